@@ -1,0 +1,9 @@
+/** Every family in one object, because drizzle types a connection by it. Other code imports the family it means. */
+export * from "./catalogue";
+export * from "./claims";
+export * from "./counts";
+export * from "./coverage";
+export * from "./intake";
+export * from "./jobs";
+export * from "./register";
+export * from "./shop";

@@ -1,0 +1,32 @@
+// Coverage policies: what a payer promises, as dated versions that are never edited in place.
+import { sql } from "drizzle-orm";
+import { check, integer, jsonb, pgTable, text, unique, varchar } from "drizzle-orm/pg-core";
+import { makers } from "./catalogue";
+import { batchColumn, dayColumn, instantColumn } from "./columns";
+
+export const policies = pgTable(
+  "policies",
+  {
+    policyId: integer("policy_id").primaryKey().generatedAlwaysAsIdentity(),
+    makerId: integer("maker_id")
+      .notNull()
+      .references(() => makers.makerId),
+    name: text("name").notNull(),
+    version: integer("version").notNull(),
+    /** Units sold in [effectiveFrom, effectiveTo] fall under this version; an open end is null. */
+    effectiveFrom: dayColumn("effective_from").notNull(),
+    effectiveTo: dayColumn("effective_to"),
+    /** The whole policy as lib/domain/policy.ts types it, parsed at the border; kept whole so that an old claim can quote it. */
+    document: jsonb("document").notNull(),
+    documentSha256: varchar("document_sha256", { length: 64 }).notNull(),
+    sourceDocument: text("source_document").notNull(),
+    approvedBy: text("approved_by").notNull(),
+    publishedAt: instantColumn("published_at").notNull(),
+    batchId: batchColumn(),
+  },
+  (table) => [
+    unique("policies_one_version").on(table.makerId, table.name, table.version),
+    check("policies_dates_in_order", sql`${table.effectiveFrom} <= ${table.effectiveTo}`),
+    check("policies_version_counts_from_one", sql`${table.version} >= 1`),
+  ],
+);

@@ -1,0 +1,58 @@
+// Units in service: the denominators.
+import { sql } from "drizzle-orm";
+import { boolean, check, index, integer, pgTable, primaryKey, text, unique } from "drizzle-orm/pg-core";
+import type { InServiceBasis, UnitUse } from "@/lib/domain/unit";
+import { makers, models } from "./catalogue";
+import { batchColumn, dayColumn, keyColumn } from "./columns";
+
+export const units = pgTable(
+  "units",
+  {
+    /** Made from maker and normalised serial; for a job without a serial, from its job number. */
+    unitId: keyColumn("unit_id").notNull(),
+    makerId: integer("maker_id")
+      .notNull()
+      .references(() => makers.makerId),
+    modelId: integer("model_id")
+      .notNull()
+      .references(() => models.modelId),
+    /** As given; null on a placeholder unit. */
+    serial: text("serial"),
+    serialNormalised: text("serial_normalised"),
+    /** False on a placeholder: a job came without a serial. */
+    identified: boolean("identified").notNull(),
+    /** True where a register of units names it. Units known only from their jobs must not count as exposure: they are known because they failed. */
+    inRegister: boolean("in_register").notNull(),
+    madeFrom: dayColumn("made_from"),
+    madeUntil: dayColumn("made_until"),
+    shippedOn: dayColumn("shipped_on"),
+    soldOn: dayColumn("sold_on"),
+    deliveredOn: dayColumn("delivered_on"),
+    installedOn: dayColumn("installed_on"),
+    occupiedOn: dayColumn("occupied_on"),
+    registeredOn: dayColumn("registered_on"),
+    retiredOn: dayColumn("retired_on"),
+    recordedFrom: dayColumn("recorded_from"),
+    inServiceOn: dayColumn("in_service_on"),
+    inServiceBasis: text("in_service_basis").$type<InServiceBasis>(),
+    use: text("use").$type<UnitUse>().notNull(),
+    territory: text("territory"),
+    ownerNumber: integer("owner_number").notNull(),
+    batchId: batchColumn(),
+  },
+  (table) => [
+    primaryKey({ columns: [table.unitId] }),
+    unique("units_one_serial_a_maker").on(table.unitId, table.makerId, table.serialNormalised),
+    index("units_by_model").on(table.modelId),
+    index("units_by_serial").on(table.serialNormalised),
+    check("units_identified_have_serial", sql`${table.identified} = (${table.serialNormalised} is not null)`),
+    check("units_placeholder_not_in_register", sql`${table.identified} or not ${table.inRegister}`),
+    check("units_made_in_order", sql`${table.madeFrom} <= ${table.madeUntil}`),
+    check("units_made_both_ends", sql`(${table.madeFrom} is null) = (${table.madeUntil} is null)`),
+    check("units_made_before_sale", sql`${table.madeFrom} <= ${table.soldOn}`),
+    check("units_service_has_basis", sql`(${table.inServiceOn} is null) = (${table.inServiceBasis} is null)`),
+    check("units_retire_after_service", sql`${table.inServiceOn} <= ${table.retiredOn}`),
+    check("units_known_use", sql`${table.use} in ('household', 'commercial')`),
+    check("units_owner_counts_from_one", sql`${table.ownerNumber} >= 1`),
+  ],
+);
