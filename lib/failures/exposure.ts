@@ -18,7 +18,10 @@ export type ModelExposure = ReadonlyMap<number, readonly Exposure[]>;
 export const allAges = ageBands.length;
 
 /** One pass over the windows; the cost does not depend on how many units or jobs stand behind them. */
-export function exposureByModel(windows: readonly UnitWindow[], period: Pick<RateQuestion, "from" | "until">): ModelExposure {
+export function exposureByModel(
+  windows: readonly UnitWindow[],
+  period: Pick<RateQuestion, "from" | "until">,
+): ModelExposure {
   const byModel = new Map<number, Exposure[]>();
   for (const window of windows) {
     const ages = observedAges(window, period);

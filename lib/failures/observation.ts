@@ -18,13 +18,22 @@ export function observedAges(place: JobPlace, period: Pick<RateQuestion, "from" 
   return until > from ? { entry: from - place.inServiceOn, exit: until - place.inServiceOn } : undefined;
 }
 
-export type Placing = "counted" | "unit carries no exposure" | "before records begin" | "outside the period" | "after the unit was retired";
+export type Placing =
+  | "counted"
+  | "unit carries no exposure"
+  | "before records begin"
+  | "outside the period"
+  | "after the unit was retired";
 
 /**
  * Whether a job is inside its unit's window. The day of retirement belongs to the window, since the failure that
  * ends a unit is often why it was retired; the first day of records does too; the cut-off day does not.
  */
-export function placeJob(place: JobPlace | undefined, failedOn: DayNumber, period: Pick<RateQuestion, "from" | "until">): Placing {
+export function placeJob(
+  place: JobPlace | undefined,
+  failedOn: DayNumber,
+  period: Pick<RateQuestion, "from" | "until">,
+): Placing {
   if (place === undefined) return "unit carries no exposure";
   if (failedOn < place.observedFrom) return "before records begin";
   if (place.retiredOn !== undefined && failedOn > place.retiredOn) return "after the unit was retired";

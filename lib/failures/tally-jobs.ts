@@ -1,0 +1,111 @@
+import type { ExposureCells, JobCell, JobPlace, ModelEntry, RepeatedJob } from "./cells";
+import { type GroupKey, groupKeyOf, inFleet, keyText } from "./groups";
+import { observedAges, type Placing, placeJob } from "./observation";
+import { ageBandOf, type RateQuestion } from "./rate-question";
+import type { Tally } from "./rate-with-limits";
+
+export type LeftOutReason =
+  | Exclude<Placing, "counted" | "outside the period">
+  | "no component named"
+  | "no symptom named";
+
+export interface JobTallies {
+  /** By key text. */
+  readonly groups: ReadonlyMap<string, { readonly key: GroupKey; readonly tally: Tally }>;
+  readonly whole: Tally;
+  readonly leftOut: ReadonlyMap<LeftOutReason, number>;
+}
+
+type Growing = { -readonly [K in keyof Tally]: number };
+type Verdict = { readonly key: GroupKey } | { readonly leftOut: LeftOutReason } | undefined;
+
+/** Sorts the jobs that the question asks about into its groups; what can't be sorted is counted with its reason. */
+export function tallyJobs(cells: ExposureCells, question: RateQuestion): JobTallies {
+  const models = new Map(cells.models.map((model) => [model.modelId, model]));
+  const groups = new Map<string, { key: GroupKey; tally: Growing }>();
+  const whole: Growing = { events: 0, eventUnitDays: 0, repeats: 0 };
+  const leftOut = new Map<LeftOutReason, number>();
+
+  for (const cell of cells.jobs) {
+    const verdict = sort(cell, cells, models.get(cell.modelId), question);
+    if (verdict === undefined) continue;
+    if ("leftOut" in verdict) {
+      leftOut.set(verdict.leftOut, (leftOut.get(verdict.leftOut) ?? 0) + cell.jobs);
+      continue;
+    }
+    const text = keyText(verdict.key);
+    const group = groups.get(text) ?? { key: verdict.key, tally: { events: 0, eventUnitDays: 0, repeats: 0 } };
+    groups.set(text, group);
+    add(group.tally, cell, question, question.by.includes("age"));
+    add(whole, cell, question, question.where.age !== undefined);
+  }
+  addRepeats(cells, models, question, groups, whole);
+  return { groups, whole, leftOut };
+}
+
+function sort(cell: JobCell, cells: ExposureCells, model: ModelEntry | undefined, question: RateQuestion): Verdict {
+  if (model === undefined || !isAskedFor(cell, question) || !inFleet(cells, model, question)) return undefined;
+  const placing = placeJob(cell.place, cell.failedOn, question);
+  if (placing === "outside the period") return undefined;
+  if (placing !== "counted") return { leftOut: placing };
+  if (question.where.age !== undefined && ageOf(cell)?.key !== question.where.age) return undefined;
+  const key = groupKeyOf(cell, cells, model, question.by);
+  if (key !== undefined) return { key };
+  return {
+    leftOut:
+      cell.component === undefined && question.by.includes("component") ? "no component named" : "no symptom named",
+  };
+}
+
+function isAskedFor(cell: JobCell, { counting, where }: RateQuestion): boolean {
+  if (counting === "failures" && cell.countedAs !== "failure") return false;
+  if (counting !== "failures" && counting !== "calls" && cell.cause !== counting) return false;
+  return (
+    (where.component === undefined || where.component === cell.component) &&
+    (where.symptom === undefined || where.symptom === cell.symptom)
+  );
+}
+
+function ageOf(cell: { readonly place: JobPlace | undefined; readonly failedOn: number }) {
+  return cell.place && ageBandOf(cell.failedOn - cell.place.inServiceOn);
+}
+
+function add(tally: Growing, cell: JobCell, question: RateQuestion, withinBand: boolean): void {
+  tally.events += cell.jobs;
+  const ages = cell.place && observedAges(cell.place, question);
+  if (ages === undefined) return;
+  const band = withinBand ? ageOf(cell) : undefined;
+  const days = Math.min(ages.exit, band?.untilDay ?? ages.exit) - Math.max(ages.entry, band?.fromDay ?? ages.entry);
+  tally.eventUnitDays += cell.jobs * Math.max(days, 0);
+}
+
+/** Adds, per unit that failed m times within a group, the m squared less m that a plain count cannot know. */
+function addRepeats(
+  cells: ExposureCells,
+  models: ReadonlyMap<number, ModelEntry>,
+  question: RateQuestion,
+  groups: ReadonlyMap<string, { tally: Growing }>,
+  whole: Growing,
+): void {
+  const timesInGroup = new Map<string, number>();
+  const timesInAll = new Map<string, number>();
+  for (const job of cells.repeated) {
+    const verdict = sort(asCell(job), cells, models.get(job.modelId), question);
+    if (verdict === undefined || "leftOut" in verdict) continue;
+    const text = keyText(verdict.key);
+    const group = groups.get(text);
+    if (group !== undefined) group.tally.repeats += 2 * seenBefore(timesInGroup, `${job.unitId}\u001e${text}`);
+    whole.repeats += 2 * seenBefore(timesInAll, job.unitId);
+  }
+}
+
+/** How often the key came before: m squared less m is the sum of 2 x 0, 2 x 1, ... 2 x (m - 1). */
+function seenBefore(times: Map<string, number>, key: string): number {
+  const before = times.get(key) ?? 0;
+  times.set(key, before + 1);
+  return before;
+}
+
+function asCell(job: RepeatedJob): JobCell {
+  return { ...job, previousFailedOn: undefined, jobs: 1 };
+}
