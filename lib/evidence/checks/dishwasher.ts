@@ -1,0 +1,133 @@
+// Checks of dishwashers outside the drain system.
+import type { Check } from "../check";
+import { bad, closed, decides, good, look, measure, ohms, outside, screens, sensorOhms } from "./make-check";
+
+export const dishwasherChecks: readonly Check[] = [
+  look({
+    key: "water_level",
+    name: "Water level",
+    points: "tub, after fill",
+    energy: "powered_panels_closed",
+    expect: "right",
+    proves: "fill is not the cause",
+    findings: { right: good("level right"), low: bad("low: look at the fill first") },
+  }),
+  ohms({
+    key: "circulation_winding",
+    name: "Circulation pump winding",
+    points: "one pair of terminals; three pairs",
+    expect: "the sheet's value, pairs equal",
+    proves: "open or unequal is a failed winding",
+    general: [screens(6, 10, "ohm", "7.5-8.5 on one maker sheet")],
+  }),
+  {
+    ...measure("ampere", "A", "live", {
+      key: "circulation_current",
+      name: "Circulation pump current",
+      points: "clamp on the pump lead, running",
+      expect: "the sheet's value, 0.8 A on one",
+      proves: "low current is a pump that does not pump",
+      general: [screens(0.5, 1.5, "A", "0.8 A on one maker sheet")],
+    }),
+    needs: ["command"],
+    laterToo: false,
+  },
+  closed({
+    key: "float_switch",
+    name: "Float switch, float down",
+    points: "switch terminals",
+    proves: "the float is not the cause",
+  }),
+  look({
+    key: "float_change",
+    name: "Float and switch",
+    points: "lifted by hand",
+    expect: "changes",
+    proves: "the switch works",
+    laterToo: true,
+    findings: { changes: good("changes with the float"), stuck: bad("stuck") },
+  }),
+  look({
+    key: "base_pan",
+    name: "Base pan",
+    points: "lower panel off",
+    expect: "dry",
+    proves: "a leak is not the cause",
+    findings: { dry: good("dry"), wet: bad("water in the pan: find the leak") },
+  }),
+  ohms({
+    key: "dish_heater",
+    name: "Heater",
+    points: "heater terminals, leads off",
+    expect: "the sheet's value",
+    proves: "open is a failed heater",
+    general: [screens(10, 30, "ohm", "about 11, 18 wet, 28.8 dry on maker sheets")],
+  }),
+  closed({
+    key: "flow_switch",
+    name: "Limit and flow switch",
+    points: "terminals",
+    proves: "the rest of the heat circuit is good",
+  }),
+  {
+    ...measure("ampere", "A", "live", {
+      key: "heating_current",
+      name: "Machine current, heating",
+      points: "clamp on the line",
+      expect: "about 11 A; 1.5-2 A with no heat",
+      proves: "the current proves heater and relay",
+      general: [decides(8, 12, "A", "one maker sheet", "published")],
+    }),
+    needs: ["command"],
+    laterToo: false,
+  },
+  sensorOhms({
+    key: "dish_ntc",
+    name: "Temperature sensor",
+    points: "sensor terminals, connector off",
+    expect: "on the sheet's curve at the noted temperature",
+    proves: "off the curve is a failed sensor",
+    general: [
+      {
+        ...screens(11000, 12200, "ohm", "one published family at 75 °F; another reads about 55k at 72 °F"),
+        atC: 23.9,
+        mark: "published",
+      },
+    ],
+  }),
+  closed({
+    key: "latch_switch",
+    name: "Latch switch, door closed",
+    points: "switch terminals",
+    proves: "the switch works",
+  }),
+  ohms({
+    key: "dispenser_coil",
+    name: "Dispenser coil",
+    points: "coil terminals, connector off",
+    expect: "65-75 ohm line type, 32 ohm 13.5 V type",
+    proves: "open is a failed coil",
+    general: [screens(30, 75, "ohm", "two maker sheets")],
+  }),
+  look({
+    key: "dispenser_lid",
+    name: "Dispenser lid",
+    points: "rack and dishes in place",
+    expect: "clear",
+    proves: "use is not the cause",
+    findings: {
+      clear: good("nothing in the way"),
+      blocked: outside("education", "rack or dish blocks the lid"),
+      caked_soap: outside("maintenance", "caked soap"),
+    },
+  }),
+  look({
+    key: "dispenser_opens",
+    name: "Dispenser on command",
+    points: "service mode",
+    energy: "powered_panels_closed",
+    expect: "opens",
+    proves: "the dispenser works",
+    findings: { opens: good("opens"), stays_shut: bad("stays shut") },
+  }),
+];
