@@ -1,6 +1,6 @@
 import type { Estimate } from "@/lib/statistics/estimate";
-import { poissonRate } from "@/lib/statistics/intervals/poisson-rate";
-import { robustRate } from "@/lib/statistics/intervals/robust-rate";
+import { robustRate, type UnitSums } from "@/lib/statistics/intervals/robust-rate";
+import { repeatableRateEstimate } from "@/lib/statistics/rate-estimate";
 import type { Exposure } from "./exposure";
 import { daysPerYear } from "./rate-question";
 
@@ -13,48 +13,33 @@ export interface Tally {
   readonly repeats: number;
 }
 
-const innerLevel = 0.5;
-
 /**
- * Failures per unit-year. Exact Poisson limits; where the same units fail again and again the robust by-unit limits
- * are computed too, and the wider pair is shown, whole.
+ * Failures per unit-year with exact Poisson limits; where the same units fail again and again and the by-unit limits
+ * are wider, those are shown instead.
  * @param exposure  with unitDays above 0
  * @param level     two-sided level of the limits, in (0, 1)
+ * @returns dispersion: variance of the by-unit counts over that of Poisson counts; 1 where it can't be told
  */
 export function rateWithLimits(
   tally: Tally,
   exposure: Exposure,
   level: number,
 ): { estimate: Estimate; dispersion: number } {
-  const unitYears = exposure.unitDays / daysPerYear;
-  const exact = (confidence: number) => poissonRate({ events: tally.events, exposure: unitYears, confidence });
-  const robust = (confidence: number) =>
-    robustRate({
-      events: tally.events,
-      exposure: unitYears,
-      squaredEvents: tally.repeats + tally.events,
-      eventExposure: tally.eventUnitDays / daysPerYear,
-      squaredExposure: exposure.squaredUnitDays / daysPerYear ** 2,
-      confidence,
-    });
-  const bunched = tally.repeats > 0 ? robust(level) : undefined;
-  const plain = exact(level);
-  const wider = bunched !== undefined && bunched.dispersion > 1 && bunched.high - bunched.low > plain.high - plain.low;
-  const chosen = wider ? bunched : plain;
-  const inner = wider ? robust(innerLevel) : exact(innerLevel);
+  const sums = unitSums(tally, exposure);
+  const spread = robustRate({ ...sums, confidence: level });
   return {
-    dispersion: bunched?.dispersion ?? 1,
-    estimate: {
-      events: tally.events,
-      n: unitYears,
-      point: plain.point,
-      lo: chosen.low,
-      hi: chosen.high,
-      innerLo: inner.low,
-      innerHi: inner.high,
-      level,
-      method: wider ? "poisson-robust" : "poisson-exact",
-      basis: { kind: "rate", exposureUnit: "unit-years" },
-    },
+    estimate: repeatableRateEstimate({ ...sums, level }),
+    dispersion: spread.kind === "interval" ? spread.dispersion : 1,
+  };
+}
+
+function unitSums(tally: Tally, exposure: Exposure): Omit<UnitSums, "confidence"> {
+  return {
+    units: exposure.units,
+    events: tally.events,
+    exposure: exposure.unitDays / daysPerYear,
+    eventsSquared: tally.repeats + tally.events,
+    eventsExposure: tally.eventUnitDays / daysPerYear,
+    exposureSquared: exposure.squaredUnitDays / daysPerYear ** 2,
   };
 }

@@ -1,7 +1,7 @@
 import type { ExposureCells, JobCell, JobPlace, ModelEntry, RepeatedJob } from "./cells";
 import { type GroupKey, groupKeyOf, inFleet, keyText } from "./groups";
 import { observedAges, type Placing, placeJob } from "./observation";
-import { ageBandOf, type RateQuestion } from "./rate-question";
+import { ageBandOf, type Dimension, type RateQuestion } from "./rate-question";
 import type { Tally } from "./rate-with-limits";
 
 export type LeftOutReason =
@@ -49,12 +49,24 @@ function sort(cell: JobCell, cells: ExposureCells, model: ModelEntry | undefined
   if (placing === "outside the period") return undefined;
   if (placing !== "counted") return { leftOut: placing };
   if (question.where.age !== undefined && ageOf(cell)?.key !== question.where.age) return undefined;
+  if (!isListed(cell, cells, model, question.by))
+    return { leftOut: "component or symptom not listed for the product type" };
   const key = groupKeyOf(cell, cells, model, question.by);
   if (key !== undefined) return { key };
   return {
     leftOut:
       cell.component === undefined && question.by.includes("component") ? "no component named" : "no symptom named",
   };
+}
+
+/** A failure of a part that the catalogue does not give to this type has no exposure of its own to be divided by. */
+function isListed(cell: JobCell, cells: ExposureCells, { productType }: ModelEntry, by: readonly Dimension[]): boolean {
+  const listed = (words: ExposureCells["components"], key: string | undefined) =>
+    key === undefined || words.some((word) => word.key === key && word.productTypes.includes(productType));
+  return (
+    (!by.includes("component") || listed(cells.components, cell.component)) &&
+    (!by.includes("symptom") || listed(cells.symptoms, cell.symptom))
+  );
 }
 
 function isAskedFor(cell: JobCell, { counting, where }: RateQuestion): boolean {
