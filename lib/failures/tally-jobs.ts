@@ -7,7 +7,8 @@ import type { Tally } from "./rate-with-limits";
 export type LeftOutReason =
   | Exclude<Placing, "counted" | "outside the period">
   | "no component named"
-  | "no symptom named";
+  | "no symptom named"
+  | "component or symptom not listed for the product type";
 
 export interface JobTallies {
   /** By key text. */
