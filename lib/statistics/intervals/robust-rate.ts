@@ -1,49 +1,80 @@
-import { normalQuantile } from "../normal";
-import { requireNonNegative, requirePositive, requireProbability, requireWholeNumber } from "../require";
-import type { Interval } from "./interval";
+import { requireNonNegative, requireProbability, requireWholeNumber } from "../require";
+import { studentQuantile } from "../student-t";
 
 /**
- * Event rate whose limits do not assume that events are independent: units that fail often may fail again.
- * For rates of repeatable events, where each unit has its own count and its own time at risk.
- * The variance of the rate is the sum over units of (count - rate x time) squared, over the total time squared; the
- * limits are symmetric on the log scale, so the lower one stays above 0.
- * @param events           total count, a whole number above 0 (without an event there is no spread to see)
- * @param exposure         total time at risk, above 0
- * @param squaredEvents    sum over units of the unit's count squared; at least events
- * @param eventExposure    sum over units of count x time
- * @param squaredExposure  sum over units of time squared
+ * Event rate where one unit can fail again and again: the interval is built from the spread between units, so it
+ * holds whether or not a unit's failures come in bunches. The plain Poisson interval is too narrow when they do.
+ * Units enter only through sums, which a database can form without sending a row per unit.
+ * @param units            whole number: units under observation
+ * @param events           Σ events over the units
+ * @param exposure         Σ exposure, above 0
+ * @param eventsSquared    Σ events²
+ * @param eventsExposure   Σ events × exposure
+ * @param exposureSquared  Σ exposure²
  * @param confidence       two-sided level in (0, 1)
- * @returns rate and limits per unit of exposure; dispersion, the variance over that of a Poisson count
+ * @returns the rate with limits on the logarithmic scale and Student's multiplier with units − 1 degrees of
+ *   freedom, and the dispersion (1 when failures are independent); or why no such interval exists
  * @throws RangeError for an argument outside its range
- * Source: Lawless & Nadeau (1995), Technometrics 37, 158-168, for a constant rate; the ratio estimator's variance.
- * Checked: tests/statistics/robust-rate.test.ts, by definition from single units.
+ * Source: ratio estimator, Cochran (1977), Sampling Techniques, section 6.4; Lawless & Nadeau (1995),
+ *   Technometrics 37, 158-168.
+ * Checked: tests/statistics/robust-rate.test.ts, by definition and by simulation.
  */
-export function robustRate(sums: UnitSums): Interval & { readonly dispersion: number } {
-  requireSums(sums);
-  const rate = sums.events / sums.exposure;
-  const spread = sums.squaredEvents - 2 * rate * sums.eventExposure + rate * rate * sums.squaredExposure;
-  const logError = Math.sqrt(Math.max(spread, 0)) / sums.events;
-  const arm = Math.exp(normalQuantile((1 + sums.confidence) / 2) * logError);
-  return { point: rate, low: rate / arm, high: rate * arm, dispersion: Math.max(spread, 0) / sums.events };
+export function robustRate(input: UnitSums): RobustRate {
+  const { units, events, exposure, confidence } = input;
+  requireSums(input);
+  if (units < 2) return { kind: "too-few-units", units };
+  if (events === 0) return { kind: "no-events" };
+  const rate = events / exposure;
+  const residuals = input.eventsSquared - 2 * rate * input.eventsExposure + rate * rate * input.exposureSquared;
+  const squares = (Math.max(0, residuals) * units) / (units - 1);
+  const relative = Math.sqrt(squares) / events;
+  const factor = Math.exp(-studentQuantile((1 - confidence) / 2, units - 1) * relative);
+  return { kind: "interval", point: rate, low: rate / factor, high: rate * factor, dispersion: squares / events };
 }
 
 export interface UnitSums {
+  readonly units: number;
   readonly events: number;
   readonly exposure: number;
-  readonly squaredEvents: number;
-  readonly eventExposure: number;
-  readonly squaredExposure: number;
+  readonly eventsSquared: number;
+  readonly eventsExposure: number;
+  readonly exposureSquared: number;
   readonly confidence: number;
 }
 
-function requireSums({ events, exposure, squaredEvents, eventExposure, squaredExposure, confidence }: UnitSums): void {
-  requireWholeNumber("events", events);
-  requirePositive("events", events);
-  requirePositive("exposure", exposure);
-  requireWholeNumber("squaredEvents", squaredEvents);
-  requireNonNegative("eventExposure", eventExposure);
-  requireNonNegative("squaredExposure", squaredExposure);
-  requireProbability("confidence", confidence);
-  if (squaredEvents < events)
-    throw new RangeError(`squaredEvents must be at least events; it is ${squaredEvents} against ${events}`);
+export type RobustRate =
+  | {
+      readonly kind: "interval";
+      readonly point: number;
+      readonly low: number;
+      readonly high: number;
+      readonly dispersion: number;
+    }
+  | { readonly kind: "too-few-units"; readonly units: number }
+  | { readonly kind: "no-events" };
+
+/** The sums that `robustRate` wants, from one row per unit. */
+export function unitSums(
+  rows: readonly { readonly events: number; readonly exposure: number }[],
+): Omit<UnitSums, "confidence"> {
+  const sum = (pick: (events: number, exposure: number) => number) =>
+    rows.reduce((total, { events, exposure }) => total + pick(events, exposure), 0);
+  return {
+    units: rows.length,
+    events: sum((events) => events),
+    exposure: sum((_, exposure) => exposure),
+    eventsSquared: sum((events) => events * events),
+    eventsExposure: sum((events, exposure) => events * exposure),
+    exposureSquared: sum((_, exposure) => exposure * exposure),
+  };
+}
+
+function requireSums(sums: UnitSums): void {
+  requireWholeNumber("units", sums.units);
+  requireWholeNumber("events", sums.events);
+  if (!(sums.exposure > 0)) throw new RangeError(`exposure must be above 0; it is ${sums.exposure}`);
+  requireNonNegative("eventsSquared", sums.eventsSquared);
+  requireNonNegative("eventsExposure", sums.eventsExposure);
+  requireNonNegative("exposureSquared", sums.exposureSquared);
+  requireProbability("confidence", sums.confidence);
 }
