@@ -1,4 +1,8 @@
 import { defineConfig } from "drizzle-kit";
 
-/** Used by contributors only, to write a migration from a changed schema; at run time db/migrate.ts applies the written files. */
-export default defineConfig({ dialect: "postgresql", schema: "./db/schema/all.ts", out: "./db/migrations" });
+/** For writing migrations (`npm run migration`), which needs no database. Running them is migrate.ts alone. */
+export default defineConfig({
+  dialect: "postgresql",
+  schema: "./db/schema/*.ts",
+  out: "./db/migrations",
+});

@@ -1,0 +1,13 @@
+/** One row in COPY's text format, with its line end; null is a missing value, an empty text is an empty text. */
+export function copyLine(values: readonly (string | number | bigint | boolean | null)[]): string {
+  return `${values.map(field).join("\t")}\n`;
+}
+
+function field(value: string | number | bigint | boolean | null): string {
+  if (value === null) return "\\N";
+  if (typeof value !== "string") return String(value);
+  if (value.includes("\0")) throw new RangeError("copyLine: PostgreSQL stores no text with a NUL character in it");
+  return value.replace(/[\\\t\n\r]/g, (character) => escapes[character] ?? character);
+}
+
+const escapes: Readonly<Record<string, string>> = { "\\": "\\\\", "\t": "\\t", "\n": "\\n", "\r": "\\r" };
