@@ -1,8 +1,4 @@
 import { defineConfig } from "drizzle-kit";
 
-/** For writing migrations (`npm run migration`), which needs no database. Running them is migrate.ts alone. */
-export default defineConfig({
-  dialect: "postgresql",
-  schema: "./db/schema/*.ts",
-  out: "./db/migrations",
-});
+/** Used by contributors only, to write a migration from a changed schema; at run time db/migrate.ts applies the written files. */
+export default defineConfig({ dialect: "postgresql", schema: "./db/schema/all.ts", out: "./db/migrations" });
