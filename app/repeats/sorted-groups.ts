@@ -1,0 +1,26 @@
+import type { GroupRate } from "@/lib/failures/failure-rates";
+import { gradeOf } from "@/lib/statistics/estimate-grade";
+import type { RateOrder } from "./read-rate-question";
+
+/** By the lowest believable rate, so that luck in a small group cannot lead; groups too small to judge come last, by name. */
+export function sortedGroups(groups: readonly GroupRate[], order: RateOrder): GroupRate[] {
+  const judged = groups.filter(canBeJudged);
+  const rest = groups.filter((group) => !canBeJudged(group));
+  const byName = (a: GroupRate, b: GroupRate) => nameOf(a).localeCompare(nameOf(b), "en");
+  return [
+    ...judged.sort(order === "name" ? byName : (a, b) => lowest(b) - lowest(a) || byName(a, b)),
+    ...rest.sort(byName),
+  ];
+}
+
+export function canBeJudged(group: GroupRate): boolean {
+  return group.kind === "rate" && gradeOf(group.estimate) !== "thin";
+}
+
+export function nameOf(group: GroupRate): string {
+  return group.key.map((part) => part.name).join(" · ");
+}
+
+function lowest(group: GroupRate): number {
+  return group.kind === "rate" ? group.estimate.lo : 0;
+}
