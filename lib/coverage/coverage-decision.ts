@@ -57,17 +57,19 @@ export interface CoverSource {
 
 /** First and last covered day with the sum that gave them. Ranges where the start is known only as one. */
 export interface CoverWindow {
-  readonly start: StartFound;
-  readonly first: DayRange;
+  /** Undefined for a campaign that names no first day: it runs at any age. */
+  readonly start: StartFound | undefined;
+  readonly first: DayRange | undefined;
   readonly last: LastDayRange;
-  readonly term: Term;
+  /** Undefined for a campaign: its last day is written, not counted. */
+  readonly term: Term | undefined;
   readonly anchorDay: AnchorDay;
   /** Every end that was compared, first the plain one; `last` is the one that governs. */
   readonly ends: readonly EndConsidered[];
 }
 
 export interface StartFound {
-  readonly event: StartEvent | "replacement_part" | "campaign";
+  readonly event: StartEvent | "replacement_part" | "campaign" | "exchange";
   readonly on: DayRange;
   /** Paper that shows it, where one is on file. */
   readonly seenIn: string | undefined;
@@ -114,7 +116,9 @@ export type EvidenceReason =
   | "serial_unknown"
   | "component_unknown"
   | "cause_unknown"
-  | "transfer_date_unknown";
+  | "territory_unknown"
+  | "transfer_date_unknown"
+  | "decisive_day_unknown";
 
 export const proofDocuments = {
   proof_of_purchase: "Proof of purchase",
@@ -124,6 +128,8 @@ export const proofDocuments = {
   registration_record: "Registration record",
   transfer_record: "Transfer record",
   contract: "Service contract",
+  visit_record: "Record of the visit",
+  address_record: "Service address",
   plate_photo: "Photo of the rating plate",
   diagnosis: "Technician's diagnosis",
 } as const;
@@ -133,9 +139,9 @@ export type DataProblem =
   | "no_such_date"
   | "unreadable_date"
   | "purchase_before_manufacture"
-  | "delivery_before_purchase"
+  | "delivery_before_manufacture"
   | "installation_before_manufacture"
-  | "reported_before_start"
+  | "reported_before_purchase"
   | "completed_before_reported"
   | "serial_removed";
 
@@ -148,6 +154,8 @@ export interface RuleLook {
   /** Reason or fact in one key, such as term_ended. */
   readonly gave: string;
   readonly window: CoverWindow | undefined;
+  /** Last day of the rule's own clock, such as the day by which a transfer had to be registered. */
+  readonly deadline: Day | undefined;
 }
 
 /** In the order in which they are asked. */
@@ -155,6 +163,7 @@ export const ruleSteps = [
   "data_sane",
   "campaign",
   "start",
+  "registration",
   "term",
   "use",
   "territory",
@@ -176,4 +185,4 @@ export interface LostAlternative {
 export type GoodwillChance =
   | { readonly kind: "none" }
   | { readonly kind: "authorized"; readonly source: CoverSource; readonly authorizationNumber: string }
-  | { readonly kind: "needs_authorization"; readonly source: CoverSource };
+  | { readonly kind: "needs_authorization" | "may_be_asked"; readonly source: CoverSource };

@@ -6,6 +6,7 @@ export const startEvents = {
   delivery: "Delivery",
   installation: "Installation",
   occupancy: "Closing or first occupancy",
+  first_use: "First use",
   registration: "Registration",
   shipped: "Shipped to distributor",
   manufacture: "Manufacture",

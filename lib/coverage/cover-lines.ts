@@ -1,0 +1,92 @@
+import type { Day } from "@/lib/calendar/day";
+import { type AnchorDay, addTerm, type Term } from "@/lib/calendar/term";
+import type { PayItem } from "@/lib/domain/pay-item";
+import type { Policy } from "@/lib/domain/policy";
+import type { StartPoint } from "@/lib/domain/policy-start";
+import type { CoverSubject, CoverTerm } from "@/lib/domain/policy-terms";
+import type { WindowInput } from "./cover-window";
+import type { StartFound } from "./coverage-decision";
+import type { CoverageFacts } from "./coverage-facts";
+
+/** One line of the terms that speaks of this job, with the length it has here. */
+export interface CoverLine {
+  readonly pays: readonly PayItem[];
+  readonly term: Term;
+  readonly termRule: WindowInput["termRule"];
+  readonly from: StartPoint | undefined;
+  readonly anchorDay: AnchorDay;
+  /** A contract that follows the maker's cover begins after lines like this, not after a single class of parts. */
+  readonly isWholeUnit: boolean;
+}
+
+/** The lines that cover this component or kind of work; none where the terms do not reach it. */
+export function coverLines(policy: Policy, facts: CoverageFacts): readonly CoverLine[] {
+  return policy.terms.filter((line) => speaksOf(line.covers, policy, facts)).map((line) => plainLine(line, policy));
+}
+
+/** The length that commercial use, or registering in time, gives a line instead of its own. */
+export function adjustedLine(line: CoverLine, covers: Adjustment): CoverLine {
+  const { policy, facts } = covers;
+  if (policy.use.kind === "commercial_term" && facts.unit.use === "commercial") {
+    const { pays, term } = policy.use;
+    return { ...line, pays: line.pays.filter((item) => pays.includes(item)), term, termRule: "use" };
+  }
+  if (covers.registration.kind === "none" || line.termRule !== "registration") return line;
+  const { termIfRegistered, termOtherwise } = covers.registration;
+  return { ...line, term: covers.registration.isInTime ? termIfRegistered : termOtherwise };
+}
+
+export interface Adjustment {
+  readonly policy: Policy;
+  readonly facts: CoverageFacts;
+  readonly registration: RegistrationFound;
+}
+
+export type RegistrationFound =
+  | { readonly kind: "none" }
+  | {
+      readonly kind: "asked";
+      readonly deadline: Day;
+      readonly isInTime: boolean;
+      readonly termIfRegistered: Term;
+      readonly termOtherwise: Term;
+    };
+
+/** A registration counts when it came no later than the policy allows after the latest day the term can have begun. */
+export function findRegistration(policy: Policy, facts: CoverageFacts, start: StartFound): RegistrationFound {
+  const rule = policy.registration;
+  if (rule === undefined) return { kind: "none" };
+  const deadline = addTerm(start.on.latest, rule.within);
+  const fact = facts.unit.dates.registration;
+  const isInTime = fact?.kind === "known" && fact.on.latest <= deadline;
+  return {
+    kind: "asked",
+    deadline,
+    isInTime,
+    termIfRegistered: rule.termIfRegistered,
+    termOtherwise: rule.termOtherwise,
+  };
+}
+
+function plainLine(line: CoverTerm, policy: Policy): CoverLine {
+  const isRegistered = policy.registration !== undefined && line.covers.kind === "whole_unit";
+  return {
+    pays: line.pays,
+    term: line.term,
+    termRule: isRegistered ? "registration" : "term",
+    from: line.from,
+    anchorDay: line.anchorDay ?? policy.anchorDay,
+    isWholeUnit: line.covers.kind === "whole_unit",
+  };
+}
+
+/** Adjustments and looks have terms of their own where the policy has such lines; else an adjustment is a repair. */
+function speaksOf(covers: CoverSubject, policy: Policy, facts: CoverageFacts): boolean {
+  if (facts.kind === "cosmetic") return covers.kind === "cosmetic";
+  const hasOwn = facts.kind === "adjustment" && policy.terms.some((line) => line.covers.kind === "adjustment");
+  if (hasOwn) return covers.kind === "adjustment";
+  if (covers.kind === "whole_unit") return true;
+  if (covers.kind !== "class" || facts.component === undefined) return false;
+  const { component } = facts;
+  return policy.classes.some((entry) => entry.key === covers.class && entry.members.includes(component));
+}

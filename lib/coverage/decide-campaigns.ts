@@ -1,0 +1,60 @@
+import { type PayItem, payItems } from "@/lib/domain/pay-item";
+import type { Campaign } from "@/lib/domain/policy-campaign";
+import { campaignCovers, campaignWindow } from "./campaign-cover";
+import type { CoverSource, ItemDecision, RuleLook } from "./coverage-decision";
+import type { CoverageFacts } from "./coverage-facts";
+import { decideWindow } from "./decide-item";
+import { type ItemDecisions, sourceOf } from "./decide-policy";
+import type { PolicyInForce } from "./select-policies";
+
+export interface CampaignOutcome {
+  readonly source: CoverSource;
+  readonly items: ItemDecisions;
+  readonly look: RuleLook;
+  /** Named unit and component; where not, it only explains why it does not help. */
+  readonly isNamed: boolean;
+}
+
+/** Each campaign of the policies against one job. The reported day is tested against its end; age plays no part. */
+export function decideCampaigns(inForce: readonly PolicyInForce[], facts: CoverageFacts): readonly CampaignOutcome[] {
+  return inForce.flatMap((entry) =>
+    entry.policy.campaigns.map((campaign) => decideCampaign(campaign, sourceOf(entry), facts)),
+  );
+}
+
+function decideCampaign(campaign: Campaign, policy: CoverSource, facts: CoverageFacts): CampaignOutcome {
+  const source: CoverSource = { ...policy, payerKind: "campaign", campaign: campaign.key };
+  const decide = (item: PayItem) => decideItemOf(campaign, item, source, facts);
+  const items = {
+    parts: decide("parts"),
+    labour: decide("labour"),
+    trip: decide("trip"),
+    diagnosis: decide("diagnosis"),
+  };
+  const isNamed = campaignCovers(campaign, facts);
+  const isCovered = payItems.some((item) => items[item].verdict === "covered");
+  return {
+    source,
+    items,
+    isNamed,
+    look: {
+      step: "campaign",
+      policy: policy.policy,
+      item: undefined,
+      outcome: isCovered ? "chosen" : "not_applicable",
+      gave: campaign.key,
+      window: campaignWindow(campaign),
+      deadline: campaign.endsOn,
+    },
+  };
+}
+
+function decideItemOf(campaign: Campaign, item: PayItem, source: CoverSource, facts: CoverageFacts): ItemDecision {
+  const window = campaignWindow(campaign);
+  const refused = { verdict: "not_covered", by: source, window, boundary: { kind: "none" } } as const;
+  if (!campaign.pays.includes(item)) return { ...refused, reason: "item_not_paid" };
+  if (campaignCovers(campaign, facts)) return decideWindow(window, source, facts.reported);
+  const couldBe = facts.unit.serial === undefined && facts.component === campaign.component;
+  if (!couldBe) return { ...refused, reason: "outside_campaign" };
+  return { verdict: "needs_evidence", reason: "serial_unknown", document: "plate_photo", by: source, window };
+}

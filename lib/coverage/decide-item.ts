@@ -1,0 +1,94 @@
+import type { Day } from "@/lib/calendar/day";
+import type { PayItem } from "@/lib/domain/pay-item";
+import type { Gate } from "./cover-gates";
+import type { CoverSource, CoverWindow, ItemDecision } from "./coverage-decision";
+import { type DatedLine, endsLater } from "./dated-lines";
+import { boundaryOf, judgeWindow } from "./judge-window";
+
+export interface ItemQuestion {
+  readonly item: PayItem;
+  readonly source: CoverSource;
+  readonly lines: readonly DatedLine[];
+  /** The first rule that stopped the job, else the first that is open. */
+  readonly gate: Gate | undefined;
+  readonly decisiveOn: Day | undefined;
+}
+
+/** One pay item under one policy. The best line of the terms decides; a rule that stops the job outranks the days. */
+export function decideItem({ item, source, lines, gate, decisiveOn }: ItemQuestion): ItemDecision {
+  const answers = lines.filter((line) => line.pays.includes(item)).map((line) => decideLine(line, source, decisiveOn));
+  const best = answers.reduce<ItemDecision | undefined>(better, undefined) ?? notPaid(lines, source);
+  if (gate === undefined || gate.kind === "passed") return best;
+  const window = windowOf(best);
+  if (gate.kind === "stopped") {
+    const boundary = boundaryIn(window, decisiveOn);
+    return { verdict: "not_covered", reason: gate.reason, by: source, window, boundary };
+  }
+  if (best.verdict === "not_covered") return best;
+  return { verdict: "needs_evidence", reason: gate.reason, document: gate.document, by: source, window };
+}
+
+export function windowOf(decision: ItemDecision): CoverWindow | undefined {
+  return "window" in decision ? decision.window : undefined;
+}
+
+function decideLine(line: DatedLine, source: CoverSource, decisiveOn: Day | undefined): ItemDecision {
+  if (line.kind === "open") {
+    return { verdict: "needs_evidence", reason: line.reason, document: line.document, by: source, window: undefined };
+  }
+  return decideWindow(line.window, source, decisiveOn);
+}
+
+export function decideWindow(window: CoverWindow, source: CoverSource, decisiveOn: Day | undefined): ItemDecision {
+  if (decisiveOn === undefined) {
+    return { verdict: "needs_evidence", reason: "decisive_day_unknown", document: "visit_record", by: source, window };
+  }
+  const boundary = boundaryOf(window, decisiveOn);
+  switch (judgeWindow(window, decisiveOn)) {
+    case "inside":
+      return { verdict: "covered", by: source, window, boundary };
+    case "after":
+      return { verdict: "not_covered", reason: "term_ended", by: source, window, boundary };
+    case "before": {
+      const isWaiting = window.start !== undefined && decisiveOn >= window.start.on.earliest;
+      return {
+        verdict: "not_covered",
+        reason: isWaiting ? "waiting_period" : "not_started",
+        by: source,
+        window,
+        boundary,
+      };
+    }
+    case "ends_differ":
+      return { verdict: "needs_evidence", reason: "ends_differ", document: "proof_of_purchase", by: source, window };
+  }
+}
+
+/** Covered before doubtful before refused; of two refusals the one that ended later is shown. */
+function better(best: ItemDecision | undefined, next: ItemDecision): ItemDecision {
+  if (best === undefined) return next;
+  if (weight[next.verdict] !== weight[best.verdict]) return weight[next.verdict] > weight[best.verdict] ? next : best;
+  const [bestWindow, nextWindow] = [windowOf(best), windowOf(next)];
+  if (bestWindow === undefined || nextWindow === undefined) return best;
+  return endsLater(nextWindow.last, bestWindow.last) ? next : best;
+}
+
+export const weight: Readonly<Record<ItemDecision["verdict"], number>> = {
+  covered: 4,
+  needs_evidence: 3,
+  needs_local_law: 2,
+  not_covered: 1,
+  invalid_data: 0,
+};
+
+/** The terms may speak of the component and still not pay this item, or not speak of it at all. */
+function notPaid(lines: readonly DatedLine[], source: CoverSource): ItemDecision {
+  const reason = lines.length === 0 ? "component_not_in_terms" : "item_not_paid";
+  return { verdict: "not_covered", reason, by: source, window: undefined, boundary: { kind: "none" } };
+}
+
+function boundaryIn(window: CoverWindow | undefined, decisiveOn: Day | undefined) {
+  return window === undefined || decisiveOn === undefined
+    ? ({ kind: "none" } as const)
+    : boundaryOf(window, decisiveOn);
+}
