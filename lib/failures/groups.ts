@@ -1,3 +1,4 @@
+import { productTypes } from "@/lib/domain/product-type";
 import type { CountedWord, ExposureCells, JobCell, ModelEntry } from "./cells";
 import { addExposure, allAges, type Exposure, type ModelExposure, noExposure } from "./exposure";
 import { ageBandOf, ageBands, type Dimension, type RateQuestion } from "./rate-question";
@@ -117,7 +118,7 @@ function partOfModel(dimension: "model" | "maker" | "type", model: ModelEntry): 
     case "maker":
       return part(dimension, { key: model.maker, name: model.maker });
     case "type":
-      return part(dimension, { key: model.productType, name: model.productType });
+      return part(dimension, { key: model.productType, name: productTypes[model.productType] });
   }
 }
 

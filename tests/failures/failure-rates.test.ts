@@ -1,93 +1,14 @@
 import { describe, expect, test } from "vitest";
-import type { ExposureCells, JobCell, RepeatedJob, UnitWindow } from "@/lib/failures/cells";
 import { failureRates, type GroupRate } from "@/lib/failures/failure-rates";
 import type { RateQuestion } from "@/lib/failures/rate-question";
+import { cellsOf, type MadeUnit, makeUnits, until } from "./made-units";
 
-// Truth by separate code: units are kept one by one and walked day by day; the counts are made from them here, and
-// every number that failureRates gives from the counts is compared with the walk.
-
-interface TestUnit {
-  readonly unitId: string;
-  readonly modelId: 1 | 2;
-  readonly inServiceOn: number;
-  readonly observedFrom: number;
-  readonly retiredOn: number | undefined;
-  readonly failures: readonly {
-    readonly on: number;
-    readonly component: "pump" | "board";
-    readonly outside?: boolean;
-  }[];
-}
-
-const until = 4000;
-
-/** Park & Miller's minimal standard generator: the same numbers on every run. */
-function chance(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-}
-
-function makeUnits(count: number): TestUnit[] {
-  const next = chance(20260311);
-  return Array.from({ length: count }, (_, index) => {
-    const inServiceOn = Math.floor(next() * 3500);
-    const retiredOn = next() < 0.3 ? inServiceOn + 1 + Math.floor(next() * 2500) : undefined;
-    const observedFrom = Math.max(inServiceOn, 800);
-    const failures = Array.from({ length: Math.floor(next() * 4) }, () => ({
-      on: inServiceOn + Math.floor(next() * 3200),
-      component: next() < 0.6 ? ("pump" as const) : ("board" as const),
-      outside: next() < 0.2,
-    }));
-    return { unitId: `u${index}`, modelId: next() < 0.5 ? 1 : 2, inServiceOn, observedFrom, retiredOn, failures };
-  }).filter((unit) => unit.retiredOn === undefined || unit.retiredOn > unit.observedFrom) as TestUnit[];
-}
-
-function cellsOf(units: readonly TestUnit[]): ExposureCells {
-  const windows: UnitWindow[] = units.map(({ modelId, inServiceOn, observedFrom, retiredOn }) => ({
-    modelId,
-    inServiceOn,
-    observedFrom,
-    retiredOn,
-    units: 1,
-  }));
-  const rows = units.flatMap((unit) => unit.failures.map((failure) => ({ unit, failure })));
-  const cell = ({ unit, failure }: (typeof rows)[number]): JobCell => ({
-    modelId: unit.modelId,
-    component: failure.component,
-    symptom: undefined,
-    cause: failure.outside ? "foreign_object" : "component",
-    countedAs: failure.outside ? "call" : "failure",
-    place: { inServiceOn: unit.inServiceOn, observedFrom: unit.observedFrom, retiredOn: unit.retiredOn },
-    failedOn: failure.on,
-    previousFailedOn: undefined,
-    jobs: 1,
-  });
-  const repeated: RepeatedJob[] = rows
-    .filter(({ unit }) => unit.failures.length > 1)
-    .map((row) => ({ ...cell(row), unitId: row.unit.unitId, place: { ...row.unit } }));
-  return {
-    models: [
-      { modelId: 1, number: "A", maker: "One", productType: "dishwasher" },
-      { modelId: 2, number: "B", maker: "Two", productType: "refrigerator" },
-    ],
-    components: [
-      { key: "pump", name: "Pump", productTypes: ["dishwasher"] },
-      { key: "board", name: "Board", productTypes: ["dishwasher", "refrigerator"] },
-    ],
-    symptoms: [],
-    windows,
-    jobs: rows.map(cell),
-    repeated,
-    unplaced: [],
-  };
-}
+// Truth by separate code: units are walked one by one and day by day, and every number that failureRates gives from
+// the counts is compared with the walk.
 
 /** Counts one unit at a time, one day at a time. */
 function walk(
-  units: readonly TestUnit[],
+  units: readonly MadeUnit[],
   modelIds: readonly number[],
   component: string,
   ages: readonly [number, number],

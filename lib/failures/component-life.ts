@@ -1,0 +1,58 @@
+import type { RefusedFit } from "@/lib/statistics/life/fit-location-scale";
+import { fitWeibull, type WeibullFit } from "@/lib/statistics/life/fit-weibull";
+import { type MeanCumulative, meanCumulativeFunction } from "@/lib/statistics/recurrence/mean-cumulative-function";
+import { kaplanMeier, type SurvivalCurve } from "@/lib/statistics/survival/kaplan-meier";
+import { type NumbersAtAge, numbersAtAges } from "@/lib/statistics/survival/numbers-at-ages";
+import type { ExposureCells } from "./cells";
+import { componentSpells, type LifeQuestion } from "./component-spells";
+import { describeShape, type LifeShape } from "./life-shape";
+import { daysPerYear } from "./rate-question";
+import { unitHistories } from "./unit-histories";
+
+/** Under this many failures a fitted life would be a guess drawn as a curve. */
+export const fewestFailuresForFit = 5;
+
+export interface ComponentLife {
+  readonly question: LifeQuestion;
+  readonly spells: number;
+  readonly failures: number;
+  /** Share failed by each age in days of the component, without assuming a shape. */
+  readonly curve: SurvivalCurve;
+  /** At whole years of age, as far as the curve goes: still running, failed, lost sight of. */
+  readonly atYears: readonly NumbersAtAge[];
+  readonly weibull: WeibullFit | RefusedFit;
+  readonly shape: LifeShape;
+  /** Failures per unit by age of the unit, counting repeats. */
+  readonly recurrence: MeanCumulative;
+}
+
+/** Everything about when one component fails; ages in days. A failure on day 0 counts in the fit as within half a day. */
+export function componentLife(cells: ExposureCells, question: LifeQuestion): ComponentLife {
+  const confidence = question.level;
+  const spells = componentSpells(cells, question);
+  const curve = kaplanMeier(spells, { confidence, interval: "log-log" });
+  const weibull = fitWeibull(spells, {
+    confidence,
+    minimumEvents: fewestFailuresForFit,
+    failedAtZero: { within: 0.5 },
+  });
+  return {
+    question,
+    spells: spells.reduce((sum, row) => sum + row.count, 0),
+    failures: spells.reduce((sum, row) => sum + (row.event ? row.count : 0), 0),
+    curve,
+    atYears: numbersAtAges(spells, wholeYears(curve)),
+    weibull,
+    shape: describeShape(weibull),
+    recurrence: meanCumulativeFunction(unitHistories(cells, question), {
+      confidence,
+      variance: "robust",
+      interval: "log",
+    }),
+  };
+}
+
+function wholeYears(curve: SurvivalCurve): number[] {
+  if (curve.kind === "no-exposure") return [0];
+  return Array.from({ length: Math.floor(curve.lastAge / daysPerYear) + 1 }, (_, year) => year * daysPerYear);
+}
