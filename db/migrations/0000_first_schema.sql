@@ -1,13 +1,15 @@
 CREATE TABLE "component_uses" (
 	"component" varchar(60) NOT NULL,
 	"product_type" varchar(60) NOT NULL,
+	"batch_id" bigint,
 	CONSTRAINT "component_uses_component_product_type_pk" PRIMARY KEY("component","product_type")
 );
 --> statement-breakpoint
 CREATE TABLE "components" (
 	"key" varchar(60) PRIMARY KEY NOT NULL,
 	"name" text NOT NULL,
-	"part_of" varchar(60)
+	"part_of" varchar(60),
+	"batch_id" bigint
 );
 --> statement-breakpoint
 CREATE TABLE "expected_ranges" (
@@ -20,6 +22,7 @@ CREATE TABLE "expected_ranges" (
 	"source" text NOT NULL,
 	"mark" text NOT NULL,
 	"stated_on" date,
+	"batch_id" bigint,
 	CONSTRAINT "expected_ranges_model_id_check_key_condition_pk" PRIMARY KEY("model_id","check_key","condition"),
 	CONSTRAINT "expected_ranges_not_empty" CHECK ("expected_ranges"."low" is not null or "expected_ranges"."high" is not null),
 	CONSTRAINT "expected_ranges_low_to_high" CHECK ("expected_ranges"."low" <= "expected_ranges"."high")
@@ -159,7 +162,8 @@ CREATE TABLE "unplaced_units" (
 --> statement-breakpoint
 CREATE TABLE "policies" (
 	"policy_id" integer PRIMARY KEY GENERATED ALWAYS AS IDENTITY (sequence name "policies_policy_id_seq" INCREMENT BY 1 MINVALUE 1 MAXVALUE 2147483647 START WITH 1 CACHE 1),
-	"maker_id" integer NOT NULL,
+	"key" text NOT NULL,
+	"maker_id" integer,
 	"name" text NOT NULL,
 	"version" integer NOT NULL,
 	"effective_from" date NOT NULL,
@@ -170,19 +174,20 @@ CREATE TABLE "policies" (
 	"approved_by" text NOT NULL,
 	"published_at" timestamp with time zone NOT NULL,
 	"batch_id" bigint,
-	CONSTRAINT "policies_one_version" UNIQUE("maker_id","name","version"),
+	CONSTRAINT "policies_one_version" UNIQUE("key","version"),
 	CONSTRAINT "policies_dates_in_order" CHECK ("policies"."effective_from" <= "policies"."effective_to"),
 	CONSTRAINT "policies_version_counts_from_one" CHECK ("policies"."version" >= 1)
 );
 --> statement-breakpoint
 CREATE TABLE "batch_changes" (
 	"batch_id" bigint NOT NULL,
-	"change" integer NOT NULL,
 	"table_name" text NOT NULL,
-	"unit_id" bigint,
-	"key" jsonb NOT NULL,
+	"key" text NOT NULL,
+	"what" text NOT NULL,
 	"before" jsonb,
-	CONSTRAINT "batch_changes_batch_id_change_pk" PRIMARY KEY("batch_id","change")
+	CONSTRAINT "batch_changes_table_name_key_batch_id_pk" PRIMARY KEY("table_name","key","batch_id"),
+	CONSTRAINT "batch_changes_known_what" CHECK ("batch_changes"."what" in ('made', 'changed', 'kept')),
+	CONSTRAINT "batch_changes_changed_has_before" CHECK (("batch_changes"."what" = 'changed') = ("batch_changes"."before" is not null))
 );
 --> statement-breakpoint
 CREATE TABLE "batches" (
@@ -377,6 +382,7 @@ CREATE TABLE "shop" (
 	"records_from" date,
 	"made_grace_months" integer NOT NULL,
 	"demo" boolean NOT NULL,
+	"batch_id" bigint,
 	CONSTRAINT "shop_only_one" CHECK ("shop"."only"),
 	CONSTRAINT "shop_grace_not_negative" CHECK ("shop"."made_grace_months" >= 0)
 );
@@ -411,7 +417,7 @@ ALTER TABLE "units" ADD CONSTRAINT "units_model_id_models_model_id_fk" FOREIGN K
 CREATE UNIQUE INDEX "claims_one_open_per_job_and_policy" ON "claims" USING btree ("unit_id","job_id","policy_id") WHERE state <> 'withdrawn';--> statement-breakpoint
 CREATE INDEX "job_cells_by_component" ON "job_cells" USING btree ("component");--> statement-breakpoint
 CREATE INDEX "repeated_jobs_by_model" ON "repeated_jobs" USING btree ("model_id");--> statement-breakpoint
-CREATE INDEX "batch_changes_by_table" ON "batch_changes" USING btree ("table_name","batch_id");--> statement-breakpoint
+CREATE INDEX "batch_changes_by_batch" ON "batch_changes" USING btree ("batch_id","table_name");--> statement-breakpoint
 CREATE UNIQUE INDEX "batches_one_file_once" ON "batches" USING btree ("kind","file_sha256") WHERE state = 'added';--> statement-breakpoint
 CREATE INDEX "attachments_by_batch" ON "attachments" USING btree ("batch_id");--> statement-breakpoint
 CREATE INDEX "jobs_by_number" ON "jobs" USING btree ("job_number");--> statement-breakpoint

@@ -1,7 +1,7 @@
 // Makers, models, components, symptoms: the words that everything else is counted by. Reference tables on every machine.
 import { sql } from "drizzle-orm";
 import { check, integer, pgTable, primaryKey, text, unique, varchar } from "drizzle-orm/pg-core";
-import { dayColumn, doubleColumn } from "./columns";
+import { batchColumn, dayColumn, doubleColumn } from "./columns";
 
 export const productTypes = pgTable("product_types", {
   key: varchar("key", { length: 60 }).primaryKey(),
@@ -35,6 +35,8 @@ export const components = pgTable("components", {
   key: varchar("key", { length: 60 }).primaryKey(),
   name: text("name").notNull(),
   partOf: varchar("part_of", { length: 60 }),
+  /** Empty on what comes with the program. */
+  batchId: batchColumn(),
 });
 
 /** Which product types have the component: its exposure is the unit-years of these types and no others. */
@@ -47,6 +49,7 @@ export const componentUses = pgTable(
     productType: varchar("product_type", { length: 60 })
       .notNull()
       .references(() => productTypes.key),
+    batchId: batchColumn(),
   },
   (table) => [primaryKey({ columns: [table.component, table.productType] })],
 );
@@ -84,6 +87,7 @@ export const expectedRanges = pgTable(
     source: text("source").notNull(),
     mark: text("mark").notNull(),
     statedOn: dayColumn("stated_on"),
+    batchId: batchColumn(),
   },
   (table) => [
     primaryKey({ columns: [table.modelId, table.check, table.condition] }),

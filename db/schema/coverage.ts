@@ -8,9 +8,10 @@ export const policies = pgTable(
   "policies",
   {
     policyId: integer("policy_id").primaryKey().generatedAlwaysAsIdentity(),
-    makerId: integer("maker_id")
-      .notNull()
-      .references(() => makers.makerId),
+    /** The same in every version. */
+    key: text("key").notNull(),
+    /** Maker whose units it covers; empty where it covers any maker, as a contract or the shop's own guarantee does. */
+    makerId: integer("maker_id").references(() => makers.makerId),
     name: text("name").notNull(),
     version: integer("version").notNull(),
     /** Units sold in [effectiveFrom, effectiveTo] fall under this version; an open end is null. */
@@ -25,7 +26,7 @@ export const policies = pgTable(
     batchId: batchColumn(),
   },
   (table) => [
-    unique("policies_one_version").on(table.makerId, table.name, table.version),
+    unique("policies_one_version").on(table.key, table.version),
     check("policies_dates_in_order", sql`${table.effectiveFrom} <= ${table.effectiveTo}`),
     check("policies_version_counts_from_one", sql`${table.version} >= 1`),
   ],

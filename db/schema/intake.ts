@@ -1,7 +1,8 @@
 // Batches: what was loaded, from which file, and what it takes to take it back.
 import { sql } from "drizzle-orm";
 import { check, index, integer, jsonb, pgTable, primaryKey, text, uniqueIndex, varchar } from "drizzle-orm/pg-core";
-import { batchColumn, centsColumn, instantColumn, keyColumn } from "./columns";
+import type { CellProblem } from "@/lib/intake/parsed";
+import { batchColumn, centsColumn, instantColumn } from "./columns";
 
 export const batches = pgTable(
   "batches",
@@ -41,26 +42,33 @@ export const heldRows = pgTable(
     /** Row number as a spreadsheet shows it: the header is row 1. */
     row: integer("row").notNull(),
     cells: jsonb("cells").$type<Record<string, string>>().notNull(),
-    problems: jsonb("problems").$type<readonly { column: string; problem: string; fix: string }[]>().notNull(),
+    problems: jsonb("problems").$type<readonly CellProblem[]>().notNull(),
   },
   (table) => [primaryKey({ columns: [table.batchId, table.row] })],
 );
 
-/** What a stored row was before a batch changed it (`before`), or that the batch made it (`before` null). Taking back reads this. */
+/**
+ * What each batch did to each row that its file named. The entries of one row, by batch, are its history: taking a
+ * batch out of the middle hands its entry to the next one, so that batches can be taken back in any order.
+ */
 export const batchChanges = pgTable(
   "batch_changes",
   {
     batchId: batchColumn()
       .notNull()
       .references(() => batches.batchId),
-    change: integer("change").notNull(),
     tableName: text("table_name").notNull(),
-    unitId: keyColumn("unit_id"),
-    key: jsonb("key").notNull(),
+    /** The row's primary key, its parts joined by the unit separator (character 31). */
+    key: text("key").notNull(),
+    /** `kept`: the file named the row and it was already so, or its own rows hang on it. */
+    what: text("what").$type<"made" | "changed" | "kept">().notNull(),
+    /** The row before the change. */
     before: jsonb("before"),
   },
   (table) => [
-    primaryKey({ columns: [table.batchId, table.change] }),
-    index("batch_changes_by_table").on(table.tableName, table.batchId),
+    primaryKey({ columns: [table.tableName, table.key, table.batchId] }),
+    index("batch_changes_by_batch").on(table.batchId, table.tableName),
+    check("batch_changes_known_what", sql`${table.what} in ('made', 'changed', 'kept')`),
+    check("batch_changes_changed_has_before", sql`(${table.what} = 'changed') = (${table.before} is not null)`),
   ],
 );

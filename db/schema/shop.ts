@@ -1,7 +1,7 @@
 import { sql } from "drizzle-orm";
 import { boolean, check, integer, pgTable, text, varchar } from "drizzle-orm/pg-core";
 import type { Currency } from "@/lib/domain/money";
-import { dayColumn } from "./columns";
+import { batchColumn, dayColumn } from "./columns";
 
 /** The company itself: exactly one row. */
 export const shop = pgTable(
@@ -19,6 +19,7 @@ export const shop = pgTable(
     madeGraceMonths: integer("made_grace_months").notNull(),
     /** True on invented data; every page says so. */
     demo: boolean("demo").notNull(),
+    batchId: batchColumn(),
   },
   (table) => [
     check("shop_only_one", sql`${table.only}`),

@@ -1,0 +1,139 @@
+// Closed jobs, one a row; their part lines and readings come in files of their own.
+import { z } from "zod";
+import { causeKeys } from "@/lib/domain/cause";
+import { type ClosedJob, jobStatuses, payerKinds } from "@/lib/domain/job";
+import { type Currency, currencies } from "@/lib/domain/money";
+import { type ProductType, productTypeKeys } from "@/lib/domain/product-type";
+import { optional, required, withDefault } from "./cell";
+import { dayCell } from "./cell-days";
+import { amount, wholeNumber } from "./cell-numbers";
+import { catalogueKey, identifier, note, oneOf, shortText } from "./cell-texts";
+import type { IntakeSetting } from "./intake-setting";
+import type { CellProblem, Parsed } from "./parsed";
+import { type Cells, futureDays, outOfOrder, readRow, unknownWords } from "./row-problems";
+
+export const jobRow = z.object({
+  job_number: required(identifier, "The company's own number of the job; it names the job for good."),
+  status: withDefault(oneOf(jobStatuses), "closed", "Only closed jobs are counted."),
+  maker: required(shortText, "Maker, as on the rating plate."),
+  model: required(identifier, "Model number, as on the rating plate; its suffix may be missing."),
+  product_type: optional(oneOf(productTypeKeys), "Kind of appliance; needed where the model is not on file yet."),
+  serial: optional(
+    identifier,
+    "Serial number; where it is blank the job hangs on a unit without identity and carries no exposure.",
+  ),
+  requested_on: optional(dayCell, "Day the customer reported the trouble."),
+  first_visit_on: optional(dayCell, "Day of the first visit."),
+  diagnosed_on: optional(dayCell, "Day the cause was found."),
+  parts_ordered_on: optional(dayCell, "Day the parts were ordered."),
+  parts_received_on: optional(dayCell, "Day the parts came."),
+  completed_on: required(dayCell, "Day the job was completed; filing windows run from here."),
+  invoiced_on: optional(dayCell, "Day the job was invoiced."),
+  complaint: optional(note, "Complaint, in the customer's words."),
+  cause_note: optional(note, "Cause, as the technician wrote it."),
+  correction: optional(note, "Correction, as the technician wrote it."),
+  symptom: optional(catalogueKey, "Key of the symptom."),
+  component: optional(catalogueKey, "Key of the component that was in trouble."),
+  failure_mode: optional(catalogueKey, "Key of the way in which it failed."),
+  cause: required(oneOf(causeKeys), "Why: the component itself, an outside cause, or none that was found."),
+  visits: withDefault(wholeNumber({ least: 0 }), 1, "Number of visits."),
+  technician: optional(shortText, "Who did the job."),
+  payer: withDefault(oneOf(payerKinds), "customer", "Who is meant to pay."),
+  labour_minutes: optional(wholeNumber({ least: 0 }), "Working time in minutes."),
+  labour: optional(amount, "Labour charge."),
+  trip: optional(amount, "Trip charge."),
+  currency: optional(oneOf(currencies), "Currency of the amounts; the company's own where blank."),
+  authorization_number: optional(shortText, "The payer's number, where one was given beforehand."),
+  authorized_on: optional(dayCell, "Day that number was given."),
+  callback_of: optional(identifier, "Number of the earlier job that this one returns to."),
+});
+
+/** A job and what it says about its unit. */
+export interface JobRow {
+  readonly job: ClosedJob;
+  readonly currency: Currency;
+  readonly maker: string;
+  readonly model: string;
+  readonly productType: ProductType | undefined;
+  readonly serial: string | undefined;
+}
+
+const pastDays = [
+  "requested_on",
+  "first_visit_on",
+  "diagnosed_on",
+  "parts_ordered_on",
+  "parts_received_on",
+  "completed_on",
+  "invoiced_on",
+  "authorized_on",
+];
+
+/** One row of jobs.csv in; one job, or every problem of the row, out. */
+export function parseJobRow(cells: Cells, setting: IntakeSetting): Parsed<JobRow> {
+  const { components, symptoms, failureModes } = setting.catalogue;
+  return readRow(jobRow, cells, {
+    words: [
+      ...unknownWords(cells, [
+        { column: "component", words: components, noun: "component" },
+        { column: "symptom", words: symptoms, noun: "symptom" },
+        { column: "failure_mode", words: failureModes, noun: "failure mode" },
+      ]),
+      ...futureDays(cells, pastDays, setting),
+    ],
+    contradictions: (row) => [
+      ...outOfOrder(cells, [
+        ["requested_on", "first_visit_on"],
+        ["requested_on", "completed_on"],
+        ["first_visit_on", "completed_on"],
+      ]),
+      ...callsItselfBack(row),
+    ],
+    value: (row) => jobRowOf(row, setting.currency),
+  });
+}
+
+function callsItselfBack(row: z.output<typeof jobRow>): readonly CellProblem[] {
+  if (row.callback_of !== row.job_number) return [];
+  return [
+    {
+      column: "callback_of",
+      value: row.job_number,
+      problem: "names this job itself",
+      fix: "Name the earlier job, or leave it blank.",
+    },
+  ];
+}
+
+function jobRowOf(row: z.output<typeof jobRow>, shopCurrency: Currency): JobRow {
+  const currency = row.currency ?? shopCurrency;
+  const money = (cents: number | undefined) => (cents === undefined ? undefined : { cents, currency });
+  const job: ClosedJob = {
+    jobNumber: row.job_number,
+    status: row.status,
+    requestedOn: row.requested_on,
+    firstVisitOn: row.first_visit_on,
+    diagnosedOn: row.diagnosed_on,
+    partsOrderedOn: row.parts_ordered_on,
+    partsReceivedOn: row.parts_received_on,
+    completedOn: row.completed_on,
+    invoicedOn: row.invoiced_on,
+    complaint: row.complaint ?? "",
+    causeNote: row.cause_note ?? "",
+    correction: row.correction ?? "",
+    symptom: row.symptom,
+    component: row.component,
+    failureMode: row.failure_mode,
+    cause: row.cause,
+    visits: row.visits,
+    technician: row.technician,
+    payer: row.payer,
+    labourMinutes: row.labour_minutes,
+    labour: money(row.labour),
+    trip: money(row.trip),
+    authorizationNumber: row.authorization_number,
+    authorizedOn: row.authorized_on,
+    callbackOf: row.callback_of,
+  };
+  return { job, currency, maker: row.maker, model: row.model, productType: row.product_type, serial: row.serial };
+}
