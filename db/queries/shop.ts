@@ -2,7 +2,7 @@ import type { Currency } from "@/lib/domain/money";
 import type { Reader } from "../database-types";
 import { shop } from "../schema/shop";
 
-export type Shop = typeof shop.$inferSelect;
+export type Shop = Omit<typeof shop.$inferSelect, "batchId">;
 
 /** Settings of a company that has not been set up: enough to show pages that say so. */
 const unnamed: Shop = {
