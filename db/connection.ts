@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { z } from "zod";
 import { checkServer } from "./check-server";
 import { type EmbeddedServer, ensureEmbeddedServer } from "./embedded/ensure-server";
-import { processWide } from "./process-wide";
+import { processWidePromise } from "./process-wide";
 import { SettingsError } from "./settings-error";
 
 const addressSetting = z
@@ -18,7 +18,7 @@ const addressSetting = z
 
 type Connection = { readonly url: string; readonly embedded: EmbeddedServer | undefined };
 
-const connection = processWide("connection", () => openConnection());
+const connection = processWidePromise("connection", openConnection);
 
 /**
  * The address of the database: `DATABASE_URL`, or else the embedded server on `.data` in the working folder, which is
@@ -26,18 +26,12 @@ const connection = processWide("connection", () => openConnection());
  * @throws SettingsError or EmbeddedServerError with one line for the reader
  */
 export async function databaseUrl(): Promise<string> {
-  try {
-    return (await connection.get()).url;
-  } catch (error) {
-    connection.take(); // a server that was down may be up at the next call
-    throw error;
-  }
+  return (await connection.get()).url;
 }
 
 /** Forgets the address and stops the embedded server if this process started it and nobody else is connected. */
 export async function leaveServer(): Promise<void> {
-  const left = await connection.take()?.catch(() => undefined);
-  await left?.embedded?.stop();
+  await (await connection.take())?.embedded?.stop();
 }
 
 /** Reads the setting; undefined when it is absent or empty, which asks for the embedded server. */

@@ -1,22 +1,32 @@
 /**
- * A value that lives once per process, made when first asked for.
+ * Something opened once per process, when first asked for; an opening that failed is tried again at the next call.
  * A module's own variable would not do: a development server loads a changed module again while the old one's
- * connections stay open, and bundles for pages and for route handlers each carry a copy of the module.
+ * connections stay open, and the bundles of pages and of route handlers each carry a copy of the module.
  */
-export function processWide<T>(name: string, make: () => T): { get(): T; take(): T | undefined } {
+export function processWidePromise<T>(name: string, open: () => Promise<T>): ProcessWide<T> {
   const key = Symbol.for(`ohmsworth.${name}`);
-  const store = globalThis as { [key: symbol]: T | undefined }; // symbols of our own on the global object have no type there
+  const store = globalThis as { [key: symbol]: Promise<T> | undefined }; // symbols of our own on the global object have no type there
   return {
-    get() {
-      const kept = store[key] ?? make();
-      store[key] = kept;
-      return kept;
+    async get() {
+      const opening = store[key] ?? open();
+      store[key] = opening;
+      try {
+        return await opening;
+      } catch (error) {
+        if (store[key] === opening) store[key] = undefined;
+        throw error;
+      }
     },
-    /** Removes the value, so that the next `get` makes another. */
-    take() {
-      const kept = store[key];
+    async take() {
+      const opened = store[key];
       store[key] = undefined;
-      return kept;
+      return await opened?.catch(() => undefined);
     },
   };
 }
+
+type ProcessWide<T> = {
+  get(): Promise<T>;
+  /** Removes what is open, for the caller to close; undefined when nothing is. */
+  take(): Promise<T | undefined>;
+};

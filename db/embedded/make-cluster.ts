@@ -49,10 +49,10 @@ export function clusterPassword(dataFolder: string): string {
   return readFileSync(passwordFile(dataFolder), "utf8").trim();
 }
 
-/** Called with the start lock held, so whatever is unfinished was cut off. */
+/** Called with the start lock held, so whatever is unfinished was cut off; its initdb may still be writing for a moment. */
 function removeUnfinished(dataFolder: string): void {
   for (const name of readdirSync(dataFolder)) {
-    if (name.startsWith("pg.new.")) rmSync(join(dataFolder, name), { recursive: true, force: true });
+    if (name.startsWith("pg.new.")) rmSync(join(dataFolder, name), { recursive: true, force: true, maxRetries: 10 });
   }
 }
 
@@ -100,5 +100,6 @@ function runInitdb(initdb: string, folder: string, passwordPath: string, user: S
 
 /** PG… variables of the user's shell would change which folder or port the programs take. */
 export function serverEnvironment(): NodeJS.ProcessEnv {
-  return Object.fromEntries(Object.entries(process.env).filter(([name]) => !name.startsWith("PG")));
+  const mine = Object.entries(process.env).filter(([name]) => !name.startsWith("PG"));
+  return Object.fromEntries(mine) as NodeJS.ProcessEnv; // Next declares NODE_ENV to be always there; the server does not look
 }

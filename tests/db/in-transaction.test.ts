@@ -3,7 +3,8 @@ import { Client } from "pg";
 import { afterAll, beforeAll, beforeEach, expect, inject, test } from "vitest";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
-import { CommitUnknown, inTransaction } from "@/db/in-transaction";
+import { inTransaction } from "@/db/in-transaction";
+import { CommitUnknown } from "@/db/run-transaction";
 
 // A scratch table with its own second connection, which looks on and cuts the first one's connection.
 const onlooker = new Client({ connectionString: inject("databaseUrl") });

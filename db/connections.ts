@@ -1,23 +1,27 @@
 import { Client } from "pg";
 
-type Limits = { readonly max: number; readonly idleSeconds: number };
+type Options = { readonly url: string; readonly applicationName: string };
+
+/** Connections of one kind at most, and how long an unused one is kept. */
+const most = 8;
+const idleMs = 60_000;
+/** Whoever waits longer for a place is told so: every place is bounded by its statements' limits. */
+const longestWaitMs = 30_000;
 
 /**
  * Connections for one transaction at a time, kept for the next while they are sound.
  * The driver's own pool was measured to leave waiting callers unanswered after many connections had broken; here a
  * place is counted as free the moment its connection is given back, whatever the state of that connection.
  */
-export class WriteConnections {
-  readonly #url: string;
-  readonly #limits: Limits;
+export class Connections {
+  readonly #options: Options;
   readonly #idle = new Map<Client, NodeJS.Timeout>();
   readonly #waiting: (() => void)[] = [];
   #taken = 0;
   #closed = false;
 
-  constructor(url: string, limits: Limits) {
-    this.#url = url;
-    this.#limits = limits;
+  constructor(options: Options) {
+    this.#options = options;
   }
 
   async take(): Promise<Client> {
@@ -33,7 +37,7 @@ export class WriteConnections {
   /** @param sound  true only if the connection is known to be outside any transaction */
   giveBack(client: Client, sound: boolean): void {
     if (sound && !this.#closed) {
-      this.#idle.set(client, setTimeout(() => this.#discard(client), this.#limits.idleSeconds * 1000).unref());
+      this.#idle.set(client, setTimeout(() => this.#discard(client), idleMs).unref());
     } else {
       this.#discard(client);
     }
@@ -49,8 +53,21 @@ export class WriteConnections {
   }
 
   async #place(): Promise<void> {
-    if (this.#taken < this.#limits.max) this.#taken += 1;
-    else await new Promise<void>((resolve) => this.#waiting.push(resolve)); // the place is handed on, still counted
+    if (this.#taken < most) {
+      this.#taken += 1;
+      return;
+    }
+    await new Promise<void>((resolve, reject) => {
+      const handOver = () => {
+        clearTimeout(timer);
+        resolve(); // the place is handed on, still counted
+      };
+      const timer = setTimeout(() => {
+        this.#waiting.splice(this.#waiting.indexOf(handOver), 1);
+        reject(new Error(`The database is busy: all ${most} connections were in use for ${longestWaitMs / 1000} s.`));
+      }, longestWaitMs);
+      this.#waiting.push(handOver);
+    });
   }
 
   #freePlace(): void {
@@ -67,8 +84,8 @@ export class WriteConnections {
 
   async #open(): Promise<Client> {
     const client = new Client({
-      connectionString: this.#url,
-      application_name: "ohmsworth write",
+      connectionString: this.#options.url,
+      application_name: this.#options.applicationName,
       connectionTimeoutMillis: 10_000,
       keepAlive: true,
     });

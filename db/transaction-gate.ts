@@ -1,5 +1,5 @@
 import type { Client, QueryConfig, QueryResult } from "pg";
-import { isConnectionLost } from "./connection-lost";
+import { isConnectionLost, isUnanswered } from "./connection-lost";
 
 /**
  * Stands between one transaction and its connection, and lets no statement through that could land outside of it.
@@ -8,7 +8,7 @@ import { isConnectionLost } from "./connection-lost";
  * - A COMMIT that the server turned into a ROLLBACK, because an earlier statement had failed, is an error.
  * - The connection counts as sound afterwards only if the end of the transaction was seen.
  */
-export class WriteGate {
+export class TransactionGate {
   /** Why the connection is lost, once it is. */
   lost: Error | undefined;
   commitSent = false;
@@ -58,8 +58,7 @@ export class WriteGate {
       const limited = { ...statement, query_timeout: this.#limitMs };
       return await this.#client.query(limited, values);
     } catch (error) {
-      if (error instanceof Error && (isConnectionLost(error) || error.message === "Query read timeout"))
-        this.#lose(error);
+      if (error instanceof Error && (isConnectionLost(error) || isUnanswered(error))) this.#lose(error);
       throw error;
     }
   }

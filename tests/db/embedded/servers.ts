@@ -1,0 +1,60 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { Client } from "pg";
+import { clusterFolder } from "@/db/embedded/make-cluster";
+import { readPostmaster } from "@/db/embedded/postmaster";
+import { stopServer } from "@/db/embedded/stop-server";
+
+const script = join(import.meta.dirname, "ask-for-server.ts");
+
+const base = () => join(tmpdir(), "ohmsworth-launch-");
+
+export const newDataFolder = (name = "plain") => join(mkdtempSync(base()), name);
+
+/** Starts a process that asks for the folder's server. */
+export function asker(folder: string, then: "leave" | "stay" | "stop" = "leave"): ChildProcess {
+  return spawn(process.execPath, ["--import", "tsx", script, folder, then], { stdio: ["ignore", "pipe", "pipe"] });
+}
+
+/** What the asking process printed, once it has printed a line. */
+export function answerOf(child: ChildProcess): Promise<{ url: string; started: boolean }> {
+  return new Promise((resolve, reject) => {
+    let out = "";
+    let complaint = "";
+    child.stderr?.on("data", (text) => (complaint += text));
+    child.stdout?.on("data", (text) => {
+      out += text;
+      if (out.includes("\n")) resolve(JSON.parse(out));
+    });
+    child.on("exit", (code) => reject(new Error(`ended with ${code} before it answered: ${complaint}`)));
+  });
+}
+
+export const ended = (child: ChildProcess) =>
+  child.exitCode !== null || child.signalCode !== null
+    ? Promise.resolve()
+    : new Promise<void>((resolve) => child.once("exit", () => resolve()));
+
+export const serverPid = (folder: string) =>
+  Number(readFileSync(join(clusterFolder(folder), "postmaster.pid"), "utf8").split("\n")[0]);
+
+export async function query(url: string, text: string): Promise<Record<string, unknown>[]> {
+  const client = new Client({ connectionString: url });
+  client.on("error", () => {});
+  await client.connect();
+  try {
+    return (await client.query(text)).rows;
+  } finally {
+    await client.end().catch(() => {});
+  }
+}
+
+/** Whatever state a test left it in. */
+export async function removeDataFolder(folder: string): Promise<void> {
+  const found = readPostmaster(clusterFolder(folder));
+  if (found.kind === "ready" || found.kind === "busy") await stopServer(folder, found.pid);
+  const [made = ""] = folder.slice(base().length).split("/");
+  rmSync(base() + made, { recursive: true, force: true });
+}
