@@ -1,0 +1,18 @@
+import { eq } from "drizzle-orm";
+import type { ExpectedRange, SourceMark } from "@/lib/domain/reading";
+import type { Reader } from "../database-types";
+import { expectedRanges } from "../schema/catalogue";
+
+/** What the model sheet expects of each check on one model. */
+export async function loadExpectedRanges(db: Reader, modelId: number): Promise<ExpectedRange[]> {
+  const rows = await db.select().from(expectedRanges).where(eq(expectedRanges.modelId, modelId));
+  return rows.map((row) => ({
+    check: row.check,
+    low: row.low ?? undefined,
+    high: row.high ?? undefined,
+    unit: row.unit,
+    condition: row.condition === "" ? undefined : row.condition,
+    source: row.source,
+    mark: row.mark as SourceMark, // the intake stores no other words
+  }));
+}
