@@ -1,6 +1,7 @@
-// Calendar days at the service address, without clock or time zone. All arithmetic is Temporal.PlainDate;
-// a Day itself is ISO text, so it crosses the database, JSON and React unchanged and compares with < and >.
+// Calendar days at the service address, without clock or time zone. A Day is ISO text, so it crosses the database, JSON
+// and React unchanged and compares with < and >. Sums are whole-number ones, held to Temporal.PlainDate by tests.
 import { Temporal } from "temporal-polyfill";
+import { type CivilDate, civilDate, dayCount, daysInMonth } from "./day-count";
 
 /** A real calendar day written YYYY-MM-DD. Made only by this file's functions. */
 export type Day = string & { readonly brand: "Day" };
@@ -10,11 +11,9 @@ const isoDay = /^\d{4}-\d{2}-\d{2}$/;
 /** The day that the text names, or undefined where there is no such day (2023-02-29) or another notation is used. */
 export function readDay(text: string): Day | undefined {
   if (!isoDay.test(text)) return undefined;
-  try {
-    return toDay(Temporal.PlainDate.from(text, { overflow: "reject" }));
-  } catch {
-    return undefined;
-  }
+  const { year, month, dayOfMonth } = civilOf(text);
+  if (month < 1 || month > 12 || dayOfMonth < 1 || dayOfMonth > daysInMonth(year, month)) return undefined;
+  return text as Day; // just found to be a real day
 }
 
 /** A day the caller knows to be real, such as a constant or a database `date`. @throws RangeError where it is not. */
@@ -26,17 +25,26 @@ export function day(text: string): Day {
 
 /** Whole days from `from` to `to`; negative where `to` is earlier. */
 export function daysBetween(from: Day, to: Day): number {
-  return toPlainDate(from).until(toPlainDate(to), { largestUnit: "day" }).days;
+  return dayCount(civilOf(to)) - dayCount(civilOf(from));
 }
 
-/** The day `count` days later; earlier where count is negative. */
+/** The day `count` days later; earlier where count is negative. @throws RangeError outside the years 0 to 9999 */
 export function addDays(start: Day, count: number): Day {
-  return toDay(toPlainDate(start).add({ days: count }));
+  requireWhole(count);
+  return written(civilDate(dayCount(civilOf(start)) + count));
 }
 
-/** One step of whole calendar months; a missing day becomes the last of its month (30 Nov + 3 months = 28 or 29 Feb). */
+/**
+ * One step of whole calendar months; a missing day becomes the last of its month (30 Nov + 3 months = 28 or 29 Feb).
+ * @throws RangeError outside the years 0 to 9999
+ */
 export function addMonths(start: Day, count: number): Day {
-  return toDay(toPlainDate(start).add({ months: count }, { overflow: "constrain" }));
+  requireWhole(count);
+  const { year, month, dayOfMonth } = civilOf(start);
+  const months = 12 * year + month - 1 + count;
+  const newYear = Math.floor(months / 12);
+  const newMonth = months - 12 * newYear + 1;
+  return written({ year: newYear, month: newMonth, dayOfMonth: Math.min(dayOfMonth, daysInMonth(newYear, newMonth)) });
 }
 
 export function earlierOf(a: Day, b: Day): Day {
@@ -54,4 +62,28 @@ export function toPlainDate(value: Day): Temporal.PlainDate {
 /** The cast is this file's privilege: a PlainDate always prints a real day. */
 export function toDay(date: Temporal.PlainDate): Day {
   return date.toString({ calendarName: "never" }) as Day;
+}
+
+function civilOf(text: string): CivilDate {
+  return { year: digits(text, 0, 4), month: digits(text, 5, 7), dayOfMonth: digits(text, 8, 10) };
+}
+
+function digits(text: string, from: number, to: number): number {
+  let value = 0;
+  for (let at = from; at < to; at++) value = 10 * value + text.charCodeAt(at) - 48;
+  return value;
+}
+
+/** The cast is this file's privilege: only real days come here. */
+function written({ year, month, dayOfMonth }: CivilDate): Day {
+  if (year < 0 || year > 9999) throw new RangeError(`day: outside the years 0 to 9999: ${year}`);
+  return `${String(year).padStart(4, "0")}-${two(month)}-${two(dayOfMonth)}` as Day;
+}
+
+function two(value: number): string {
+  return value < 10 ? `0${value}` : String(value);
+}
+
+function requireWhole(count: number): void {
+  if (!Number.isSafeInteger(count)) throw new RangeError(`count: whole number expected: ${count}`);
 }
