@@ -64,7 +64,7 @@ export function readRateQuestion(values: AddressValues, known: KnownWords): Rate
       notices.push(`“${short(name)}” is not one of our filters; it was left out.`);
   }
 
-  const by = readGrouping(textOf(values.by), notices);
+  const by = readGrouping([textOf(values.by), textOf(values.and)].filter(Boolean).join(","), notices);
   const counting =
     one<Counting>("count", ["failures", "calls", ...causeKeys], "Choose failures, calls or one cause.") ?? "failures";
   const where = {
@@ -89,8 +89,9 @@ export function readRateQuestion(values: AddressValues, known: KnownWords): Rate
   };
 }
 
-function readGrouping(text: string | undefined, notices: string[]): RateQuestion["by"] {
-  const words = (text ?? "component")
+/** `by=component,age`; a form, which cannot join two fields, sends the second as `and`. */
+function readGrouping(text: string, notices: string[]): RateQuestion["by"] {
+  const words = text
     .split(",")
     .map((word) => word.trim())
     .filter((word) => word !== "");

@@ -1,0 +1,45 @@
+import { addDays } from "@/lib/calendar/day";
+import { dayFromNumber } from "@/lib/calendar/day-number";
+import type { GroupKey } from "@/lib/failures/groups";
+import type { RateQuestion } from "@/lib/failures/rate-question";
+import type { RateOrder } from "./read-rate-question";
+
+/** The address's own names for what a question asks, shortest form: what stands at its usual choice is left out. */
+export function rateAddress(question: RateQuestion, order: RateOrder, cutOff: number): string {
+  const { where } = question;
+  const values: readonly (readonly [string, string | undefined])[] = [
+    ["by", question.by.join(",")],
+    ["count", question.counting === "failures" ? undefined : question.counting],
+    ["make", where.maker],
+    ["model", where.model],
+    ["type", where.productType],
+    ["component", where.component],
+    ["symptom", where.symptom],
+    ["age", where.age],
+    ["from", question.from === undefined ? undefined : dayFromNumber(question.from)],
+    ["to", question.until === cutOff ? undefined : addDays(dayFromNumber(question.until), -1)],
+    ["level", question.level === 0.95 ? undefined : String(100 * question.level)],
+    ["order", order === "lowest" ? undefined : order],
+  ];
+  const search = new URLSearchParams();
+  for (const [name, value] of values) if (value !== undefined) search.set(name, value);
+  return search.toString().replaceAll("%2C", ",");
+}
+
+const filterNames = {
+  component: "component",
+  model: "model",
+  maker: "make",
+  type: "type",
+  age: "age",
+  symptom: "symptom",
+} as const;
+
+/** The jobs behind one group, on the Jobs page. */
+export function jobsBehind(key: GroupKey, question: RateQuestion): string {
+  const search = new URLSearchParams(rateAddress(question, "lowest", question.until));
+  for (const name of ["by", "level", "order"]) search.delete(name);
+  for (const { dimension, value } of key) search.set(filterNames[dimension], value);
+  if (question.counting === "failures") search.set("count", "failures");
+  return `/jobs?${search.toString()}`;
+}

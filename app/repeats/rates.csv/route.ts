@@ -1,0 +1,54 @@
+import { todayIn } from "@/app/_clock/today";
+import { readOnly } from "@/db/client";
+import { loadShop } from "@/db/queries/shop";
+import { csvText } from "@/lib/format/csv-text";
+import { loadFailureRates } from "../load-failure-rates";
+import { rateRecord } from "../rate-record";
+import { sortedGroups } from "../sorted-groups";
+
+export const dynamic = "force-dynamic";
+
+/** The view of the same address as a file: every group, also those too small to judge. */
+export async function GET(request: Request): Promise<Response> {
+  const values = Object.fromEntries(new URL(request.url).searchParams);
+  const view = await readOnly(async (db) => loadFailureRates(db, values, todayIn((await loadShop(db)).timeZone)));
+  const by = view.kind === "rates" ? view.address.question.by : ["component"];
+  const records = view.kind === "rates" ? recordsOf(view.rates, view.address.order) : [];
+  const header = [
+    ...by,
+    "events",
+    "unit_years",
+    "units",
+    "rate_per_100_unit_years",
+    "low",
+    "high",
+    "level",
+    "method",
+    "grade",
+  ];
+  const rows = records.map((record) => [
+    ...by.map((dimension) => record.group[dimension]),
+    record.failures,
+    record.unitYears,
+    record.units,
+    record.ratePer100,
+    record.low,
+    record.high,
+    record.level,
+    record.method,
+    record.grade,
+  ]);
+  return new Response(csvText(header, rows), {
+    headers: {
+      "Content-Type": "text/csv; charset=utf-8",
+      "Content-Disposition": `attachment; filename="rates-by-${by.join("-")}.csv"`,
+      "Cache-Control": "no-store",
+    },
+  });
+}
+
+type Rates = Extract<Awaited<ReturnType<typeof loadFailureRates>>, { kind: "rates" }>;
+
+function recordsOf(rates: Rates["rates"], order: Rates["address"]["order"]) {
+  return sortedGroups(rates.groups, order).map((group) => rateRecord(group, rates.question.level));
+}
