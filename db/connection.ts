@@ -2,7 +2,7 @@
 import { join } from "node:path";
 import { z } from "zod";
 import { checkServer } from "./check-server";
-import { type EmbeddedServer, ensureEmbeddedServer } from "./embedded/ensure-server";
+import type { EmbeddedServer } from "./embedded/ensure-server";
 import { processWidePromise } from "./process-wide";
 import { SettingsError } from "./settings-error";
 
@@ -46,8 +46,22 @@ export function readDatabaseSetting(environment: Readonly<Record<string, string 
 
 async function openConnection(): Promise<Connection> {
   const given = readDatabaseSetting(process.env);
-  const embedded = given === undefined ? await ensureEmbeddedServer(join(process.cwd(), ".data")) : undefined;
+  const embedded = given === undefined ? await embeddedServer() : undefined;
   const url = given ?? embedded?.url ?? "";
   await checkServer(url);
   return { url, embedded };
+}
+
+/**
+ * The launcher is kept out of the pages' bundles: it starts programs by paths known only when it runs, for which a
+ * bundler would pack the whole project. The site is always told its address by the command that starts it.
+ */
+async function embeddedServer(): Promise<EmbeddedServer> {
+  if (process.env.NEXT_RUNTIME !== undefined) {
+    throw new SettingsError(
+      'DATABASE_URL is not set. Start the site with "npm start", which starts the database first.',
+    );
+  }
+  const { ensureEmbeddedServer } = await import(/* turbopackIgnore: true */ "./embedded/ensure-server");
+  return await ensureEmbeddedServer(join(process.cwd(), ".data"));
 }

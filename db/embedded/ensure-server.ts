@@ -1,4 +1,4 @@
-import { mkdirSync, rmSync } from "node:fs";
+import { mkdirSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { Client } from "pg";
@@ -9,7 +9,7 @@ import { clearStale, readPostmaster } from "./postmaster";
 import { findServerUser } from "./server-user";
 import { takeStartLock } from "./start-lock";
 import { startServer } from "./start-server";
-import { stopServerIfIdle } from "./stop-server";
+import { noteStarter, stopServerIfIdle } from "./stop-server";
 
 /** A server that runs, who started it, and how to leave it. */
 export type EmbeddedServer = {
@@ -61,8 +61,8 @@ async function startUnlessBusy(folder: string): Promise<boolean> {
     const binaries = embeddedBinaries();
     const user = findServerUser([binaries.postgres, folder]);
     await makeCluster(folder, binaries, user);
-    rmSync(join(folder, "stop-when-idle"), { force: true });
     await startServer(folder, binaries, user);
+    noteStarter(folder);
     return true;
   } finally {
     giveBack();

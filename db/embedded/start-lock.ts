@@ -44,7 +44,7 @@ function holder(file: string): number | undefined {
   }
 }
 
-function isAlive(pid: number): boolean {
+export function isAlive(pid: number): boolean {
   try {
     process.kill(pid, 0);
     return true;

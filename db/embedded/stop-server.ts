@@ -1,4 +1,4 @@
-import { existsSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { Client } from "pg";
@@ -6,25 +6,26 @@ import { EmbeddedServerError } from "./embedded-server-error";
 import { clusterFolder } from "./make-cluster";
 import { isServerOf, readPostmaster } from "./postmaster";
 import { removeOutsideSocketFolder } from "./socket-folder";
+import { isAlive } from "./start-lock";
 import { logFile } from "./start-server";
 
 const longestStopMs = 60_000;
 
 /**
- * Stops the server when nobody else is connected. Otherwise it is left running and a note asks whoever leaves last to
- * stop it: a process that only attached stops the server when it finds that note, and never else.
+ * Stops the server when nobody else is connected and it is this process's to stop: because it started the server, or
+ * because whoever did has left it to the last one, or has been killed.
  */
 export async function stopServerIfIdle(dataFolder: string, url: string, started: boolean): Promise<void> {
-  const note = join(dataFolder, "stop-when-idle");
   const server = readPostmaster(clusterFolder(dataFolder));
   if (server.kind === "none" || server.kind === "stale") return;
-  if (!started && !existsSync(note)) return;
-  if (await othersConnected(url)) {
-    writeFileSync(note, "", { mode: 0o600 });
-    return;
-  }
+  if (!started && starterLives(dataFolder)) return;
+  rmSync(starterFile(dataFolder), { force: true });
+  if (await othersConnected(url)) return;
   await stopServer(dataFolder, server.pid);
-  rmSync(note, { force: true });
+}
+
+export function noteStarter(dataFolder: string): void {
+  writeFileSync(starterFile(dataFolder), String(process.pid), { mode: 0o600 });
 }
 
 /** A "fast" stop: open transactions are rolled back, everything is written out, the lock files go. */
@@ -41,6 +42,13 @@ export async function stopServer(dataFolder: string, pid: number): Promise<void>
     await pause(25);
   }
   removeOutsideSocketFolder(dataFolder);
+}
+
+const starterFile = (dataFolder: string) => join(dataFolder, "started-by");
+
+function starterLives(dataFolder: string): boolean {
+  const file = starterFile(dataFolder);
+  return existsSync(file) && isAlive(Number(readFileSync(file, "utf8")));
 }
 
 async function othersConnected(url: string): Promise<boolean> {

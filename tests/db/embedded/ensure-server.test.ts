@@ -88,7 +88,7 @@ test("initdb cut off half-way leaves nothing that is taken for a database", asyn
   expect(readdirSync(folder).filter((name) => name.startsWith("pg."))).toEqual([]);
 });
 
-test("a server whose starter was killed is found again, not started twice", async () => {
+test("a server whose starter was killed is found again, not started twice, and stopped by the one that found it", async () => {
   folder = newDataFolder();
   const starter = asker(folder, "stay");
   const { url } = await answerOf(starter);
@@ -98,6 +98,8 @@ test("a server whose starter was killed is found again, not started twice", asyn
   const server = await ensureEmbeddedServer(folder);
   expect(server).toMatchObject({ url, started: false });
   expect(serverPid(folder)).toBe(pid);
+  await server.stop();
+  expect(isServerOf(clusterFolder(folder), pid)).toBe(false);
 });
 
 test("a server that was killed outright starts again with every committed row", async () => {

@@ -1,0 +1,42 @@
+// npm start: from a fresh clone to a running site. Plain JavaScript with nothing but Node's own modules, because it
+// runs before anything is installed.
+import process from "node:process";
+import { buildIfChanged } from "./start/build.mjs";
+import { openDatabase } from "./start/database.mjs";
+import { loadDemoIfEmpty } from "./start/demo.mjs";
+import { installIfMissing } from "./start/install.mjs";
+import { refuseOldNode } from "./start/node-version.mjs";
+import { choosePort } from "./start/port.mjs";
+import { enterProjectFolder } from "./start/project-folder.mjs";
+import { Refusal, say, stopSignal } from "./start/say.mjs";
+import { serve } from "./start/serve.mjs";
+
+const development = process.argv.includes("--dev");
+const withDemo = !process.argv.includes("--no-demo");
+
+async function start() {
+  refuseOldNode();
+  enterProjectFolder();
+  const signal = stopSignal();
+  await installIfMissing(signal);
+  const database = await openDatabase();
+  try {
+    if (withDemo) await loadDemoIfEmpty(database, { folder: ".data/demo", signal });
+    if (!development) await buildIfChanged(signal);
+    const port = await choosePort(process.env.PORT);
+    await serve({ port, development, databaseUrl: database.url, signal });
+  } finally {
+    await database.close();
+    if (signal.aborted) say("Stopped.");
+  }
+}
+
+start().then(
+  () => process.exit(0),
+  (error) => {
+    if (error?.name === "AbortError") process.exit(0); // asked to stop
+    const forReader = error instanceof Refusal || ["SettingsError", "EmbeddedServerError"].includes(error?.name);
+    console.error(forReader ? `ohmsworth: ${error.message}` : error);
+    process.exit(1);
+  },
+);

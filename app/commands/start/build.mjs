@@ -1,0 +1,40 @@
+import { createHash } from "node:crypto";
+import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import process from "node:process";
+import { runNode } from "./run-step.mjs";
+import { Refusal, say } from "./say.mjs";
+import { othersServing } from "./serving.mjs";
+
+const next = "node_modules/next/dist/bin/next";
+const stamp = ".next/sources-sha256";
+const roots = ["app", "lib", "db", "synthetic-data", "public", "next.config.ts", "tsconfig.json", "package-lock.json"];
+
+/** Builds the site unless the last complete build was made from these very sources. */
+export async function buildIfChanged(signal) {
+  const sources = hashOfSources();
+  if (existsSync(".next/BUILD_ID") && existsSync(stamp) && readFileSync(stamp, "utf8") === sources) return;
+  const [other] = othersServing();
+  if (other !== undefined) {
+    throw new Refusal(
+      `The sources have changed, and process ${other} is serving the build before from this folder. Stop it first (Ctrl-C in its window, or "kill ${other}").`,
+    );
+  }
+  say("building the site; this takes about half a minute …");
+  await runNode("The build", [next, "build"], { signal });
+  writeFileSync(stamp, sources);
+}
+
+function hashOfSources() {
+  const hash = createHash("sha256").update(process.versions.node);
+  for (const file of roots.flatMap(filesUnder)) hash.update(`\0${file}\0`).update(readFileSync(file));
+  return hash.digest("hex");
+}
+
+function filesUnder(path) {
+  if (!existsSync(path)) return [];
+  if (!statSync(path).isDirectory()) return [path];
+  return readdirSync(path)
+    .sort()
+    .flatMap((name) => filesUnder(join(path, name)));
+}
