@@ -117,4 +117,4 @@ export const fuelOfComponent: Readonly<Partial<Record<string, Model["fuel"]>>> =
 };
 
 /** Multiplies every component's hazard, so that the company's size gives the wanted number of jobs. */
-export const hazardOfTheDemo = 1.2;
+export const hazardOfTheDemo = 1.4;

@@ -5,7 +5,7 @@ import { finished } from "node:stream/promises";
 /** One CSV file being written row by row. Row numbers are a spreadsheet's: the header is row 1. */
 export interface CsvFile<Column extends string> {
   /** Writes one row and gives its number. Columns left out are blank. */
-  readonly write: (cells: Partial<Record<Column, string | number>>) => number;
+  readonly write: (cells: Partial<Record<Column, string | number | undefined>>) => number;
   /** Waits until the disk has caught up; call it every few hundred rows. */
   readonly settle: () => Promise<void>;
   readonly close: () => Promise<number>;

@@ -1,9 +1,12 @@
+import { modelNumber, modelOf } from "./models";
 import { weekNumber, weekStart } from "./production-week";
 
 /** A fault built into one component of one model in some production weeks. */
 export interface PlantedDefect {
   readonly key: string;
+  /** The demo's own key of the model, and its number as on the plate. */
   readonly model: string;
+  readonly modelNumber: string;
   readonly component: string;
   /** First and last production week, as text and as running numbers. */
   readonly from: string;
@@ -59,6 +62,7 @@ function planted(
   return {
     key,
     model,
+    modelNumber: modelNumber(modelOf(model)),
     component,
     from: weekText(from),
     to: weekText(to),

@@ -14,10 +14,10 @@ export interface UnitLife {
 }
 
 /** Share of units already in service when records begin. */
-export const olderShare = 0.5;
+export const olderShare = 0.45;
 
 /** Owners who go elsewhere or move away, per year after the first year in our care. It is drawn apart from failures. */
-export const leavingPerYear = 0.05;
+export const leavingPerYear = 0.04;
 
 /** Characteristic life in years until an appliance is scrapped, shape 3 (energy-rule analyses give Weibull lives, from memory). */
 export const scrapYears: Readonly<Record<Model["productType"], number>> = {
