@@ -1,0 +1,60 @@
+import { createServer } from "node:net";
+import { defineConfig } from "@playwright/test";
+import { findChromium } from "./chromium.mjs";
+
+// Chosen once: the processes that run the tests read this file again and must come to the same number.
+process.env.E2E_PORT ??= String(await freePort());
+const baseURL = `http://127.0.0.1:${process.env.E2E_PORT}`;
+const executablePath = await findChromium();
+
+/** No sandbox only where there cannot be one (as root); and nothing that looks for hosts outside by itself. */
+const flags = [
+  ...(process.getuid?.() === 0 ? ["--no-sandbox"] : []),
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+  "--disable-dev-shm-usage",
+];
+
+export default defineConfig({
+  testDir: ".",
+  outputDir: "../test-results",
+  workers: 1,
+  fullyParallel: false,
+  forbidOnly: true,
+  timeout: 60_000,
+  reporter: "list",
+  use: {
+    baseURL,
+    locale: "en-US",
+    timezoneId: "America/Chicago",
+    screenshot: "only-on-failure",
+    launchOptions: { args: flags, ...(executablePath === undefined ? {} : { executablePath }) },
+  },
+  webServer: {
+    command: `"${process.execPath}" e2e/server.mjs`,
+    cwd: "..",
+    url: baseURL,
+    reuseExistingServer: false,
+    timeout: 600_000,
+    stdout: "pipe",
+    gracefulShutdown: { signal: "SIGTERM", timeout: 60_000 },
+    env: { PORT: process.env.E2E_PORT },
+  },
+});
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const probe = createServer();
+    probe.once("error", reject);
+    probe.listen(0, "127.0.0.1", () => {
+      const address = probe.address();
+      probe.close(() =>
+        address !== null && typeof address === "object" ? resolve(address.port) : reject(new Error("no free port")),
+      );
+    });
+  });
+}
