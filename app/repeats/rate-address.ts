@@ -43,3 +43,15 @@ export function jobsBehind(key: GroupKey, question: RateQuestion): string {
   if (question.counting === "failures") search.set("count", "failures");
   return `/jobs?${search.toString()}`;
 }
+
+/** The page about when a component fails, for a group that names one. */
+export function lifeAddress(key: GroupKey, question: RateQuestion): string | undefined {
+  const component = key.find((part) => part.dimension === "component")?.value;
+  if (component === undefined) return undefined;
+  const search = new URLSearchParams(rateAddress(question, "lowest", question.until));
+  for (const name of ["by", "component", "count", "age", "order"]) search.delete(name);
+  for (const { dimension, value } of key)
+    if (dimension !== "component" && dimension !== "age") search.set(filterNames[dimension], value);
+  const rest = search.toString();
+  return `/repeats/${component}${rest === "" ? "" : `?${rest}`}`;
+}

@@ -1,0 +1,65 @@
+import type { Metadata } from "next";
+import { todayIn } from "@/app/_clock/today";
+import { EmptyState } from "@/app/_ui/empty-state";
+import { Notice } from "@/app/_ui/notice";
+import { Page } from "@/app/_ui/page";
+import { readOnly } from "@/db/client";
+import { loadShop } from "@/db/queries/shop";
+import { dayNumber } from "@/lib/calendar/day-number";
+import { RateBasis } from "./_components/rate-basis";
+import { RateFilter } from "./_components/rate-filter";
+import { RateResult } from "./_components/rate-result";
+import { loadFailureRates } from "./load-failure-rates";
+import { rateAddress } from "./rate-address";
+import { ratesFinding } from "./rate-wording";
+import type { AddressValues } from "./read-rate-question";
+import { sortedGroups } from "./sorted-groups";
+
+export const metadata: Metadata = { title: "Repeats" };
+export const dynamic = "force-dynamic";
+
+interface Props {
+  readonly searchParams: Promise<AddressValues>;
+}
+
+export default async function RepeatsPage({ searchParams }: Props) {
+  const values = await searchParams;
+  const view = await readOnly(async (db) => loadFailureRates(db, values, todayIn((await loadShop(db)).timeZone)));
+  if (view.kind === "no-data" || view.words.cutOff === undefined) return <NoData />;
+  const { question, order, notices } = view.address;
+  const groups = sortedGroups(view.rates.groups, order);
+  return (
+    <Page title={ratesFinding(groups, view.rates)} margin={<RateBasis rates={view.rates} />} wide>
+      {notices.length > 0 && (
+        <Notice status="note" title="Part of the address was left out">
+          {notices.map((notice) => (
+            <p key={notice}>{notice}</p>
+          ))}
+        </Notice>
+      )}
+      <RateFilter question={question} order={order} words={view.words} />
+      <RateResult
+        groups={groups}
+        rates={view.rates}
+        address={rateAddress(question, order, dayNumber(view.words.cutOff))}
+        order={order}
+      />
+    </Page>
+  );
+}
+
+function NoData() {
+  return (
+    <Page
+      title="No jobs to count yet"
+      margin={<p>Rates need closed jobs and the units in service that they are divided by.</p>}
+    >
+      <EmptyState kind="never-used" title="Nothing has been loaded">
+        <p>
+          <a href="/files/new">Load the units in service and the closed jobs</a>. Without units there are counts but no
+          rates.
+        </p>
+      </EmptyState>
+    </Page>
+  );
+}

@@ -1,0 +1,45 @@
+import type { GroupRate } from "@/lib/failures/failure-rates";
+import { keyText } from "@/lib/failures/groups";
+import { formatCount } from "@/lib/format/format-count";
+import { formatDecimal } from "@/lib/format/format-decimal";
+import { methodName } from "./method-name";
+
+/** One group as text for the table that stands in for the drawing: all its digits, never the point alone. */
+export interface RateCells {
+  readonly key: string;
+  readonly names: readonly string[];
+  readonly events: string;
+  readonly unitYears: string;
+  readonly rate: string;
+  readonly low: string;
+  readonly high: string;
+  readonly method: string;
+}
+
+export function rateCells(group: GroupRate): RateCells {
+  const key = keyText(group.key);
+  const names = group.key.map((part) => part.name);
+  if (group.kind === "no-exposure") {
+    return {
+      key,
+      names,
+      events: formatCount(group.events),
+      unitYears: "0",
+      rate: "–",
+      low: "–",
+      high: "–",
+      method: "no exposure",
+    };
+  }
+  const { events, n, point, lo, hi, method } = group.estimate;
+  return {
+    key,
+    names,
+    events: formatCount(events),
+    unitYears: formatDecimal(n, 1),
+    rate: formatDecimal(100 * point, 2),
+    low: formatDecimal(100 * lo, 2),
+    high: formatDecimal(100 * hi, 2),
+    method: methodName(method),
+  };
+}
