@@ -33,7 +33,7 @@ export function IntervalMark({ estimate, axis, fleet, besideText = false, ...wor
       aria-hidden={besideText || undefined}
     >
       {fleet !== undefined && <FleetLine axis={axis} fleet={fleet} />}
-      <IntervalShape estimate={estimate} axis={axis} height={height} />
+      <IntervalShape estimate={estimate} axis={axis} middle={height / 2} />
     </svg>
   );
 }

@@ -7,8 +7,8 @@ import styles from "./interval.module.css";
 interface Props {
   readonly estimate: Estimate;
   readonly axis: RateAxis;
-  /** Height of the drawing it stands in, in px; the shape is centred. */
-  readonly height: number;
+  /** Where its middle line runs, in px from the top of the svg it stands in. */
+  readonly middle: number;
 }
 
 /**
@@ -16,9 +16,8 @@ interface Props {
  * and solid band, ring and dashed edge, or a hatched band without any dot.
  * To be placed inside an svg; its x positions are shares of that svg's width.
  */
-export function IntervalShape({ estimate, axis, height }: Props) {
+export function IntervalShape({ estimate, axis, middle }: Props) {
   const grade = gradeOf(estimate);
-  const middle = height / 2;
   const from = positionOn(axis, estimate.lo);
   const to = positionOn(axis, estimate.hi);
   const cut = estimate.hi > axis.max && <CutEnd middle={middle} />;

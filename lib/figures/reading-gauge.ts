@@ -40,7 +40,7 @@ export function readingGauge(
   };
 }
 
-/** Linear: two known ends span the middle half; one known end stands in the middle of a scale of twice its own size. */
+/** Linear: two known ends span the middle half; one known end stands in the middle of a scale of three times its own size. */
 function placement(low: number | undefined, high: number | undefined): ((value: number) => number) | undefined {
   const known = low ?? high;
   if (known === undefined) return undefined;
@@ -50,7 +50,7 @@ function placement(low: number | undefined, high: number | undefined): ((value: 
     const start = high > low ? bracketed.from : 0.5;
     return (value) => start + ((value - low) / width) * span;
   }
-  const reach = 2 * Math.max(Math.abs(known), 1);
+  const reach = 3 * Math.max(Math.abs(known), 1);
   return (value) => 0.5 + (value - known) / reach;
 }
 

@@ -1,0 +1,121 @@
+import { formatCount } from "@/lib/format/format-count";
+import { describeShare } from "@/lib/format/format-share";
+import type { SurvivalCurve, SurvivalStep } from "@/lib/statistics/survival/kaplan-meier";
+import type { NumbersAtAge } from "@/lib/statistics/survival/numbers-at-ages";
+
+/** Share failed by age: steps upwards, drawn only as far as they can be trusted. */
+export type StepCurve =
+  | DrawnSteps
+  | { readonly kind: "nobody-failed"; readonly untilMonths: number }
+  | { readonly kind: "nobody-watched" }
+  /** One more failure would already move the first step by more than the limit. */
+  | { readonly kind: "too-few-to-draw" };
+
+export interface DrawnSteps {
+  readonly kind: "steps";
+  /** Axis ends: months of age and share failed. */
+  readonly maxMonths: number;
+  readonly maxShare: number;
+  readonly monthTicks: readonly number[];
+  readonly shareTicks: readonly number[];
+  /** Corners of the line, from age 0 and share 0. */
+  readonly points: readonly CurvePoint[];
+  /** The age at which the line ends. */
+  readonly endMonths: number;
+  /** Why it ends before the last age watched; undefined where it does not. */
+  readonly stopped: string | undefined;
+  readonly watched: readonly WatchedAt[];
+}
+
+export interface CurvePoint {
+  readonly months: number;
+  readonly failed: number;
+  readonly low: number;
+  readonly high: number;
+  readonly atRisk: number;
+  readonly spoken: string;
+}
+
+/** Under the axis: with left-truncated units, those that entered later join the start count. */
+export interface WatchedAt {
+  readonly months: number;
+  readonly stillRunning: number;
+  readonly failed: number;
+  readonly lost: number;
+}
+
+const daysPerMonth = 30.4375;
+/** One more failure may move the line by at most this share; own choice on the rule of Gebski and others (2018). */
+export const largestJump = 0.05;
+
+/** @param curve ages in days; @param watched numbers at the ages to print under the axis, in days */
+export function stepCurve(curve: SurvivalCurve, watched: readonly NumbersAtAge[]): StepCurve {
+  if (curve.kind === "no-exposure") return { kind: "nobody-watched" };
+  if (curve.kind === "no-events") return { kind: "nobody-failed", untilMonths: curve.lastAge / daysPerMonth };
+  const trusted = trustedSteps(curve.steps);
+  const last = trusted.at(-1);
+  if (last === undefined) return { kind: "too-few-to-draw" };
+  const next = curve.steps[trusted.length];
+  const endMonths = trustedUntil(last, next?.age ?? curve.lastAge, watched) / daysPerMonth;
+  const stopsEarly = endMonths < curve.lastAge / daysPerMonth - 1;
+  const points = [start(trusted[0]?.atRisk ?? 0), ...trusted.map(toPoint)];
+  const monthTicks = ticksTo(endMonths, [1, 3, 6, 12, 24, 36, 60, 120]);
+  const shareTicks = ticksTo(
+    Math.min(1, Math.max(...points.map((point) => point.high))),
+    [0.01, 0.02, 0.05, 0.1, 0.2, 0.25],
+  );
+  return {
+    kind: "steps",
+    monthTicks,
+    shareTicks,
+    maxMonths: monthTicks.at(-1) ?? endMonths,
+    maxShare: shareTicks.at(-1) ?? 1,
+    points,
+    endMonths,
+    stopped: stopsEarly ? `The line stops ${stopRule}` : undefined,
+    watched: watched.map(toWatched).filter(({ months }) => months <= endMonths + 1e-9),
+  };
+}
+
+/** The line ends before the first step at which a single life among those left weighs too much. */
+function trustedSteps(steps: readonly SurvivalStep[]): SurvivalStep[] {
+  const stop = steps.findIndex(({ survival, events, atRisk }) => {
+    const before = events < atRisk ? survival / (1 - events / atRisk) : 1;
+    return before / atRisk > largestJump;
+  });
+  return stop === -1 ? [...steps] : steps.slice(0, stop);
+}
+
+/** A tread may go on as long as the counts beside it still bear the same rule, at the ages at which they were counted. */
+function trustedUntil(last: SurvivalStep, nextAge: number, watched: readonly NumbersAtAge[]): number {
+  const borne = watched
+    .filter(({ age, atRisk }) => age > last.age && age < nextAge && last.survival / atRisk <= largestJump)
+    .map(({ age }) => age);
+  return Math.max(last.age, ...borne);
+}
+
+function toPoint({ age, survival, atRisk, limits }: SurvivalStep): CurvePoint {
+  const failed = 1 - survival;
+  const low = limits.kind === "limits" ? 1 - limits.high : failed;
+  const high = limits.kind === "limits" ? 1 - limits.low : failed;
+  const months = age / daysPerMonth;
+  const spoken = `${describeShare(failed, low, high)} failed by ${formatCount(months)} months, ${formatCount(atRisk)} still running before it`;
+  return { months, failed, low, high, atRisk, spoken };
+}
+
+function start(atRisk: number): CurvePoint {
+  return { months: 0, failed: 0, low: 0, high: 0, atRisk, spoken: "" };
+}
+
+function toWatched({ age, atRisk, failed, lost }: NumbersAtAge): WatchedAt {
+  return { months: age / daysPerMonth, stillRunning: atRisk, failed, lost };
+}
+
+const stopRule = "where too few were left: one more failure would move it by more than 5 in 100.";
+
+/** 0 and multiples of the smallest of these steps that needs at most six of them. */
+function ticksTo(end: number, steps: readonly number[]): number[] {
+  const largest = steps.at(-1) ?? 1;
+  const step = steps.find((size) => Math.ceil(end / size - 1e-9) <= 6) ?? largest * Math.ceil(end / (6 * largest));
+  return Array.from({ length: Math.max(1, Math.ceil(end / step - 1e-9)) + 1 }, (_, i) => i * step);
+}
