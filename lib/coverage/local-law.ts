@@ -8,7 +8,7 @@ import { statutoryRules } from "./statutory-rules";
 export function localLaw(facts: CoverageFacts, makerItem: ItemDecision): StatutoryNotice {
   const { territory, dates } = facts.unit;
   const rules = territory === undefined ? [] : statutoryRules.filter((rule) => holdsIn(rule.territories, territory));
-  const kind = kinds[makerItem.verdict];
+  const kind = kindOf(makerItem);
   return {
     kind,
     sentence: sentences[kind],
@@ -34,17 +34,24 @@ export function underLocalLaw(decision: ItemDecision, notice: StatutoryNotice): 
 
 const endings: ReadonlySet<string> = new Set(["term_ended", "no_policy"]);
 
-const kinds = {
-  covered: "maker_term_runs",
-  not_covered: "maker_term_ended",
-  needs_local_law: "maker_term_ended",
-  needs_evidence: "maker_term_unknown",
-  invalid_data: "maker_term_unknown",
-} as const satisfies Record<ItemDecision["verdict"], StatutoryNotice["kind"]>;
+function kindOf(makerItem: ItemDecision): StatutoryNotice["kind"] {
+  switch (makerItem.verdict) {
+    case "covered":
+      return "maker_term_runs";
+    case "not_covered":
+      return makerItem.reason === "term_ended" ? "maker_term_ended" : "maker_does_not_pay";
+    case "needs_local_law":
+      return "maker_term_ended";
+    case "needs_evidence":
+    case "invalid_data":
+      return "maker_term_unknown";
+  }
+}
 
 const sentences: Readonly<Record<StatutoryNotice["kind"], string>> = {
   maker_term_runs: "Local statutory rights stand beside these terms; policy wording and local law decide.",
   maker_term_ended: "Maker term ended; local statutory rights may remain.",
+  maker_does_not_pay: "The maker's terms do not pay for this; local statutory rights may remain.",
   maker_term_unknown: "The maker term is not settled; local statutory rights may remain in any case.",
 };
 

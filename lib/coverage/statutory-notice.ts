@@ -4,7 +4,7 @@ import type { SourceMark } from "@/lib/domain/reading";
 
 /** What stays true beside every decision. There is no case that says a customer has no rights. */
 export interface StatutoryNotice {
-  readonly kind: "maker_term_runs" | "maker_term_ended" | "maker_term_unknown";
+  readonly kind: "maker_term_runs" | "maker_term_ended" | "maker_does_not_pay" | "maker_term_unknown";
   readonly sentence: string;
   /** Periods that local law may give; for information, never advice. */
   readonly periods: readonly StatutoryPeriod[];
