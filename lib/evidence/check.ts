@@ -24,6 +24,10 @@ export interface Check {
   /** Fallbacks where neither the model nor the reading's own sheet gives a range. */
   readonly general: readonly GeneralRange[];
   readonly cautions: readonly CautionKey[];
+  /** Warmer than this, in degrees Celsius, the reading proves nothing. */
+  readonly notAboveC?: number;
+  /** Cause to name where the measurement is out of its range: the supply, the installation. */
+  readonly outsideWhenBad?: Cause;
   /** Whether it can still be done after the repair, on the part that is held or on the machine. */
   readonly laterToo: boolean;
 }
@@ -55,6 +59,8 @@ export interface GeneralRange {
    * or shorted part does. The range of the model or of the part decides.
    */
   readonly screensOnly: boolean;
+  /** Where only a value below this condemns; between it and `low` nothing is decided. */
+  readonly condemnsBelow?: number;
   readonly source: string;
   readonly mark: SourceMark;
 }

@@ -44,6 +44,7 @@ export const drainChecks: readonly Check[] = [
   }),
   measure("inch", "in", "off", {
     key: "standpipe_height",
+    outsideWhenBad: "installation",
     name: "Standpipe height",
     points: "floor to top of standpipe",
     expect: "30 to 96 in, best under 66 in",
@@ -52,6 +53,7 @@ export const drainChecks: readonly Check[] = [
   }),
   measure("inch", "in", "off", {
     key: "hose_insertion",
+    outsideWhenBad: "installation",
     name: "Hose inside the standpipe",
     points: "end of hose to top of standpipe",
     expect: "no more than 4.5 in",
@@ -107,6 +109,7 @@ export const drainChecks: readonly Check[] = [
   }),
   measure("volt_ac", "V", "live", {
     key: "supply_voltage",
+    outsideWhenBad: "supply",
     name: "Supply voltage under load",
     points: "outlet or terminal block, line to neutral or line to line",
     expect: "110-126 V on a 120 V circuit, 220-252 V on a 240 V circuit",
@@ -164,7 +167,7 @@ export const drainChecks: readonly Check[] = [
   }),
   ohms({
     key: "winding_to_ground",
-    name: "Winding to ground",
+    name: "Component to ground",
     points: "each terminal to bare cabinet metal",
     expect: "open, 1 megohm or more",
     proves: "not shorted to ground",
@@ -269,6 +272,7 @@ export const drainChecks: readonly Check[] = [
   }),
   measure("inch", "in", "off", {
     key: "drain_loop",
+    outsideWhenBad: "installation",
     name: "High loop or air gap",
     points: "floor to top of the loop",
     expect: "20 in or more",

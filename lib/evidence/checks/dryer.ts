@@ -18,6 +18,7 @@ import {
 export const dryerChecks: readonly Check[] = [
   measure("inch_water", "in w.c.", "powered_panels_closed", {
     key: "vent_pressure",
+    outsideWhenBad: "maintenance",
     name: "Vent back pressure",
     points: "dryer outlet, air only",
     expect: "under the model's limit",
@@ -85,7 +86,12 @@ export const dryerChecks: readonly Check[] = [
     expect: "high 155, medium 140, low 125, extra low 105, each ± 5",
     proves: "cycling in band proves sensor and board",
     also: ["dryer_open"],
-    general: [decides(150, 160, "°F", "maker sheet, high heat; a glass thermometer may overshoot 30", "published")],
+    general: [
+      {
+        ...decides(150, 160, "°F", "maker sheet, high heat; a glass thermometer may overshoot 30", "published"),
+        screensOnly: true,
+      },
+    ],
   }),
   closed({
     key: "thermostat_cold",
@@ -277,6 +283,7 @@ export const dryerChecks: readonly Check[] = [
   }),
   measure("inch_water", "in w.c.", "live", {
     key: "gas_pressure",
+    outsideWhenBad: "supply",
     name: "Gas supply pressure",
     points: "valve tap",
     expect: "the plate's value",
@@ -291,7 +298,7 @@ export const dryerChecks: readonly Check[] = [
           "natural gas about 5-8 (manifold 4-5), LP 10-13; the plate decides",
           "from memory",
         ),
-        screensOnly: false,
+        screensOnly: true,
       },
     ],
   }),

@@ -132,7 +132,7 @@ export const rangeChecks: readonly Check[] = [
     proves: "under 2.9 A condemns the igniter: current is the proof, not ohms",
     also: ["gas"],
     laterToo: false,
-    general: [{ ...decides(3.2, 3.6, "A", "two maker manuals; under 2.9 condemns", "published") }],
+    general: [{ ...decides(3.2, 3.6, "A", "two maker manuals; under 2.9 condemns", "published"), condemnsBelow: 2.9 }],
   }),
   ohms({
     key: "oven_igniter_cold",

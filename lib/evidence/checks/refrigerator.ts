@@ -254,6 +254,7 @@ export const refrigeratorChecks: readonly Check[] = [
   {
     ...closed({
       key: "defrost_thermostat_cold",
+      notAboveC: -9,
       name: "Defrost thermostat, cold",
       points: "terminals, coil below about 15 °F (-9 °C)",
       expect: "closed, under 1 ohm, coil temperature noted",

@@ -48,6 +48,7 @@ export const washerChecks: readonly Check[] = [
   }),
   measure("psi", "psi", "powered_panels_closed", {
     key: "water_pressure",
+    outsideWhenBad: "supply",
     name: "Water pressure, flowing",
     points: "tap, both open",
     expect: "20-120 psi",
