@@ -2,10 +2,11 @@ import "@fontsource-variable/atkinson-hyperlegible-next/index.css";
 import "@fontsource-variable/atkinson-hyperlegible-mono/index.css";
 import "./globals.css";
 import type { Metadata, Viewport } from "next";
-import type { ReactNode } from "react";
+import { type ReactNode, Suspense } from "react";
 import { SingleKeys } from "./_ui/single-keys";
 import { SiteHeader } from "./_ui/site-header";
 import { readViewSettings } from "./_ui/view-settings";
+import { DemoRibbon } from "./demo-ribbon";
 
 export const metadata: Metadata = { title: { default: "Ohmsworth", template: "%s · Ohmsworth" } };
 export const viewport: Viewport = { width: "device-width", initialScale: 1 };
@@ -23,6 +24,9 @@ export default async function Layout({ children }: Props) {
           Skip to the page
         </a>
         <SiteHeader settings={settings} />
+        <Suspense>
+          <DemoRibbon />
+        </Suspense>
         {children}
         <SingleKeys on={settings.singleKeys} />
       </body>

@@ -1,0 +1,48 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { connection } from "next/server";
+import { todayIn } from "@/app/_clock/today";
+import { EmptyState } from "@/app/_ui/empty-state";
+import { Page } from "@/app/_ui/page";
+import { readOnly } from "@/db/client";
+import { loadShop } from "@/db/queries/shop";
+import { loadTodayFacts } from "@/db/queries/today";
+import { formatCounted } from "@/lib/format/format-count";
+import { Basis } from "./_components/basis";
+import { DueList } from "./_components/due-list";
+import { dueLines } from "./due-lines";
+
+export const metadata: Metadata = { title: "Today" };
+
+const draftLimit = 20;
+
+export default async function TodayPage() {
+  await connection();
+  const { facts, today } = await readOnly(async (db) => {
+    const { timeZone } = await loadShop(db);
+    return { facts: await loadTodayFacts(db, { timeZone, draftLimit }), today: todayIn(timeZone) };
+  });
+  const lines = dueLines(facts, today);
+  const title = lines.length === 0 ? "Nothing is waiting" : `${formatCounted(lines.length, "thing")} to see to`;
+  return (
+    <Page title={facts.lastLoad === undefined ? "Nothing has been loaded yet" : title} margin={<Basis facts={facts} />}>
+      {facts.lastLoad === undefined ? (
+        <EmptyState kind="never-used" title="Start with the units in service and the closed jobs">
+          <p>
+            <Link href="/files/new">Load a file</Link>. It is checked row by row before anything is stored, and can be
+            taken back whole.
+          </p>
+        </EmptyState>
+      ) : (
+        <DueList lines={lines} />
+      )}
+      {facts.closedJobs > 0 && (
+        <p>
+          Work that is covered and that nobody has claimed stands under{" "}
+          <Link href="/claims#not-claimed">Claims, not claimed yet</Link>; what fails more often than it should, under{" "}
+          <Link href="/repeats">Repeats</Link>.
+        </p>
+      )}
+    </Page>
+  );
+}
