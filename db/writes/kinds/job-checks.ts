@@ -1,0 +1,95 @@
+import type { Transaction } from "@/db/database-types";
+import { flagRows } from "../staging/flag-rows";
+import { run } from "../staging/run";
+import type { Staged } from "../staging/staged-kind";
+import { contradictingTypes, sameModel, serialsOfOtherModels } from "./models-of-rows";
+
+/**
+ * Finds the unit of each staged job: by its serial, or, where the row has none, the unit on which the job is on file,
+ * or a unit of its own. Also whether that unit is stored, and which kind of appliance it is.
+ */
+export async function resolveJobs(tx: Transaction, { table }: Staged): Promise<void> {
+  await run(
+    tx,
+    `update ${table} s set unit_id = r.unit_id, unit_known = r.known, kind_of_model = r.kind
+     from (
+       select s.row, coalesce(stored.unit_id, s.given_unit_id) as unit_id, u.unit_id is not null as known,
+              coalesce(um.product_type, m.product_type, s.product_type, f.product_type) as kind
+       from ${table} s
+       left join jobs stored on stored.job_number = s.job_number and s.serial_normalised is null
+       left join units u on u.unit_id = coalesce(stored.unit_id, s.given_unit_id)
+       left join models um on um.model_id = u.model_id
+       left join makers k on k.normalised = s.maker_n
+       left join models m on m.maker_id = k.maker_id and m.normalised = s.model_n
+       left join (select distinct on (maker_n, model_n) maker_n, model_n, product_type from ${table}
+                  where readable and product_type is not null order by maker_n, model_n, row) f on f.maker_n = s.maker_n and f.model_n = s.model_n
+       where s.readable) r
+     where r.row = s.row`,
+  );
+}
+
+export async function checkJobs(tx: Transaction, staged: Staged): Promise<void> {
+  const { table, present } = staged;
+  const firsts = `with first_of_serial as (select distinct on (unit_id) unit_id, model, model_n, row from ${table} where readable and serial_normalised is not null order by unit_id, row)`;
+  await flagRows(tx, staged, `${firsts} ${serialsOfOtherModels(table)}`);
+  await flagRows(tx, staged, contradictingTypes(table));
+  for (const select of [
+    unknownModels(table),
+    jobsOfOtherModels(table),
+    jobsOfOtherUnits(table),
+    wordsOfOtherKinds(table, "component"),
+    wordsOfOtherKinds(table, "symptom"),
+    againstStoredDays(present, table),
+  ]) {
+    await flagRows(tx, staged, select);
+  }
+}
+
+function unknownModels(table: string): string {
+  return `select s.row, 'model', s.model, 'is not a model of ' || s.maker || ' on file, and the row does not say which kind of appliance it is',
+            'Correct the maker or the model, or fill in product_type.'
+     from ${table} s where s.readable and s.kind_of_model is null`;
+}
+
+/** A row without a serial must still agree with the unit on which its job is on file. */
+function jobsOfOtherModels(table: string): string {
+  return `select s.row, 'model', s.model, 'is not the model of this job on file, which is ' || k.name || ' ' || m.number, 'Correct the model or the job number.'
+     from ${table} s join units u using (unit_id) join models m using (model_id) join makers k on k.maker_id = m.maker_id
+     where s.readable and s.serial_normalised is null and not (k.normalised = s.maker_n and ${sameModel("s.model_n", "m.normalised")})`;
+}
+
+/** One job number names one job; the rows of a file that give it two units are told apart by their first. */
+function jobsOfOtherUnits(table: string): string {
+  return `select s.row, 'job_number', s.job_number,
+            case when u.identified then 'is on file for serial ' || u.serial || '; this row says ' || s.serial
+                 else 'is on file without a serial; this row says ' || s.serial end,
+            case when u.identified then 'Correct the job number or the serial.'
+                 else 'Take back the load that brought it without a serial, then load this row.' end
+     from ${table} s join jobs j on j.job_number = s.job_number join units u on u.unit_id = j.unit_id
+     where s.readable and j.unit_id <> s.unit_id
+     union all
+     select s.row, 'job_number', s.job_number, 'is the number of the job in row ' || f.row || ', which names another unit', 'Correct the job number or the serial.'
+     from ${table} s join (select distinct on (job_id) job_id, unit_id, row from ${table} where readable order by job_id, row) f using (job_id)
+     where s.readable and f.unit_id <> s.unit_id`;
+}
+
+/** A component or symptom that this kind of appliance does not have would be divided by the wrong units. */
+function wordsOfOtherKinds(table: string, word: "component" | "symptom"): string {
+  return `select s.row, '${word}', s.${word}, 'is not a ${word} of the kind ' || s.kind_of_model,
+            'Correct the ${word} or the model${word === "component" ? ", or load a components.csv that gives this kind the component" : ""}.'
+     from ${table} s where s.readable and s.${word} is not null and s.kind_of_model is not null
+       and not exists (select from ${word}_uses w where w.${word} = s.${word} and w.product_type = s.kind_of_model)`;
+}
+
+/** A file without some of the columns must not contradict the days that are stored. */
+function againstStoredDays(present: ReadonlySet<string>, table: string): string {
+  const of = (column: string) => `${present.has(column) ? "s" : "t"}.${column}`;
+  const pair = (earlier: string, later: string) =>
+    `select s.row, 'job_number', s.job_number, 'would have ${later} ' || ${of(later)} || ' before ${earlier} ' || ${of(earlier)}, 'Give both days in this file.'
+     from ${table} s join jobs t using (unit_id, job_id) where s.readable and ${of(later)} < ${of(earlier)}`;
+  return [
+    pair("requested_on", "first_visit_on"),
+    pair("requested_on", "completed_on"),
+    pair("first_visit_on", "completed_on"),
+  ].join(" union all ");
+}

@@ -1,0 +1,92 @@
+import { normalised } from "@/lib/domain/normalised";
+import { type JobRow, parseJobRow } from "@/lib/intake/parse-job-row";
+import { keyText, noteKept } from "../staging/merge-staged";
+import { type ReadColumn, stagedKind } from "../staging/staged-kind";
+import { checkJobs, resolveJobs } from "./job-checks";
+import { storeUnitsOfJobs } from "./units-of-jobs";
+import { keptWords } from "./words-in-use";
+
+const value = (
+  name: string,
+  type: string,
+  read: (row: JobRow) => StagedColumnValue,
+  from = name,
+): ReadColumn<JobRow> => ({
+  name,
+  type,
+  from,
+  use: "value",
+  value: read,
+});
+type StagedColumnValue = string | number | undefined;
+
+const help = (name: string, from: string, read: (row: JobRow) => string | undefined): ReadColumn<JobRow> => ({
+  name,
+  type: "text",
+  from,
+  use: "help",
+  value: read,
+});
+
+/** Closed jobs. A serial that no register names makes a unit that is known but carries no exposure. */
+export const jobsKind = stagedKind<JobRow>({
+  kind: "jobs",
+  parse: parseJobRow,
+  columns: [
+    help("maker", "maker", (row) => row.maker),
+    help("maker_n", "maker", (row) => normalised(row.maker)),
+    help("model", "model", (row) => row.model),
+    help("model_n", "model", (row) => normalised(row.model)),
+    help("product_type", "product_type", (row) => row.productType),
+    help("serial", "serial", (row) => row.serial),
+    help("serial_normalised", "serial", (row) => (row.serial === undefined ? undefined : normalised(row.serial))),
+    { ...help("job_number", "job_number", (row) => row.job.jobNumber), use: "once" },
+    value("status", "text", ({ job }) => job.status),
+    value("requested_on", "date", ({ job }) => job.requestedOn),
+    value("first_visit_on", "date", ({ job }) => job.firstVisitOn),
+    value("diagnosed_on", "date", ({ job }) => job.diagnosedOn),
+    value("parts_ordered_on", "date", ({ job }) => job.partsOrderedOn),
+    value("parts_received_on", "date", ({ job }) => job.partsReceivedOn),
+    value("completed_on", "date", ({ job }) => job.completedOn),
+    value("invoiced_on", "date", ({ job }) => job.invoicedOn),
+    value("complaint", "text", ({ job }) => job.complaint),
+    value("cause_note", "text", ({ job }) => job.causeNote),
+    value("correction", "text", ({ job }) => job.correction),
+    value("symptom", "text", ({ job }) => job.symptom),
+    value("component", "text", ({ job }) => job.component),
+    value("failure_mode", "text", ({ job }) => job.failureMode),
+    value("cause", "text", ({ job }) => job.cause),
+    value("visits", "integer", ({ job }) => job.visits),
+    value("technician", "text", ({ job }) => job.technician),
+    value("payer", "text", ({ job }) => job.payer),
+    value("labour_minutes", "integer", ({ job }) => job.labourMinutes),
+    value("labour_cents", "bigint", ({ job }) => job.labour?.cents, "labour"),
+    value("trip_cents", "bigint", ({ job }) => job.trip?.cents, "trip"),
+    value("currency", "text", (row) => row.currency),
+    value("authorization_number", "text", ({ job }) => job.authorizationNumber),
+    value("authorized_on", "date", ({ job }) => job.authorizedOn),
+    value("callback_of", "text", ({ job }) => job.callbackOf),
+  ],
+  derived: [
+    "job_id bigint generated always as (hashtextextended(job_number, 0) & 9223372036854775807) stored",
+    `given_unit_id bigint generated always as (case when serial_normalised is not null
+       then hashtextextended(maker_n || '|' || serial_normalised, 0) else hashtextextended('job|' || job_number, 0) end & 9223372036854775807) stored`,
+    "unit_id bigint",
+    "unit_known boolean",
+    "kind_of_model text",
+  ],
+  target: { table: "jobs", key: ["unit_id", "job_id"], onInsert: {}, notRestored: ["failed_on", "counted_as"] },
+  named: { column: "job_number", noun: "job" },
+  resolve: resolveJobs,
+  check: checkJobs,
+  prepare: storeUnitsOfJobs,
+  async finish(tx, staged, batchId) {
+    const units = `select distinct ${keyText("s", ["unit_id"])} from ${staged.table} s where s.fate is not null`;
+    await noteKept(tx, { table: "units", select: units, batchId });
+    await keptWords(tx, {
+      rows: `select distinct component, kind_of_model from ${staged.table} where fate is not null and component is not null`,
+      batchId,
+    });
+  },
+  recounts: "staged units",
+});

@@ -1,0 +1,62 @@
+import type { Transaction } from "@/db/database-types";
+import { run } from "../staging/run";
+import type { Staged } from "../staging/staged-kind";
+
+/** Stores makers that the rows name and nobody has stored. `rows` is a condition on the staging row `s`. */
+export async function storeMakers(tx: Transaction, { table }: Staged, rows: string): Promise<void> {
+  await run(
+    tx,
+    `insert into makers (name, normalised)
+     select distinct on (maker_n) maker, maker_n from ${table} s where ${rows} order by maker_n, row
+     on conflict (normalised) do nothing`,
+  );
+}
+
+/** Stores models that the rows name and nobody has stored; `type` is the staging column with the kind of appliance. */
+export async function storeModels(
+  tx: Transaction,
+  { table }: Staged,
+  { rows, type }: { rows: string; type: string },
+): Promise<void> {
+  await run(
+    tx,
+    `insert into models (maker_id, product_type, number, normalised)
+     select distinct on (k.maker_id, model_n) k.maker_id, s.${type}, model, model_n
+     from ${table} s join makers k on k.normalised = s.maker_n where ${rows} order by k.maker_id, model_n, row
+     on conflict (maker_id, normalised) do nothing`,
+  );
+}
+
+/**
+ * True where two normalised model numbers can be the same model: equal, or one is the beginning of the other, which
+ * happens where a suffix was dropped. Fewer than four characters begin too many models to say so.
+ */
+export function sameModel(a: string, b: string): string {
+  return `(${a} = ${b} or (least(length(${a}), length(${b})) >= 4 and (starts_with(${a}, ${b}) or starts_with(${b}, ${a}))))`;
+}
+
+/** Rows of one model that name different kinds of appliance, in the file or against what is stored. */
+export function contradictingTypes(table: string): string {
+  return `select s.row, 'product_type', s.product_type,
+            'is not the kind of model ' || s.model || ', which is ' || coalesce(m.product_type, f.product_type), 'Correct the kind of appliance or the model.'
+     from ${table} s
+     left join makers k on k.normalised = s.maker_n
+     left join models m on m.maker_id = k.maker_id and m.normalised = s.model_n
+     left join (select distinct on (maker_n, model_n) maker_n, model_n, product_type from ${table}
+                where readable and product_type is not null order by maker_n, model_n, row) f on f.maker_n = s.maker_n and f.model_n = s.model_n
+     where s.readable and s.product_type <> coalesce(m.product_type, f.product_type)`;
+}
+
+/** Rows whose serial belongs to another model: of a stored unit, or of an earlier row. */
+export function serialsOfOtherModels(table: string): string {
+  return `select s.row, 'serial', s.serial, 'belongs to model ' || o.number || o.place || '; this row says ' || s.model,
+            'Correct the serial or the model. A suffix of the model number may be missing, nothing else.'
+     from ${table} s
+     join lateral (
+       select m.number, m.normalised, '' as place from units u join models m using (model_id) where u.unit_id = s.unit_id
+       union all
+       select f.model, f.model_n, ' in row ' || f.row from first_of_serial f
+       where f.unit_id = s.unit_id and f.row < s.row and not exists (select from units u where u.unit_id = s.unit_id)
+     ) o on true
+     where s.readable and s.serial_normalised is not null and not ${sameModel("s.model_n", "o.normalised")}`;
+}

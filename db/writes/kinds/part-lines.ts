@@ -1,0 +1,60 @@
+import { type PartLineRow, parsePartLineRow } from "@/lib/intake/parse-part-line-row";
+import { flagRows } from "../staging/flag-rows";
+import { type ReadColumn, type StagedValue, stagedKind } from "../staging/staged-kind";
+import { checkJobOfRows, jobDerived, keepJobs, resolveJobOfRows } from "./rows-of-jobs";
+import { keptWords } from "./words-in-use";
+
+const value = (
+  name: string,
+  type: string,
+  read: (row: PartLineRow) => StagedValue,
+  from = name,
+): ReadColumn<PartLineRow> => ({
+  name,
+  type,
+  from,
+  use: "value",
+  value: read,
+});
+
+export const partLinesKind = stagedKind<PartLineRow>({
+  kind: "part-lines",
+  parse: parsePartLineRow,
+  columns: [
+    { name: "job_number", type: "text", from: "job_number", use: "help", value: (row) => row.jobNumber },
+    { name: "line", type: "integer", from: "line", use: "once", value: ({ line }) => line.line },
+    value("part_number", "text", ({ line }) => line.partNumber),
+    value("description", "text", ({ line }) => line.description),
+    value("component", "text", ({ line }) => line.component),
+    value("role", "text", ({ line }) => line.role),
+    value("quantity", "integer", ({ line }) => line.quantity),
+    value("unit_cost_cents", "bigint", ({ line }) => line.unitCost.cents, "unit_cost"),
+    value("currency", "text", ({ line }) => line.unitCost.currency),
+    value("distributor", "text", ({ line }) => line.distributor),
+    value("invoice_number", "text", ({ line }) => line.invoiceNumber),
+    value("invoice_line", "text", ({ line }) => line.invoiceLine),
+    value("invoiced_on", "date", ({ line }) => line.invoicedOn),
+  ],
+  derived: jobDerived,
+  target: { table: "part_lines", key: ["unit_id", "job_id", "line"], onInsert: {} },
+  named: { column: "line", noun: "part line" },
+  resolve: resolveJobOfRows,
+  async check(tx, staged) {
+    await checkJobOfRows(tx, staged);
+    await flagRows(
+      tx,
+      staged,
+      `select s.row, 'component', s.component, 'is not a component of the kind ' || s.kind_of_model, 'Correct the component or the job number.'
+       from ${staged.table} s where s.readable and s.component is not null and s.kind_of_model is not null
+         and not exists (select from component_uses w where w.component = s.component and w.product_type = s.kind_of_model)`,
+    );
+  },
+  async finish(tx, staged, batchId) {
+    await keepJobs(tx, staged, batchId);
+    await keptWords(tx, {
+      rows: `select distinct component, kind_of_model from ${staged.table} where fate is not null and component is not null`,
+      batchId,
+    });
+  },
+  recounts: "nothing",
+});

@@ -1,0 +1,37 @@
+// What part lines, readings and photos share: they hang on a job that is on file.
+import type { Transaction } from "@/db/database-types";
+import { flagRows } from "../staging/flag-rows";
+import { keyText, noteKept } from "../staging/merge-staged";
+import { run } from "../staging/run";
+import type { Staged } from "../staging/staged-kind";
+
+export const jobDerived = ["unit_id bigint", "job_id bigint", "kind_of_model text"] as const;
+
+export async function resolveJobOfRows(tx: Transaction, { table }: Staged): Promise<void> {
+  await run(
+    tx,
+    `update ${table} s set unit_id = j.unit_id, job_id = j.job_id, kind_of_model = m.product_type
+     from jobs j join units u using (unit_id) join models m using (model_id)
+     where s.readable and j.job_number = s.job_number`,
+  );
+}
+
+export async function checkJobOfRows(tx: Transaction, staged: Staged): Promise<void> {
+  await flagRows(
+    tx,
+    staged,
+    `select s.row, 'job_number', s.job_number, 'is not the number of a job on file', 'Correct it, or load the job first.'
+     from ${staged.table} s where s.readable and s.job_id is null`,
+  );
+}
+
+/** Notes the jobs on which the rows hang. */
+export async function keepJobs(tx: Transaction, { table }: Staged, batchId: number): Promise<void> {
+  const keys = `select distinct ${keyText("s", ["unit_id", "job_id"])} from ${table} s where s.fate is not null`;
+  await noteKept(tx, { table: "jobs", select: keys, batchId });
+  await noteKept(tx, {
+    table: "units",
+    select: `select distinct s.unit_id::text from ${table} s where s.fate is not null`,
+    batchId,
+  });
+}

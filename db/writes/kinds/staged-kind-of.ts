@@ -1,0 +1,27 @@
+import type { FileKind } from "@/lib/intake/file-kinds";
+import type { StagedKind } from "../staging/staged-kind";
+import { componentsKind } from "./components";
+import { jobsKind } from "./jobs";
+import { partLinesKind } from "./part-lines";
+import { photosKind } from "./photos";
+import { policiesKind } from "./policies";
+import { rangesKind } from "./ranges";
+import { readingsKind } from "./readings";
+import { shopKind } from "./shop";
+import { unitsKind } from "./units";
+
+const kinds: Readonly<Record<FileKind, StagedKind>> = {
+  shop: shopKind,
+  components: componentsKind,
+  units: unitsKind,
+  jobs: jobsKind,
+  "part-lines": partLinesKind,
+  readings: readingsKind,
+  ranges: rangesKind,
+  policies: policiesKind,
+  photos: photosKind,
+};
+
+export function stagedKindOf(kind: FileKind): StagedKind {
+  return kinds[kind];
+}

@@ -1,0 +1,25 @@
+import type { Transaction } from "@/db/database-types";
+import { run } from "../staging/run";
+import type { Staged } from "../staging/staged-kind";
+import { storeMakers, storeModels } from "./models-of-rows";
+
+/**
+ * Stores the units that only these jobs name. They are known because they failed, so they are not in the register and
+ * carry no exposure. A job without a serial gets a unit of its own, without identity.
+ */
+export async function storeUnitsOfJobs(tx: Transaction, staged: Staged, batchId: number): Promise<void> {
+  const { table } = staged;
+  const first = `s.row in (select min(row) from ${table} where fate is not null and not unit_known group by unit_id)`;
+  await storeMakers(tx, staged, first);
+  await storeModels(tx, staged, { rows: first, type: "kind_of_model" });
+  await run(
+    tx,
+    `with made as (
+       insert into units (unit_id, maker_id, model_id, serial, serial_normalised, identified, in_register, use, owner_number, batch_id)
+       select s.unit_id, k.maker_id, m.model_id, s.serial, s.serial_normalised, s.serial_normalised is not null, false, 'household', 1, ${batchId}
+       from ${table} s join makers k on k.normalised = s.maker_n join models m on m.maker_id = k.maker_id and m.normalised = s.model_n
+       where ${first} order by s.unit_id
+       returning unit_id)
+     insert into batch_changes (batch_id, table_name, key, what) select ${batchId}, 'units', unit_id::text, 'made' from made`,
+  );
+}

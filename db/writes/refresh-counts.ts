@@ -1,0 +1,89 @@
+// The counts from which every rate is computed. They are deleted and counted anew from the rows, never adjusted by
+// differences, so they cannot drift.
+import type { Transaction } from "../database-types";
+import { inServiceBasis, inServiceOn } from "./kinds/in-service";
+import { rowsOf, run } from "./staging/run";
+
+/** Any number will do as long as it never changes: with a model's number it names the lock on that model's counts. */
+const countLocks = 7_016_022;
+
+/** Counts the units and jobs of these models anew, inside the transaction that changed them. */
+export async function refreshCounts(tx: Transaction, models: readonly number[] | "all"): Promise<void> {
+  const ids = models === "all" ? await allModels(tx) : [...new Set(models)];
+  if (ids.length === 0) return;
+  const these = `= any ('{${ids.toSorted((a, b) => a - b).join(",")}}'::integer[])`;
+  await run(
+    tx,
+    `select pg_advisory_xact_lock(${countLocks}, id) from (select unnest('{${ids.toSorted((a, b) => a - b).join(",")}}'::integer[]) as id order by id) as each`,
+  );
+  await placeInService(tx, these);
+  for (const table of ["unit_windows", "unplaced_units", "job_cells", "repeated_jobs"]) {
+    await run(tx, `delete from ${table} where model_id ${these}`);
+  }
+  await run(tx, countUnitWindows(these));
+  await run(tx, countUnplacedUnits(these));
+  await run(tx, countJobCells(these));
+  await run(tx, countRepeatedJobs(these));
+}
+
+async function allModels(tx: Transaction): Promise<readonly number[]> {
+  return (await rowsOf<{ id: number }>(tx, "select model_id as id from models")).map(({ id }) => id);
+}
+
+/** The grace after manufacture is the shop's and can change, so days that rest on it are set here. */
+async function placeInService(tx: Transaction, these: string): Promise<void> {
+  const of = (column: string) => `u.${column}`;
+  await run(
+    tx,
+    `update units u set in_service_on = ${inServiceOn(of)}, in_service_basis = ${inServiceBasis(of)}
+     where u.model_id ${these} and u.in_service_on is distinct from ${inServiceOn(of)}`,
+  );
+}
+
+/**
+ * Each unit with the first day on which its failures would be on record: in service, the company's records complete,
+ * and its own. Null on a unit without exposure, with the reason.
+ */
+function placedUnits(these: string): string {
+  return `(select u.unit_id, u.model_id, u.in_service_on, o.observed_from, u.retired_on, o.reason
+    from units u left join shop on true
+    cross join lateral (select greatest(u.in_service_on, shop.records_from, u.recorded_from) as day) d
+    cross join lateral (select case when not u.in_register then 'not_in_register' when u.in_service_on is null then 'no_in_service_day'
+      when u.retired_on < d.day then 'never_observed' end) r(reason)
+    cross join lateral (select case when r.reason is null then d.day end, r.reason) o(observed_from, reason)
+    where u.model_id ${these})`;
+}
+
+function countUnitWindows(these: string): string {
+  return `insert into unit_windows (model_id, in_service_on, observed_from, retired_on, units)
+    select model_id, in_service_on, observed_from, retired_on, count(*) from ${placedUnits(these)} p
+    where reason is null group by 1, 2, 3, 4 order by 1, 2, 3, 4`;
+}
+
+function countUnplacedUnits(these: string): string {
+  return `insert into unplaced_units (model_id, reason, units)
+    select model_id, reason, count(*) from ${placedUnits(these)} p where reason is not null group by 1, 2`;
+}
+
+/** The previous failure is that of the same component of the same unit; two on one day are told apart by their key. */
+function countJobCells(these: string): string {
+  return `insert into job_cells (model_id, component, symptom, cause, counted_as, in_service_on, observed_from, retired_on, failed_on, previous_failed_on, jobs)
+    select model_id, component, symptom, cause, counted_as, in_service_on, observed_from, retired_on, failed_on, previous_failed_on, count(*)
+    from (
+      select p.model_id, j.component, j.symptom, j.cause, j.counted_as, j.failed_on,
+        case when p.reason is null then p.in_service_on end as in_service_on,
+        p.observed_from,
+        case when p.reason is null then p.retired_on end as retired_on,
+        case when j.counted_as = 'failure' then
+          lag(j.failed_on) over (partition by j.unit_id, j.component, j.counted_as order by j.failed_on, j.job_id) end as previous_failed_on
+      from ${placedUnits(these)} p join jobs j using (unit_id) where j.counted_as <> 'nothing') c
+    group by 1, 2, 3, 4, 5, 6, 7, 8, 9, 10 order by 1`;
+}
+
+function countRepeatedJobs(these: string): string {
+  return `insert into repeated_jobs (unit_id, job_id, model_id, component, symptom, cause, counted_as, in_service_on, observed_from, retired_on, failed_on)
+    select unit_id, job_id, model_id, component, symptom, cause, counted_as, in_service_on, observed_from, retired_on, failed_on
+    from (select p.*, j.job_id, j.component, j.symptom, j.cause, j.counted_as, j.failed_on, count(*) over (partition by j.unit_id) as jobs
+          from ${placedUnits(these)} p join jobs j using (unit_id) where j.counted_as <> 'nothing' and p.reason is null) c
+    where jobs > 1 order by unit_id, job_id`;
+}

@@ -1,0 +1,81 @@
+import type { Transaction } from "@/db/database-types";
+import { run } from "./run";
+import { changeableColumns } from "./settle-fates";
+import type { Staged, StagedKind } from "./staged-kind";
+
+/** Character 31, the unit separator, stands in no key. */
+export const keySeparator = "chr(31)";
+
+/** The key of a row as batch_changes writes it. */
+export function keyText(alias: string, key: readonly string[]): string {
+  return key.map((column) => `${alias}.${column}::text`).join(` || ${keySeparator} || `);
+}
+
+/** Stores the staged rows whose fate is new or changed, with what each row was before. */
+export async function mergeStaged(tx: Transaction, staged: Staged, kind: StagedKind, batchId: number): Promise<void> {
+  await kind.prepare?.(tx, staged, batchId);
+  await changeRows(tx, staged, kind, batchId);
+  await insertRows(tx, staged, kind, batchId);
+  await noteRows(tx, staged, kind, batchId);
+  await kind.finish?.(tx, staged, batchId);
+}
+
+/** Notes that the batch's rows hang on stored rows: taking back whoever made those leaves them. `select` gives their keys. */
+export async function noteKept(
+  tx: Transaction,
+  { table, select, batchId }: { table: string; select: string; batchId: number },
+): Promise<void> {
+  await run(
+    tx,
+    `insert into batch_changes (batch_id, table_name, key, what) select ${batchId}, '${table}', key, 'kept' from (${select}) as named(key)
+     on conflict do nothing`,
+  );
+}
+
+async function changeRows(tx: Transaction, staged: Staged, kind: StagedKind, batchId: number): Promise<void> {
+  const { table, key, onUpdate, notRestored = [] } = kind.target;
+  const image = ["to_jsonb(t)", ...notRestored.map((column) => `'${column}'`)].join(" - ");
+  const from = `from ${staged.table} s where s.fate = 'changed' and ${key.map((column) => `s.${column} = t.${column}`).join(" and ")}`;
+  await run(
+    tx,
+    `insert into batch_changes (batch_id, table_name, key, what, before)
+     select ${batchId}, '${table}', ${keyText("t", key)}, 'changed', ${image}
+     from ${table} t where exists (select ${from})`,
+  );
+  const changes = [
+    ...changeableColumns(staged, kind).map(({ name }) => `${name} = s.${name}`),
+    ...Object.entries(onUpdate?.(staged.present) ?? {}).map(([column, value]) => `${column} = ${value}`),
+    `batch_id = ${batchId}`,
+  ];
+  await run(tx, `update ${table} t set ${changes.join(", ")} ${from}`);
+}
+
+async function insertRows(tx: Transaction, staged: Staged, kind: StagedKind, batchId: number): Promise<void> {
+  const { table, key, onInsert } = kind.target;
+  const stored = kind.columns.filter(({ use }) => use !== "help").map(({ name }) => name);
+  const values: Record<string, string> = {
+    ...Object.fromEntries([...key, ...stored].map((column) => [column, `s.${column}`])),
+    ...onInsert,
+    batch_id: String(batchId),
+  };
+  await run(
+    tx,
+    `insert into ${table} (${Object.keys(values).join(", ")}) select ${Object.values(values).join(", ")}
+     from ${staged.table} s where s.fate = 'new' order by ${key.map((column) => `s.${column}`).join(", ")}`,
+  );
+}
+
+async function noteRows(tx: Transaction, staged: Staged, kind: StagedKind, batchId: number): Promise<void> {
+  const { table, key } = kind.target;
+  for (const [fate, what] of [
+    ["new", "made"],
+    ["same", "kept"],
+  ] as const) {
+    await run(
+      tx,
+      `insert into batch_changes (batch_id, table_name, key, what)
+       select ${batchId}, '${table}', ${keyText("s", key)}, '${what}' from ${staged.table} s where s.fate = '${fate}'
+       on conflict do nothing`,
+    );
+  }
+}

@@ -1,0 +1,69 @@
+import { copyInto } from "@/db/copy-into";
+import { copyLine } from "@/db/copy-line";
+import type { IntakeSetting } from "@/lib/intake/intake-setting";
+import type { CellProblem, FileProblem } from "@/lib/intake/parsed";
+import type { Cells } from "@/lib/intake/row-problems";
+import type { StagedKind } from "./staged-kind";
+
+/** A row of a table, or a part of a document: what it says, and how it would be shown if it had to be held. */
+export interface SourceRow {
+  readonly row: number;
+  readonly cells: Cells;
+  /** Wrong with the row as such, such as a cell too many. */
+  readonly problem?: CellProblem;
+  /** What the kind's parser gets, where it is not the cells. */
+  readonly document?: unknown;
+}
+
+/** The end of a file that cannot be read to its end. */
+export interface SourceEnd {
+  readonly end: FileProblem;
+}
+
+export type StageResult = { readonly rows: number; readonly problem: FileProblem | undefined };
+
+interface Stage {
+  readonly kind: StagedKind;
+  readonly table: string;
+  readonly setting: IntakeSetting;
+  readonly folder: string;
+  readonly timeoutSeconds: number;
+}
+
+const chunkCharacters = 1 << 16;
+
+/** Reads row by row into the staging table; memory does not grow with the file. */
+export async function stageRows(stage: Stage, source: AsyncIterable<SourceRow | SourceEnd>): Promise<StageResult> {
+  const result: { rows: number; problem: FileProblem | undefined } = { rows: 0, problem: undefined };
+  const columns = ["row", "cells", "problems", "readable", ...stage.kind.columns.map(({ name }) => name)];
+  async function* chunks(): AsyncGenerator<string> {
+    let chunk = "";
+    for await (const item of source) {
+      if ("end" in item) {
+        result.problem = item.end;
+        return;
+      }
+      chunk += await lineOf(stage, item);
+      result.rows++;
+      if (chunk.length < chunkCharacters) continue;
+      yield chunk;
+      chunk = "";
+    }
+    if (chunk !== "") yield chunk;
+  }
+  await copyInto({ table: stage.table, columns }, chunks(), { timeoutSeconds: stage.timeoutSeconds });
+  return result;
+}
+
+async function lineOf({ kind, setting, folder }: Stage, source: SourceRow): Promise<string> {
+  const { row, cells, problem } = source;
+  const shown = JSON.stringify(cells).replaceAll("\\u0000", "␀"); // no column can hold that character
+  if (problem !== undefined) return heldLine(row, shown, [problem], kind);
+  const read = await kind.read((source.document ?? cells) as Cells, setting, folder); // a document goes to the parser of its own kind
+  if (!read.ok) return heldLine(row, shown, read.problems, kind);
+  return copyLine([row, shown, null, true, ...read.value.map((value) => value ?? null)]);
+}
+
+function heldLine(row: number, shown: string, problems: readonly CellProblem[], { columns }: StagedKind): string {
+  return copyLine([row, shown, JSON.stringify(problems), false, ...columns.map(() => null)]);
+}

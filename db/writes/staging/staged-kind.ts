@@ -1,0 +1,77 @@
+import type { Transaction } from "@/db/database-types";
+import type { FileKind } from "@/lib/intake/file-kinds";
+import type { IntakeSetting } from "@/lib/intake/intake-setting";
+import type { Parsed } from "@/lib/intake/parsed";
+import type { Cells } from "@/lib/intake/row-problems";
+
+export type StagedValue = string | number | boolean | null | undefined;
+
+export interface StagedColumn {
+  /** Name in the staging table and, unless it only helps to find things, in the table that the row goes to. */
+  readonly name: string;
+  readonly type: string;
+  /** Column of the file that it comes from. A column that the file lacks leaves stored values alone. */
+  readonly from: string;
+  /** help: stays in staging. once: stored with a new row and never changed by a later file. value: what a later file may change. */
+  readonly use: "help" | "once" | "value";
+}
+
+export interface ReadColumn<T> extends StagedColumn {
+  readonly value: (row: T) => StagedValue;
+}
+
+/** A staging table that is filled, and which columns its file had. */
+export interface Staged {
+  readonly table: string;
+  readonly present: ReadonlySet<string>;
+}
+
+/** How the rows of one kind of file are staged, checked against each other and against what is stored, and merged. */
+export interface StagedKind {
+  readonly kind: FileKind;
+  /** One row in; its staging columns in order, or every problem of the row, out. `folder` is where the file lies. */
+  readonly read: (cells: Cells, setting: IntakeSetting, folder: string) => Promise<Parsed<readonly StagedValue[]>>;
+  readonly columns: readonly StagedColumn[];
+  /** Further staging columns, as DDL; made by the database or by `resolve`. */
+  readonly derived: readonly string[];
+  readonly target: {
+    readonly table: string;
+    readonly key: readonly string[];
+    /** Columns that the file does not hold: on insert (from staging row `s`), and on update (of row `t` from `s`). */
+    readonly onInsert: Readonly<Record<string, string>>;
+    readonly onUpdate?: (present: ReadonlySet<string>) => Readonly<Record<string, string>>;
+    /** SQL that is true where row `t` must change although all its values agree. */
+    readonly alsoDiffers?: string;
+    /** Left out of a before-image: generated, or never changed. */
+    readonly notRestored?: readonly string[];
+  };
+  /** What names a row to people: the file's column, and that column in staging. */
+  readonly named: { readonly column: string; readonly noun: string };
+  /** Finds the stored rows that the staged ones speak of. */
+  readonly resolve: (tx: Transaction, staged: Staged) => Promise<void>;
+  /** Adds problems to rows that contradict others or what is stored. */
+  readonly check: (tx: Transaction, staged: Staged) => Promise<void>;
+  /** Stores what new rows need first, such as their models. */
+  readonly prepare?: (tx: Transaction, staged: Staged, batchId: number) => Promise<void>;
+  /** Stores what comes after the rows. */
+  readonly finish?: (tx: Transaction, staged: Staged, batchId: number) => Promise<void>;
+  /** What must be counted anew: units of the staged `unit_id`s, everything, or nothing. */
+  readonly recounts: "staged units" | "all" | "nothing";
+}
+
+export interface KindPlan<T> extends Omit<StagedKind, "read" | "columns"> {
+  readonly parse: (cells: Cells, setting: IntakeSetting, folder: string) => Parsed<T> | Promise<Parsed<T>>;
+  readonly columns: readonly ReadColumn<T>[];
+}
+
+/** Joins parser and columns, so that whoever stages and merges need not know what a row is. */
+export function stagedKind<T>({ parse, columns, ...plan }: KindPlan<T>): StagedKind {
+  return {
+    ...plan,
+    columns,
+    async read(cells, setting, folder) {
+      const parsed = await parse(cells, setting, folder);
+      return parsed.ok ? { ok: true, value: columns.map((column) => column.value(parsed.value)) } : parsed;
+    },
+  };
+}
