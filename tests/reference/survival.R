@@ -38,6 +38,7 @@ compare <- function(case, test) {
   put(case, c("variance", "chi_square"), 1, c(test$var[1, 1], test$chisq))
 }
 compare("log-rank leukemia", survdiff(Surv(weeks, status) ~ arm, leukemia))
+compare("peto leukemia", survdiff(Surv(weeks, status) ~ arm, leukemia, rho = 1))
 compare("log-rank rossi fin", survdiff(Surv(week, arrest) ~ fin, rossi))
 
 # Life distributions ----------------------------------------------------------------------------
@@ -62,6 +63,17 @@ life("turbine wheel", Surv(ifelse(wheel$cracked == 1, NA, wheel$hundred_hours),
   ifelse(wheel$cracked == 1, wheel$hundred_hours, NA), type = "interval2"), wheel$count)
 alpha <- read("alpha_particle_grouped"); alpha <- alpha[alpha$count > 0, ]
 for (n in c(20, 200, 2000, 10220)) { a <- alpha[alpha$sample == n, ]; life(paste("alpha", n), bounded(a), a$count) }
+
+regression <- survreg(Surv(week, arrest) ~ fin + age + race + wexp + mar + paro + prio, rossi, control = tight)
+put("rossi regression", "coefficient", 0:7, coef(regression))
+put("rossi regression", "standard_error", 0:8, sqrt(diag(vcov(regression))))
+put("rossi regression", c("spread", "log_likelihood"), 0, c(regression$scale, regression$loglik[2]))
+
+# Anderson-Darling against the maximum-likelihood Weibull, written out.
+best <- survreg(Surv(megacycles, rep(1, 23)) ~ 1, balls, control = tight)
+u <- pweibull(sort(balls$megacycles), 1 / best$scale, exp(coef(best)))
+a2 <- -23 - mean((2 * (1:23) - 1) * (log(u) + log(1 - rev(u))))
+put("ball bearings", c("anderson_darling", "anderson_darling_adjusted"), 0, a2 * c(1, 1 + 0.2 / sqrt(23)))
 
 # Late entry: the likelihood written out and maximised directly ----------------------------------
 log_likelihood <- function(dist, entry, exit, event) function(p) {

@@ -39,6 +39,8 @@ export interface LocationScaleFit {
   readonly likelihood: Likelihood;
   readonly peak: Peak;
   readonly covariance: PeakCovariance;
+  /** True for the exponential life, whose spread is 1 by definition and never moves. */
+  readonly spreadFixed: boolean;
 }
 
 /** Checks the options and the sample, in the order in which a reader would want to know. */
@@ -77,7 +79,7 @@ export function fitLocationScale(
   const { mm, ms, ss } = found.slopes;
   const determinant = mm * ss - ms * ms;
   const covariance = { mm: -ss / determinant, ms: ms / determinant, ss: -mm / determinant };
-  return { kind: "fitted", sample, likelihood, peak: found, covariance };
+  return { kind: "fitted", sample, likelihood, peak: found, covariance, spreadFixed: false };
 }
 
 /** All failures at one exact age that nobody is known to have outlived: the narrower the better, without end. */

@@ -1,18 +1,15 @@
 import type { LocationScaleFit } from "./fit-location-scale";
+import type { Path } from "./maximise-along";
 import type { ProfiledQuantity } from "./profile-limit";
 
 /** Log age at a standard z (0: the location itself), relative to the sample's unit. */
-export function logAgeAt(fit: LocationScaleFit, z: number): ProfiledQuantity {
-  const { peak, covariance } = fit;
+export function logAgeAt({ peak, covariance, spreadFixed }: LocationScaleFit, z: number): ProfiledQuantity {
   const spread = Math.exp(peak.s);
   const { mm, ms, ss } = covariance;
   return {
     estimate: peak.m + z * spread,
     standardError: Math.sqrt(mm + 2 * z * spread * ms + (z * spread) ** 2 * ss),
-    path: (theta) => (s) => {
-      const bend = -z * Math.exp(s);
-      return { m: theta + bend, s, dm: bend, ds: 1, ddm: bend };
-    },
+    path: (theta) => (spreadFixed ? standingAt(theta - z * spread, peak.s) : alongSpread(theta, -z)),
     start: peak.s,
     slope: (slopes) => slopes.m,
   };
@@ -30,18 +27,28 @@ export function logSpread({ peak, covariance }: LocationScaleFit): ProfiledQuant
 }
 
 /** The standard z that a relative log age reaches: its probability is the chance of having failed by that age. */
-export function standardAge({ peak, covariance }: LocationScaleFit, logAge: number): ProfiledQuantity {
+export function standardAge({ peak, covariance, spreadFixed }: LocationScaleFit, logAge: number): ProfiledQuantity {
   const spread = Math.exp(peak.s);
   const z = (logAge - peak.m) / spread;
   const { mm, ms, ss } = covariance;
   return {
     estimate: z,
     standardError: Math.sqrt(mm / (spread * spread) + (2 * z * ms) / spread + z * z * ss),
-    path: (theta) => (s) => {
-      const bend = -theta * Math.exp(s);
-      return { m: logAge + bend, s, dm: bend, ds: 1, ddm: bend };
-    },
+    path: (theta) => (spreadFixed ? standingAt(logAge - theta * spread, peak.s) : alongSpread(logAge, -theta)),
     start: peak.s,
     slope: (slopes, point) => -Math.exp(point.s) * slopes.m,
   };
+}
+
+/** All (m, s) with m = level + z exp(s): the lives that share one age at a standard z. */
+function alongSpread(level: number, z: number): Path {
+  return (s) => {
+    const lean = z * Math.exp(s);
+    return { m: level + lean, s, dm: lean, ds: 1, ddm: lean };
+  };
+}
+
+/** With a fixed spread one value of theta leaves a single point. */
+function standingAt(m: number, s: number): Path {
+  return () => ({ m, s, dm: 0, ds: 0, ddm: 0 });
 }
