@@ -28,7 +28,7 @@ export interface ExpectedFailures {
  * How many failures of each component of each model the files should show in those units' observed days, on average over
  * all demos that could have been drawn: renewals of the true life over the unit's wear, less what was not closed by the
  * end of the records, times the share that dirt leaves observable; plus the fixed jobs of truth.fixedJobs, which are
- * certain. Units whose serial carries no production week take no part in planted defects.
+ * certain, while their units draw nothing. Units whose serial carries no production week take no part in planted defects.
  * @throws RangeError for a model that truth does not know
  */
 export function expectedFailures(truth: Truth, units: readonly ExposedUnit[]): readonly ExpectedFailures[] {
@@ -37,7 +37,9 @@ export function expectedFailures(truth: Truth, units: readonly ExposedUnit[]): r
   const livesByModel = new Map<string, TrueLife[]>();
   for (const life of truth.lives) livesByModel.set(life.model, [...(livesByModel.get(life.model) ?? []), life]);
   const sums = new Map<TrueLife, number>(truth.lives.map((life) => [life, 0]));
+  const told = new Set(truth.fixedJobs.map(({ serial }) => serial));
   for (const unit of units) {
+    if (told.has(unit.serial)) continue;
     const lives = livesByModel.get(unit.model);
     if (lives === undefined) throw new RangeError(`units: no such model in truth: ${unit.model}`);
     const window = windowOf(unit);

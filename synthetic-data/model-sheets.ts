@@ -21,8 +21,8 @@ const mains = [110, 126] as const;
 
 /** Drain pumps by model key. */
 export const pumpSheets: Readonly<Record<string, PumpSheet>> = {
-  BHF20: { winding: [10, 20], volts: mains, mode: "volt_ac" },
-  BHF27: { winding: [100, 112], volts: mains, mode: "volt_ac" },
+  BHF20: { winding: [100, 112], volts: mains, mode: "volt_ac" },
+  BHF27: { winding: [12, 18], volts: mains, mode: "volt_ac" },
   VTR9: { winding: [1.5, 4], volts: [22, 26], mode: "volt_dc" },
   BHT12: { winding: [10, 20], volts: mains, mode: "volt_ac" },
   DST50: { winding: [12, 18], volts: mains, mode: "volt_ac" },

@@ -9,10 +9,11 @@ import { type ClassKey, componentClasses, type MakerPromise, type MakerTerms, ma
 import { type MakerKey, makers } from "./models";
 import { pumpCampaign } from "./pump-campaign";
 
-export const policies: readonly Policy[] = (Object.entries(makerPromises) as [MakerKey, MakerPromise][]).flatMap(
-  // Object.entries loses the key type
-  ([maker, promise]) => promise.versions.map((version) => policyOf(maker, promise, version)),
-);
+/** Every version of every maker's policy. */
+export function makerPolicies(): readonly Policy[] {
+  const promises = Object.entries(makerPromises) as [MakerKey, MakerPromise][]; // Object.entries loses the key type
+  return promises.flatMap(([maker, promise]) => promise.versions.map((version) => policyOf(maker, promise, version)));
+}
 
 function policyOf(maker: MakerKey, promise: MakerPromise, version: MakerTerms): Policy {
   const { name } = makers[maker];

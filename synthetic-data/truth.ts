@@ -68,6 +68,7 @@ export interface OurShare {
 
 export interface FixedJob {
   readonly jobNumber: string;
+  readonly serial: string;
   readonly model: string;
   readonly component: string;
   readonly cause: Cause;
