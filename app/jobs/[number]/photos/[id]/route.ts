@@ -1,0 +1,33 @@
+import { readOnly } from "@/db/client";
+import { loadAttachment } from "@/db/queries/attachment";
+
+export const dynamic = "force-dynamic";
+
+interface Context {
+  readonly params: Promise<{ readonly number: string; readonly id: string }>;
+}
+
+/** The stored picture or paper: re-encoded when it came in, never the bytes that were received. */
+export async function GET(_request: Request, { params }: Context): Promise<Response> {
+  const { number, id } = await params;
+  const found = await readOnly((db) => loadAttachment(db, decodeURIComponent(number), id));
+  if (found === undefined) {
+    const problem = {
+      type: "about:blank",
+      title: "Not found",
+      status: 404,
+      detail: "This job has no picture or paper of that number.",
+    };
+    return new Response(JSON.stringify(problem), {
+      status: 404,
+      headers: { "Content-Type": "application/problem+json" },
+    });
+  }
+  return new Response(new Uint8Array(found.content), {
+    headers: {
+      "Content-Type": found.mediaType,
+      "Cache-Control": "private, max-age=3600, immutable",
+      ETag: `"${found.sha256}"`,
+    },
+  });
+}

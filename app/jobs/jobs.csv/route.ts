@@ -1,0 +1,56 @@
+import { readOnly } from "@/db/client";
+import { loadJobList } from "@/db/queries/job-list";
+import { csvText } from "@/lib/format/csv-text";
+import { readJobFilter } from "../read-job-filter";
+
+export const dynamic = "force-dynamic";
+
+const header = [
+  "job_number",
+  "completed_on",
+  "status",
+  "maker",
+  "model",
+  "serial",
+  "complaint",
+  "symptom",
+  "component",
+  "cause",
+  "counted_as",
+  "fault_codes",
+  "part_lines",
+  "readings",
+  "technician",
+  "payer",
+];
+
+/** Every job of the view of the same address. */
+export async function GET(request: Request): Promise<Response> {
+  const { filter } = readJobFilter(Object.fromEntries(new URL(request.url).searchParams));
+  const list = await readOnly((db) => loadJobList(db, filter, { offset: 0, limit: undefined }));
+  const rows = list.rows.map((row) => [
+    row.jobNumber,
+    row.completedOn,
+    row.status,
+    row.maker,
+    row.model,
+    row.serial,
+    row.complaint,
+    row.symptom,
+    row.component,
+    row.cause,
+    row.countedAs,
+    row.faultCodes.join(" "),
+    row.parts,
+    row.readings,
+    row.technician,
+    row.payer,
+  ]);
+  return new Response(csvText(header, rows), {
+    headers: {
+      "Content-Type": "text/csv; charset=utf-8",
+      "Content-Disposition": 'attachment; filename="jobs.csv"',
+      "Cache-Control": "no-store",
+    },
+  });
+}

@@ -1,0 +1,79 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { todayIn } from "@/app/_clock/today";
+import { ButtonLink } from "@/app/_ui/button-link";
+import { EmptyState } from "@/app/_ui/empty-state";
+import { Notice } from "@/app/_ui/notice";
+import { Page } from "@/app/_ui/page";
+import { readOnly } from "@/db/client";
+import { loadJobList } from "@/db/queries/job-list";
+import { loadCatalogueWords } from "@/db/queries/known-words";
+import { loadShop } from "@/db/queries/shop";
+import { formatCounted } from "@/lib/format/format-count";
+import { JobFilterForm } from "./_components/job-filter-form";
+import { JobTable } from "./_components/job-table";
+import { Pager } from "./_components/pager";
+import { jobsAddress } from "./jobs-address";
+import { type AddressValues, readJobFilter } from "./read-job-filter";
+
+export const metadata: Metadata = { title: "Jobs" };
+export const dynamic = "force-dynamic";
+
+const rowsOnPage = 50;
+
+interface Props {
+  readonly searchParams: Promise<AddressValues>;
+}
+
+export default async function JobsPage({ searchParams }: Props) {
+  const address = readJobFilter(await searchParams);
+  const { list, words } = await readOnly(async (db) => ({
+    list: await loadJobList(db, address.filter, { offset: (address.page - 1) * rowsOnPage, limit: rowsOnPage }),
+    words: await loadCatalogueWords(db, todayIn((await loadShop(db)).timeZone)),
+  }));
+  const csvHref = `/jobs/jobs.csv?${jobsAddress(address.inForce)}`;
+  const filtered = address.inForce.length > 0;
+  return (
+    <Page
+      title={filtered ? `${formatCounted(list.total, "job")} in this view` : formatCounted(list.total, "job")}
+      margin={<Basis />}
+      actions={
+        list.total > 0 && (
+          <ButtonLink href={csvHref} isExport>{`CSV of ${formatCounted(list.total, "job")}`}</ButtonLink>
+        )
+      }
+      wide
+    >
+      {address.notices.map((notice) => (
+        <Notice key={notice} status="note" title={notice} />
+      ))}
+      <JobFilterForm address={address} words={words} />
+      {list.rows.length > 0 && <JobTable rows={list.rows} />}
+      {list.total === 0 && !filtered && (
+        <EmptyState kind="never-used" title="No jobs yet">
+          <p>
+            <Link href="/files/new">Load a file of closed jobs</Link>.
+          </p>
+        </EmptyState>
+      )}
+      {list.rows.length === 0 && filtered && (
+        <EmptyState kind="filtered-away" title="No job fits this filter">
+          <p>
+            <Link href="/jobs">Show all jobs</Link>
+          </p>
+        </EmptyState>
+      )}
+      <Pager page={address.page} pages={Math.ceil(list.total / rowsOnPage)} inForce={address.inForce} />
+    </Page>
+  );
+}
+
+function Basis() {
+  return (
+    <>
+      <p>All jobs that were loaded, the latest completed first. Complaint and finding stand as they were written.</p>
+      <p>Void, cancelled, estimated and duplicated jobs are kept and shown, and counted nowhere.</p>
+      <p>The file holds every row of this view, not this page only.</p>
+    </>
+  );
+}
