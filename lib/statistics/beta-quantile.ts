@@ -41,6 +41,7 @@ function lowerRoot(target: number, a: number, b: number): UnitSplit {
   const root = logTailRoot({
     start,
     target,
+    grows: 1,
     tail: (at) => {
       const split = fromLogit(at);
       return { probability: incompleteBetaAt(a, b, split).lower, slope: betaWeight(a, b, split) };

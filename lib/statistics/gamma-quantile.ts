@@ -35,6 +35,7 @@ function lowerRoot(target: number, shape: number): number {
   const root = logTailRoot({
     start,
     target,
+    grows: 1,
     tail: (logX) => {
       const x = Math.exp(logX);
       return { probability: incompleteGamma(shape, x).lower, slope: shape * poissonWeight(shape, x) };
@@ -49,6 +50,7 @@ function upperRoot(target: number, shape: number): number {
   const root = logTailRoot({
     start,
     target,
+    grows: -1,
     tail: (logX) => {
       const x = Math.exp(logX);
       return { probability: incompleteGamma(shape, x).upper, slope: -shape * poissonWeight(shape, x) };

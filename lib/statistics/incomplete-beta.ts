@@ -1,6 +1,6 @@
 import type { Tails } from "./incomplete-gamma";
 import { stirlingError } from "./log-gamma";
-import { deviance } from "./special/deviance";
+import { devianceOf } from "./special/deviance";
 
 /**
  * Regularised incomplete beta function: the lower and the upper tail of a beta distribution at x.
@@ -9,7 +9,8 @@ import { deviance } from "./special/deviance";
  * @param a, b above 0
  * @param x    0..1
  * @throws RangeError for an argument outside its range
- * Source: continued fraction, DLMF 8.17.22, by the modified Lentz method; saddle-point factor, Loader (2000).
+ * Source: continued fraction, even part of DLMF 8.17.22 in the form of DiDonato & Morris (1992), ACM TOMS 18, 360-373,
+ *   by the modified Lentz method; saddle-point factor, Loader (2000).
  * Checked: tests/statistics/special/incomplete-beta.test.ts, against 40-digit values and R.
  */
 export function incompleteBeta(a: number, b: number, x: number): Tails {
@@ -24,11 +25,12 @@ export function incompleteBetaAt(a: number, b: number, { x, y }: UnitSplit): Tai
   if (x === 0) return { lower: 0, upper: 1 };
   if (y === 0) return { lower: 1, upper: 0 };
   const weight = betaWeight(a, b, { x, y });
-  if (x * (a + b + 2) < a + 1) {
-    const lower = (weight / a) * fraction(a, b, x);
+  const above = aboveMean(a, b, { x, y });
+  if (above < 0) {
+    const lower = weight * fraction({ a, b, x, y, below: -above });
     return { lower, upper: 1 - lower };
   }
-  const upper = (weight / b) * fraction(b, a, y);
+  const upper = weight * fraction({ a: b, b: a, x: y, y: x, below: above });
   return { lower: 1 - upper, upper };
 }
 
@@ -41,7 +43,14 @@ export interface UnitSplit {
 export function betaWeight(a: number, b: number, { x, y }: UnitSplit): number {
   const n = a + b;
   const correction = stirlingError(n) - stirlingError(a) - stirlingError(b);
-  return Math.sqrt((a / n) * (b / (2 * Math.PI))) * Math.exp(correction - deviance(a, n * x) - deviance(b, n * y));
+  const difference = aboveMean(a, b, { x, y });
+  const distance = devianceOf({ a, x: n * x, difference }) + devianceOf({ a: b, x: n * y, difference: -difference });
+  return Math.sqrt((a / n) * (b / (2 * Math.PI))) * Math.exp(correction - distance);
+}
+
+/** (a + b) x − a, from whichever of x and y holds more digits: near 0 or 1 the other one has lost them. */
+function aboveMean(a: number, b: number, { x, y }: UnitSplit): number {
+  return x <= y ? (a + b) * x - a : b - (a + b) * y;
 }
 
 function requireParameter(name: string, value: number): void {
@@ -50,20 +59,21 @@ function requireParameter(name: string, value: number): void {
   }
 }
 
-function fraction(a: number, b: number, x: number): number {
+/** `below` is a − (a + b) x, 0 or more; written with it, no term cancels. */
+function fraction({ a, b, x, y, below }: { a: number; b: number; x: number; y: number; below: number }): number {
   const most = 500 + 20 * Math.sqrt(a + b);
-  let c = 1;
-  let d = 1 / nonZero(1 - ((a + b) * x) / (a + 1));
+  let denominator = (a / (a + 1)) * (1 + below);
+  let c = Number.MAX_VALUE;
+  let d = 1 / denominator;
   let value = d;
-  for (let m = 1; m < most; m++) {
-    const even = (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));
-    d = 1 / nonZero(1 + even * d);
-    c = nonZero(1 + even / c);
-    value *= d * c;
-    const odd = (-(a + m) * (a + b + m) * x) / ((a + 2 * m) * (a + 2 * m + 1));
-    d = 1 / nonZero(1 + odd * d);
-    c = nonZero(1 + odd / c);
-    const factor = d * c;
+  for (let n = 1; n < most; n++) {
+    const odd = a + 2 * n - 1;
+    const numerator = ((a + n - 1) / odd) * ((a + b + n - 1) / odd) * n * (b - n) * x * x;
+    if (numerator === 0) break;
+    denominator = n + (n * (b - n) * x) / odd + ((a + n) / (odd + 2)) * (1 + below + n * (1 + y));
+    d = 1 / nonZero(denominator + numerator * d);
+    c = nonZero(denominator + numerator / c);
+    const factor = c * d;
     value *= factor;
     if (Math.abs(factor - 1) < 3e-16) break;
   }

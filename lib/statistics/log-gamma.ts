@@ -51,7 +51,7 @@ const ONE_MINUS_EULER = 0.42278433509846713;
 const ZETA_MINUS_ONE = Array.from({ length: 29 }, (_, i) => zetaMinusOne(i + 2));
 
 function zetaMinusOne(k: number): number {
-  const from = 20;
+  const from = 50;
   let sum = from ** (1 - k) / (k - 1) + 0.5 * from ** -k + (k / 12) * from ** (-k - 1);
   sum -= ((k * (k + 1) * (k + 2)) / 720) * from ** (-k - 3);
   sum += ((k * (k + 1) * (k + 2) * (k + 3) * (k + 4)) / 30240) * from ** (-k - 5);

@@ -5,8 +5,13 @@
  * Checked: tests/statistics/special/incomplete-gamma.test.ts.
  */
 export function deviance(a: number, x: number): number {
-  const excess = (x - a) / a;
-  if (Math.abs(excess) > 0.5) return x - a - a * Math.log(x / a);
+  return devianceOf({ a, x, difference: x - a });
+}
+
+/** The same where the caller can give x − a more exactly than their difference does. */
+export function devianceOf({ a, x, difference }: { a: number; x: number; difference: number }): number {
+  const excess = difference / a;
+  if (Math.abs(excess) > 0.5) return difference - a * Math.log(x / a);
   // e − log(1 + e) with r = e / (2 + e) is r e − 2 (r³/3 + r⁵/5 + …): every term small where e is small.
   const r = excess / (2 + excess);
   const square = r * r;

@@ -1,29 +1,29 @@
 /**
  * Finds where a probability tail reaches its target, by Newton's method on the logarithm of the tail.
  * The tails it serves (gamma in log x, beta in the logit) have concave logarithms, so after one step the
- * iterates approach from one side and cannot overshoot; the cap on the step guards the first one.
+ * iterates approach from one side and cannot overshoot; only the first step can, and is halved until it does not
+ * leave the range of floating point.
  * @param start   first guess
  * @param target  the probability wanted, above 0
+ * @param grows   which way the tail grows: 1 for a lower tail, -1 for an upper one
  * @param tail    probability at a point, and its derivative there
  */
-export function logTailRoot({ start, target, tail }: LogTailProblem): number {
+export function logTailRoot({ start, target, grows, tail }: LogTailProblem): number {
   let at = start;
-  let cap = 64;
-  for (let round = 0; round < 200; round++) {
+  let usable: number | undefined;
+  let stride = 1;
+  for (let round = 0; round < 500; round++) {
     const { probability, slope } = tail(at);
-    const useless = !(probability > 0) || slope === 0 || !Number.isFinite(slope);
-    if (useless) {
-      // Beyond the range of floating point: go back towards where the tail is large.
-      cap /= 2;
-      at = start + (at - start) / 2;
+    if (!(probability > 0) || slope === 0 || !Number.isFinite(slope)) {
+      // The tail has sunk to nothing here: back half-way to where it had not, or on to where it is larger.
+      at = usable === undefined ? at + grows * stride : (usable + at) / 2;
+      stride *= 2;
       continue;
     }
-    const newton = (-Math.log(probability / target) * probability) / slope;
-    const step = Math.max(-cap, Math.min(cap, newton));
-    const next = at + step;
-    if (Math.abs(step) <= 1e-15 * Math.max(1, Math.abs(at)) || next === at) return next;
-    // Rounding makes the last digits wander: two tiny steps in a row mean that the root is reached.
-    if (Math.abs(step) < 4e-15 * Math.max(1, Math.abs(at))) return next;
+    usable = at;
+    const next = at - (Math.log(probability / target) * probability) / slope;
+    // Rounding makes the last digits wander, so a step of that size means that the root is reached.
+    if (Math.abs(next - at) <= 4e-15 * Math.max(1, Math.abs(at))) return next;
     at = next;
   }
   return at;
@@ -32,5 +32,6 @@ export function logTailRoot({ start, target, tail }: LogTailProblem): number {
 export interface LogTailProblem {
   readonly start: number;
   readonly target: number;
+  readonly grows: 1 | -1;
   readonly tail: (at: number) => { readonly probability: number; readonly slope: number };
 }
