@@ -368,3 +368,26 @@ test("an unknown component, or none, has no entry and says what to do", () => {
     kind: "outside_cause",
   });
 });
+
+test("what is proven weighs more than how much is in place: a seized impeller among electrical readings is a mechanical failure", () => {
+  const electrical = noDrainCases.find(({ name }) => name === "Open winding");
+  const readings = (electrical?.readings ?? []).map((reading) => {
+    if (reading.check === "impeller") return { ...seen(["impeller", "seized"]), number: reading.number };
+    return reading.check === "pump_winding" ? { ...ohms("pump_winding", 15), number: reading.number } : reading;
+  });
+  const record = jobRecord({
+    job: { component: "drain_pump" },
+    readings,
+    photos: ["plate", "fault_code", "receipt", "part_labels"],
+    fitted: "drain_pump",
+  });
+  expect(checkEvidence(record, [])).toMatchObject({ kind: "missing", entryId: "FL-PUMP-MECH" });
+});
+
+test("an interlock that failed and was put right is passed: the last word counts", () => {
+  const failed = seen(["interlocks", "fail"]);
+  expect(verdict(...path, failed, ...step, none, ohms("pump_winding_at_board", 15), reseated).kind).toBe("board");
+  expect(verdict(...path, ...step, failed, none, ohms("pump_winding_at_board", 15), reseated).kind).toBe(
+    "interlocks_first",
+  );
+});
