@@ -1,0 +1,62 @@
+import type { Reader } from "@/db/database-types";
+import { loadExpectedRanges } from "@/db/queries/expected-ranges";
+import type { StoredJob } from "@/db/queries/job-record";
+import { loadPolicies, type StoredPolicy } from "@/db/queries/policies";
+import type { Day } from "@/lib/calendar/day";
+import { assembleClaim } from "@/lib/claims/assemble-claim";
+import type { ClaimAssembly } from "@/lib/claims/claim";
+import { type ClaimCase, coveredByPolicy } from "@/lib/claims/claim-case";
+import type { CoverageDecision } from "@/lib/coverage/coverage-decision";
+import { decideCoverage } from "@/lib/coverage/decide-coverage";
+import { emptyFile, jobCoverageFacts } from "@/lib/coverage/job-coverage-facts";
+import type { ExpectedRange } from "@/lib/domain/reading";
+import { checkEvidence } from "@/lib/evidence/check-evidence";
+import type { EvidenceCheck } from "@/lib/evidence/evidence-check";
+
+/** Everything that is judged about one job: who pays, what proves it, and the claim that follows. */
+export interface JudgedJob {
+  readonly stored: StoredJob;
+  readonly ranges: readonly ExpectedRange[];
+  readonly decision: CoverageDecision;
+  readonly evidence: EvidenceCheck;
+  /** One for each policy version that covers a pay item; where none does, the one for the first policy says why. */
+  readonly claims: readonly JudgedClaim[];
+}
+
+export interface JudgedClaim {
+  readonly policyId: number;
+  readonly given: ClaimCase;
+  readonly assembly: ClaimAssembly;
+}
+
+export async function judgeJob(db: Reader, stored: StoredJob, asOf: Day): Promise<JudgedJob> {
+  const policies = await loadPolicies(db, stored.makerId);
+  return judgeWith(stored, policies, await loadExpectedRanges(db, stored.modelId), asOf);
+}
+
+export function judgeWith(
+  stored: StoredJob,
+  policies: readonly StoredPolicy[],
+  ranges: readonly ExpectedRange[],
+  asOf: Day,
+): JudgedJob {
+  const { record } = stored;
+  const decision = decideCoverage(
+    jobCoverageFacts(record, emptyFile),
+    policies.map(({ policy }) => policy),
+  );
+  const evidence = checkEvidence(record, ranges);
+  const cases = policies.map(({ policyId, policy }) => ({
+    policyId,
+    given: { record, decision, evidence, policy, asOf, holidays: new Set<Day>() },
+  }));
+  const paying = cases.filter(({ given }) => coveredByPolicy(given).items.length > 0);
+  const asked = paying.length > 0 ? paying : cases.filter(({ given }) => given.policy.maker !== undefined).slice(-1);
+  return {
+    stored,
+    ranges,
+    decision,
+    evidence,
+    claims: asked.map(({ policyId, given }) => ({ policyId, given, assembly: assembleClaim(given) })),
+  };
+}
