@@ -13,7 +13,7 @@ import type { StandardLife } from "./standard-life";
  * @returns probabilities in [0, 1]
  * @throws RangeError for an argument outside its range
  * Source: Meeker and Escobar (1998), Statistical Methods for Reliability Data, sections 8.3.3 and 8.4.3.
- * Checked: tests/statistics/life/failure-probability.test.ts, a brute-force search in R and numerical derivatives.
+ * Checked: tests/statistics/life/failure-age.test.ts, a brute-force search in R and numerical derivatives.
  */
 export function failureProbability(fit: FittedLife, question: FailureProbabilityQuestion): FailureProbability {
   const { age, confidence, interval } = question;

@@ -2,6 +2,8 @@ import { chiSquareQuantile, chiSquareUpperQuantile } from "../chi-square-quantil
 import {
   acceptedSample,
   type FitOptions,
+  type FitSummary,
+  fitSummary,
   type LocationScaleFit,
   type RefusedFit,
   startingLocation,
@@ -32,34 +34,20 @@ export function fitExponential(source: FitSource, options: FitOptions): Exponent
   if (!(sample.lastWatched > 0)) return { kind: "refused", reason: "flat-likelihood", lives, events };
   const core = exponentialCore(sample);
   const { confidence } = options;
-  const logLikelihood = core.peak.slopes.value;
   const mean = logEstimate(core, logAgeAt(core, 0), { direction: 1, shift: Math.log(sample.unit), confidence });
   return {
-    kind: "fitted",
+    ...fitSummary(core, confidence),
     family: "exponential",
-    lives,
-    events,
-    confidence,
     mean,
     exact: exactLimits(sample, mean.value, confidence),
-    logLikelihood,
-    aic: 2 - 2 * logLikelihood,
-    core,
   };
 }
 
-export interface ExponentialFit {
-  readonly kind: "fitted";
+export interface ExponentialFit extends FitSummary {
   readonly family: "exponential";
-  readonly lives: number;
-  readonly events: number;
-  readonly confidence: number;
   /** Mean life: time lived in all per failure, in the unit of the ages given. */
   readonly mean: LifeEstimate;
   readonly exact: ExactMeanLimits;
-  readonly logLikelihood: number;
-  readonly aic: number;
-  readonly core: LocationScaleFit;
 }
 
 /**

@@ -82,6 +82,27 @@ export function fitLocationScale(
   return { kind: "fitted", sample, likelihood, peak: found, covariance, spreadFixed: false };
 }
 
+/** What every fitted life tells besides its parameters. */
+export interface FitSummary {
+  readonly kind: "fitted";
+  readonly lives: number;
+  readonly events: number;
+  readonly confidence: number;
+  /** Natural log of the likelihood, constants included: comparable between families on the same rows. */
+  readonly logLikelihood: number;
+  /** Akaike's criterion: the smaller fits better. */
+  readonly aic: number;
+  /** What `failureAge` and `failureProbability` need to answer further questions. */
+  readonly core: LocationScaleFit;
+}
+
+export function fitSummary(core: LocationScaleFit, confidence: number): FitSummary {
+  const { lives, events } = core.sample;
+  const logLikelihood = core.peak.slopes.value;
+  const parameters = core.spreadFixed ? 1 : 2;
+  return { kind: "fitted", lives, events, confidence, logLikelihood, aic: 2 * parameters - 2 * logLikelihood, core };
+}
+
 /** All failures at one exact age that nobody is known to have outlived: the narrower the better, without end. */
 function isSpike(sample: LifeSample): boolean {
   return sample.bounded.length === 0 && sample.firstExact === sample.lastWatched;

@@ -1,4 +1,4 @@
-import { type FitOptions, fitLocationScale, type LocationScaleFit, type RefusedFit } from "./fit-location-scale";
+import { type FitOptions, type FitSummary, fitLocationScale, fitSummary, type RefusedFit } from "./fit-location-scale";
 import { type LifeEstimate, logEstimate } from "./life-estimate";
 import type { FitSource } from "./life-sample";
 import { logAgeAt, logSpread } from "./profiled-quantities";
@@ -16,34 +16,19 @@ import { logAgeAt, logSpread } from "./profiled-quantities";
 export function fitLognormal(source: FitSource, options: FitOptions): LognormalFit | RefusedFit {
   const core = fitLocationScale("lognormal", source, options);
   if (core.kind === "refused") return core;
-  const { sample, peak } = core;
   const { confidence } = options;
-  const logLikelihood = peak.slopes.value;
   return {
-    kind: "fitted",
+    ...fitSummary(core, confidence),
     family: "lognormal",
-    lives: sample.lives,
-    events: sample.events,
-    confidence,
-    median: logEstimate(core, logAgeAt(core, 0), { direction: 1, shift: Math.log(sample.unit), confidence }),
+    median: logEstimate(core, logAgeAt(core, 0), { direction: 1, shift: Math.log(core.sample.unit), confidence }),
     spread: logEstimate(core, logSpread(core), { direction: 1, shift: 0, confidence }),
-    logLikelihood,
-    aic: 4 - 2 * logLikelihood,
-    core,
   };
 }
 
-export interface LognormalFit {
-  readonly kind: "fitted";
+export interface LognormalFit extends FitSummary {
   readonly family: "lognormal";
-  readonly lives: number;
-  readonly events: number;
-  readonly confidence: number;
   /** Age by which half have failed, in the unit of the ages given; its logarithm is the mean log age. */
   readonly median: LifeEstimate;
   /** Standard deviation of natural log age (maximum likelihood: divisor n, not n − 1). */
   readonly spread: LifeEstimate;
-  readonly logLikelihood: number;
-  readonly aic: number;
-  readonly core: LocationScaleFit;
 }

@@ -1,4 +1,4 @@
-import { type FitOptions, fitLocationScale, type LocationScaleFit, type RefusedFit } from "./fit-location-scale";
+import { type FitOptions, type FitSummary, fitLocationScale, fitSummary, type RefusedFit } from "./fit-location-scale";
 import { type LifeEstimate, logEstimate } from "./life-estimate";
 import type { FitSource } from "./life-sample";
 import { logAgeAt, logSpread } from "./profiled-quantities";
@@ -18,36 +18,18 @@ import { logAgeAt, logSpread } from "./profiled-quantities";
 export function fitWeibull(source: FitSource, options: FitOptions): WeibullFit | RefusedFit {
   const core = fitLocationScale("weibull", source, options);
   if (core.kind === "refused") return core;
-  const { sample, peak } = core;
   const { confidence } = options;
-  const logLikelihood = peak.slopes.value;
   return {
-    kind: "fitted",
+    ...fitSummary(core, confidence),
     family: "weibull",
-    lives: sample.lives,
-    events: sample.events,
-    confidence,
     shape: logEstimate(core, logSpread(core), { direction: -1, shift: 0, confidence }),
-    scale: logEstimate(core, logAgeAt(core, 0), { direction: 1, shift: Math.log(sample.unit), confidence }),
-    logLikelihood,
-    aic: 4 - 2 * logLikelihood,
-    core,
+    scale: logEstimate(core, logAgeAt(core, 0), { direction: 1, shift: Math.log(core.sample.unit), confidence }),
   };
 }
 
-export interface WeibullFit {
-  readonly kind: "fitted";
+export interface WeibullFit extends FitSummary {
   readonly family: "weibull";
-  readonly lives: number;
-  readonly events: number;
-  readonly confidence: number;
   readonly shape: LifeEstimate;
   /** Age by which 63.2 % have failed, in the unit of the ages given. */
   readonly scale: LifeEstimate;
-  /** Natural log of the likelihood, constants included: comparable between families on the same rows. */
-  readonly logLikelihood: number;
-  /** Akaike's criterion: the smaller fits better. */
-  readonly aic: number;
-  /** What `failureAge` and `failureProbability` need to answer further questions. */
-  readonly core: LocationScaleFit;
 }

@@ -11,7 +11,7 @@ import { requireFinite, requirePositive } from "../require";
  * @returns statistic (0 or more) and the probability of one as large when the simpler model is true
  * @throws RangeError for an argument outside its range, or a richer model that fits worse: then they are not nested
  * Source: Wilks (1938), Annals of Mathematical Statistics 9, 60-62.
- * Checked: tests/statistics/life/likelihood-ratio-test.test.ts.
+ * Checked: tests/statistics/life/small-parts.test.ts.
  */
 export function likelihoodRatioTest({ restricted, full, degreesOfFreedom }: NestedFits): LikelihoodRatio {
   requireFinite("restricted", restricted);

@@ -6,7 +6,7 @@ const HALF_LOG_TWO_PI = 0.9189385332046728;
  * Log of the upper tail of the standard normal distribution, and its hazard (density over upper tail), both good
  * far beyond the point where the tail itself underflows.
  * Source: Laplace's continued fraction; Abramowitz and Stegun 26.2.14.
- * Checked: tests/statistics/life/normal-tail.test.ts.
+ * Checked: tests/statistics/life/small-parts.test.ts.
  */
 export function normalTail(z: number): { readonly log: number; readonly hazard: number } {
   if (z > 12) {

@@ -4,7 +4,7 @@ import { requirePositive } from "../require";
 /**
  * Mean and standard deviation of a Weibull life, in the unit of its scale.
  * @throws RangeError for a shape or scale that is not above 0
- * Checked: tests/statistics/life/weibull-moments.test.ts, NIST/SEMATECH e-Handbook 8.4.1.3.
+ * Checked: tests/statistics/life/small-parts.test.ts, NIST/SEMATECH e-Handbook 8.4.1.3.
  */
 export function weibullMoments({ shape, scale }: { readonly shape: number; readonly scale: number }): LifeMoments {
   requirePositive("shape", shape);

@@ -2,7 +2,7 @@ import type { RecurrenceTimeline } from "./recurrence-timeline";
 
 /**
  * `robust` lets units differ and their events come in clusters; it is never negative (Lawless–Nadeau).
- * `nelson` is the unbiased form of the same idea; it can come out negative, and needs every unit watched from age 0.
+ * `nelson` is the unbiased form of the same idea; it can come out negative, and needs every unit watched from before the first event.
  * `poisson` believes that all units fail alike and independently; too narrow where some are lemons.
  */
 export type RecurrenceVariance = "robust" | "nelson" | "poisson";
@@ -57,7 +57,9 @@ function robustVariances({ moments, histories }: RecurrenceTimeline): number[] {
  */
 function nelsonVariances({ moments, histories }: RecurrenceTimeline): number[] {
   if (moments.some(({ leaving }) => leaving.some(({ firstMoment }) => firstMoment > 0))) {
-    throw new RangeError('variance "nelson" needs every unit watched from age 0; use "robust" for late entry');
+    throw new RangeError(
+      'variance "nelson" needs every unit watched from before the first event; use "robust" for late entry',
+    );
   }
   const gained = new Float64Array(histories);
   let gainedAtRisk = 0;

@@ -7,7 +7,7 @@ import { ageFlows, type LifeSource } from "./age-flows";
  * @returns one entry per asked age, in the asked order: `atRisk` entered before that age (or at age 0) and had not gone
  *          before it; `failed`, `lost` and `entered` count up to and including that age
  * @throws RangeError for an age below 0 or not finite
- * Checked: tests/statistics/survival/numbers-at-ages.test.ts, by the definition applied to each row.
+ * Checked: tests/statistics/survival/age-flows.test.ts, by the definition applied to each row.
  */
 export function numbersAtAges(source: LifeSource, ages: readonly number[]): NumbersAtAge[] {
   const flows = ageFlows(source);
