@@ -7,8 +7,8 @@ import { register } from "tsx/esm/api";
 import { buildIfChanged } from "../app/commands/start/build.mjs";
 import { loadDemoIfEmpty } from "../app/commands/start/demo.mjs";
 import { enterProjectFolder } from "../app/commands/start/project-folder.mjs";
-import { stopSignal } from "../app/commands/start/say.mjs";
 import { serve } from "../app/commands/start/serve.mjs";
+import { stopSignal } from "../app/commands/start/stop-signal.mjs";
 
 const size = 0.1;
 

@@ -9,7 +9,8 @@ import { installIfMissing } from "../app/commands/start/install.mjs";
 import { refuseOldNode } from "../app/commands/start/node-version.mjs";
 import { enterProjectFolder } from "../app/commands/start/project-folder.mjs";
 import { runNode } from "../app/commands/start/run-step.mjs";
-import { Refusal, say, stopSignal } from "../app/commands/start/say.mjs";
+import { Refusal, say } from "../app/commands/start/say.mjs";
+import { stopSignal } from "../app/commands/start/stop-signal.mjs";
 import { installBrowserIfMissing } from "./run/browser.mjs";
 import { countsIn } from "./run/counts.mjs";
 

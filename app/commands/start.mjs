@@ -8,8 +8,9 @@ import { installIfMissing } from "./start/install.mjs";
 import { refuseOldNode } from "./start/node-version.mjs";
 import { choosePort } from "./start/port.mjs";
 import { enterProjectFolder } from "./start/project-folder.mjs";
-import { Refusal, say, stopSignal } from "./start/say.mjs";
+import { Refusal, say } from "./start/say.mjs";
 import { serve } from "./start/serve.mjs";
+import { stopSignal } from "./start/stop-signal.mjs";
 
 const development = process.argv.includes("--dev");
 const withDemo = !process.argv.includes("--no-demo");
@@ -18,6 +19,7 @@ async function start() {
   refuseOldNode();
   enterProjectFolder();
   const signal = stopSignal();
+  if (process.env.PORT) await choosePort(process.env.PORT); // to be told at once, not after the build
   await installIfMissing(signal);
   const database = await openDatabase();
   try {
