@@ -1,5 +1,6 @@
 import { exactly } from "@/lib/calendar/day-range";
 import type { LastDay } from "@/lib/calendar/term";
+import { normalised } from "@/lib/domain/normalised";
 import type { Campaign, SerialRange } from "@/lib/domain/policy-campaign";
 import type { CoverWindow } from "./coverage-decision";
 import type { CoverageFacts } from "./coverage-facts";
@@ -12,10 +13,10 @@ export function campaignCovers(campaign: Campaign, facts: CoverageFacts): boolea
 
 /** Serials compare letter by letter, without blanks and dashes, and only where they are equally long. */
 export function isSerialIn(serial: string, ranges: readonly SerialRange[]): boolean {
-  const plain = normalise(serial);
+  const plain = normalised(serial);
   return ranges.some((range) => {
-    const from = normalise(range.from);
-    return plain.length === from.length && plain >= from && plain <= normalise(range.to);
+    const from = normalised(range.from);
+    return plain.length === from.length && plain >= from && plain <= normalised(range.to);
   });
 }
 
@@ -26,13 +27,10 @@ export function campaignWindow(campaign: Campaign): CoverWindow {
   const start = on && {
     event: "campaign" as const,
     on,
+    precision: "day" as const,
     seenIn: campaign.sourceDocument,
     isFallback: false,
     movedBy: undefined,
   };
   return { start, first: on, last, term: undefined, anchorDay: "exclude", ends: [] };
-}
-
-function normalise(serial: string): string {
-  return serial.toUpperCase().replace(/[^0-9A-Z]/g, "");
 }

@@ -57,6 +57,7 @@ function gateOfExclusion(policy: Policy, facts: CoverageFacts): Gate {
   }
   // An outside cause is not a defect of the goods, so no terms pay for it unless they name it; none here do.
   if (causes[facts.cause].kind === "outside" && facts.kind === "repair") return stopped("exclusion", "cause_excluded");
+  if (facts.cause === "not_determined") return open("exclusion", "cause_unknown", "diagnosis");
   return passed("exclusion");
 }
 

@@ -17,11 +17,15 @@ export interface CoverLine {
   readonly anchorDay: AnchorDay;
   /** A contract that follows the maker's cover begins after lines like this, not after a single class of parts. */
   readonly isWholeUnit: boolean;
+  /** A class of parts, while nobody has said which part failed. */
+  readonly isUnsure: boolean;
 }
 
 /** The lines that cover this component or kind of work; none where the terms do not reach it. */
 export function coverLines(policy: Policy, facts: CoverageFacts): readonly CoverLine[] {
-  return policy.terms.filter((line) => speaksOf(line.covers, policy, facts)).map((line) => plainLine(line, policy));
+  return policy.terms
+    .filter((line) => speaksOf(line.covers, policy, facts))
+    .map((line) => plainLine(line, policy, facts));
 }
 
 /** The length that commercial use, or registering in time, gives a line instead of its own. */
@@ -68,7 +72,7 @@ export function findRegistration(policy: Policy, facts: CoverageFacts, start: St
   };
 }
 
-function plainLine(line: CoverTerm, policy: Policy): CoverLine {
+function plainLine(line: CoverTerm, policy: Policy, facts: CoverageFacts): CoverLine {
   const isRegistered = policy.registration !== undefined && line.covers.kind === "whole_unit";
   return {
     pays: line.pays,
@@ -77,6 +81,7 @@ function plainLine(line: CoverTerm, policy: Policy): CoverLine {
     from: line.from,
     anchorDay: line.anchorDay ?? policy.anchorDay,
     isWholeUnit: line.covers.kind === "whole_unit",
+    isUnsure: line.covers.kind === "class" && facts.component === undefined,
   };
 }
 
@@ -86,7 +91,8 @@ function speaksOf(covers: CoverSubject, policy: Policy, facts: CoverageFacts): b
   const hasOwn = facts.kind === "adjustment" && policy.terms.some((line) => line.covers.kind === "adjustment");
   if (hasOwn) return covers.kind === "adjustment";
   if (covers.kind === "whole_unit") return true;
-  if (covers.kind !== "class" || facts.component === undefined) return false;
+  if (covers.kind !== "class") return false;
+  if (facts.component === undefined) return true;
   const { component } = facts;
   return policy.classes.some((entry) => entry.key === covers.class && entry.members.includes(component));
 }

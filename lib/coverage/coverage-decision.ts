@@ -71,6 +71,8 @@ export interface CoverWindow {
 export interface StartFound {
   readonly event: StartEvent | "replacement_part" | "campaign" | "exchange";
   readonly on: DayRange;
+  /** How well it is known; two readings are a date whose order of day and month is not settled. */
+  readonly precision: "day" | "month" | "two_readings";
   /** Paper that shows it, where one is on file. */
   readonly seenIn: string | undefined;
   readonly isFallback: boolean;

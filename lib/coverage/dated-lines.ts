@@ -14,6 +14,7 @@ export type DatedLine =
       readonly pays: readonly PayItem[];
       readonly window: CoverWindow;
       readonly isWholeUnit: boolean;
+      readonly isUnsure: boolean;
     }
   | {
       readonly kind: "open";
@@ -53,9 +54,9 @@ function dated(
   facts: CoverageFacts,
 ): DatedLine {
   if (start.kind === "open") return { kind: "open", pays: line.pays, reason: start.reason, document: start.document };
-  const { pays, term, termRule, anchorDay, isWholeUnit } = line;
+  const { pays, term, termRule, anchorDay, isWholeUnit, isUnsure } = line;
   const window = coverWindow({ policy, facts, contract, start: start.start, term, termRule, anchorDay });
-  return { kind: "dated", pays, window, isWholeUnit };
+  return { kind: "dated", pays, window, isWholeUnit, isUnsure };
 }
 
 /**
@@ -72,6 +73,7 @@ function withReplacedPart(
   const start = {
     event: "replacement_part" as const,
     on: exactly(facts.replacedPartFittedOn),
+    precision: "day" as const,
     seenIn: undefined,
     isFallback: false,
     movedBy: undefined,
@@ -90,7 +92,7 @@ function withReplacedPart(
   const replaced = pays.map((item): DatedLine => {
     const remainder = rule.combine === "own_term_only" ? undefined : latestWindow(lines, item);
     const window = remainder === undefined ? own : laterWindow(remainder, own);
-    return { kind: "dated", pays: [item], window, isWholeUnit: false };
+    return { kind: "dated", pays: [item], window, isWholeUnit: false, isUnsure: false };
   });
   return [...others, ...replaced];
 }

@@ -1,9 +1,10 @@
 import type { Day } from "@/lib/calendar/day";
 import type { PayItem } from "@/lib/domain/pay-item";
 import type { Gate } from "./cover-gates";
-import type { CoverSource, CoverWindow, ItemDecision } from "./coverage-decision";
+import type { CoverSource, CoverWindow, ItemDecision, StartFound } from "./coverage-decision";
 import { type DatedLine, endsLater } from "./dated-lines";
 import { boundaryOf, judgeWindow } from "./judge-window";
+import { startDocuments } from "./start-documents";
 
 export interface ItemQuestion {
   readonly item: PayItem;
@@ -36,7 +37,10 @@ function decideLine(line: DatedLine, source: CoverSource, decisiveOn: Day | unde
   if (line.kind === "open") {
     return { verdict: "needs_evidence", reason: line.reason, document: line.document, by: source, window: undefined };
   }
-  return decideWindow(line.window, source, decisiveOn);
+  const decision = decideWindow(line.window, source, decisiveOn);
+  if (!line.isUnsure || decision.verdict !== "covered") return decision;
+  const { window } = line;
+  return { verdict: "needs_evidence", reason: "component_unknown", document: "diagnosis", by: source, window };
 }
 
 export function decideWindow(window: CoverWindow, source: CoverSource, decisiveOn: Day | undefined): ItemDecision {
@@ -60,9 +64,18 @@ export function decideWindow(window: CoverWindow, source: CoverSource, decisiveO
       };
     }
     case "ends_differ":
-      return { verdict: "needs_evidence", reason: "ends_differ", document: "proof_of_purchase", by: source, window };
+      return { verdict: "needs_evidence", ...rangeDoubt(window.start), by: source, window };
   }
 }
+
+function rangeDoubt(start: StartFound | undefined): Pick<NeedsEvidence, "reason" | "document"> {
+  const reason = start?.precision === "two_readings" ? "ambiguous_date" : "ends_differ";
+  const event = start?.event;
+  const isKnown = event !== undefined && event !== "replacement_part" && event !== "campaign" && event !== "exchange";
+  return { reason, document: isKnown ? startDocuments[event] : "visit_record" };
+}
+
+type NeedsEvidence = Extract<ItemDecision, { readonly verdict: "needs_evidence" }>;
 
 /** Covered before doubtful before refused; of two refusals the one that ended later is shown. */
 function better(best: ItemDecision | undefined, next: ItemDecision): ItemDecision {

@@ -5,10 +5,11 @@ import type { Policy } from "@/lib/domain/policy";
 import type { StartEvent, StartPoint } from "@/lib/domain/policy-start";
 import type { EvidenceReason, ProofDocument, StartFound } from "./coverage-decision";
 import type { CoverageFacts, DatedFact } from "./coverage-facts";
+import { startDocuments } from "./start-documents";
 import { isUnitEvent } from "./unit-event";
 
 export type StartSearch =
-  | { readonly kind: "found"; readonly start: StartFound; readonly precision: "day" | "range" | "two_readings" }
+  | { readonly kind: "found"; readonly start: StartFound }
   | { readonly kind: "open"; readonly reason: EvidenceReason; readonly document: ProofDocument };
 
 /** What lies outside the unit's own dates: the contract that was bought and the end of the maker's cover before it. */
@@ -47,7 +48,7 @@ export function findStart(
     return withLocalFloor(on, point.event, fact, index > 0, facts);
   }
   const event = points[0]?.event ?? "purchase";
-  return { kind: "open", reason: firstDoubt ?? "start_unknown", document: documentFor[event] };
+  return { kind: "open", reason: firstDoubt ?? "start_unknown", document: startDocuments[event] };
 }
 
 /** First day of warranties that California lets start no earlier than delivery. */
@@ -60,7 +61,7 @@ function withLocalFloor(
   isFallback: boolean,
   facts: CoverageFacts,
 ): StartSearch {
-  const precision = fact.precision === "month" ? "range" : fact.precision;
+  const { precision } = fact;
   const { delivery, purchase } = facts.unit.dates;
   const madeOn = purchase?.kind === "known" ? purchase.on.earliest : on.earliest;
   const isFloored = facts.unit.territory === "US-CA" && madeOn >= californiaFloorFrom && isUnitEvent(event);
@@ -71,14 +72,7 @@ function withLocalFloor(
     earliest: laterOf(on.earliest, delivery.on.earliest),
     latest: laterOf(on.latest, delivery.on.latest),
   };
-  return found(
-    "delivery",
-    moved,
-    delivery.seenIn,
-    isFallback,
-    delivery.precision === "day" ? "day" : "range",
-    "statute",
-  );
+  return found("delivery", moved, delivery.seenIn, isFallback, delivery.precision, "statute");
 }
 
 function found(
@@ -86,10 +80,10 @@ function found(
   on: DayRange,
   seenIn: string | undefined,
   isFallback: boolean,
-  precision: "day" | "range" | "two_readings",
+  precision: StartFound["precision"],
   movedBy: "statute" | undefined,
 ): StartSearch {
-  return { kind: "found", start: { event, on, seenIn, isFallback, movedBy }, precision };
+  return { kind: "found", start: { event, on, precision, seenIn, isFallback, movedBy } };
 }
 
 /** A purchase on the day of the job, without a paper that shows it, is usually the job's date typed in. */
@@ -110,17 +104,3 @@ function known(on: DayRange | undefined): DatedFact | undefined {
   if (on === undefined) return undefined;
   return { kind: "known", on, precision: on.earliest === on.latest ? "day" : "month", seenIn: undefined };
 }
-
-const documentFor: Readonly<Record<StartEvent, ProofDocument>> = {
-  purchase: "proof_of_purchase",
-  delivery: "delivery_note",
-  installation: "installation_record",
-  occupancy: "closing_paper",
-  first_use: "installation_record",
-  registration: "registration_record",
-  shipped: "proof_of_purchase",
-  manufacture: "proof_of_purchase",
-  contract_sale: "contract",
-  maker_cover_end: "proof_of_purchase",
-  previous_repair: "visit_record",
-};

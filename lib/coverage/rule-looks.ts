@@ -42,7 +42,10 @@ export function closingLooks(items: ItemDecisions, statutory: StatutoryNotice): 
     const decision = items[item];
     const policy = "by" in decision ? decision.by?.policy : undefined;
     looks.push(itemLook("payer_order", closings[decision.verdict], decision, item, policy));
-    if (decision.verdict === "needs_evidence" && decision.reason === "ends_differ") {
+    if (
+      decision.verdict === "needs_evidence" &&
+      (decision.reason === "ends_differ" || decision.reason === "ambiguous_date")
+    ) {
       looks.push(itemLook("ends_agree", "open", decision, item, policy));
     }
     if ("boundary" in decision && decision.boundary.kind !== "none") {

@@ -1,6 +1,7 @@
 import type { Day } from "@/lib/calendar/day";
 import type { Contract } from "@/lib/domain/contract";
 import type { PayerKind } from "@/lib/domain/job";
+import { normalised } from "@/lib/domain/normalised";
 import type { Policy } from "@/lib/domain/policy";
 import { isSerialIn } from "./campaign-cover";
 import type { CoverageFacts, UnitDateName } from "./coverage-facts";
@@ -58,7 +59,7 @@ function isInForce(policy: Policy, on: Day | undefined, policies: readonly Polic
 function isInScope({ appliesTo }: Policy, { unit }: CoverageFacts): boolean {
   const { productTypes, models, serials } = appliesTo;
   if (productTypes.length > 0 && !productTypes.includes(unit.productType)) return false;
-  if (models.length > 0 && !models.some((root) => unit.model.startsWith(root))) return false;
+  if (models.length > 0 && !models.some((root) => normalised(unit.model).startsWith(normalised(root)))) return false;
   return serials.length === 0 || (unit.serial !== undefined && isSerialIn(unit.serial, serials));
 }
 

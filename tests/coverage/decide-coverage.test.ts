@@ -2,8 +2,10 @@
 // rules: common practice, no source, where a test names no other.
 import { describe, expect, test } from "vitest";
 import { addDays, day } from "@/lib/calendar/day";
+import { readRawDay } from "@/lib/calendar/raw-day";
 import { type CountedTerm, countedUnits } from "@/lib/calendar/term";
 import type { CoverageFacts } from "@/lib/coverage/coverage-facts";
+import { datedFact } from "@/lib/coverage/dated-fact";
 import { decideCoverage } from "@/lib/coverage/decide-coverage";
 import { knownDay, knownRange } from "@/lib/coverage/known-date";
 import { payItems } from "@/lib/domain/pay-item";
@@ -214,6 +216,34 @@ describe("versions and scope", () => {
     ]) {
       expect(reasonOf(sampleFacts(recent), [policy])).toBe("no_policy");
     }
+  });
+});
+
+describe("what is not known is asked for", () => {
+  const pumps = samplePolicy({
+    classes: [{ key: "pumps", name: "Pumps", members: ["drain_pump"] }],
+    terms: [
+      { covers: { kind: "whole_unit" }, pays: payItems, term: { n: 1, unit: "year" } },
+      { covers: { kind: "class", class: "pumps" }, pays: ["parts"], term: { n: 2, unit: "year" } },
+    ],
+  });
+  test("no component named: a class of parts may still cover, and only while its term runs", () => {
+    expect(reasonOf(sampleFacts({ component: undefined }), [pumps])).toBe("component_unknown");
+    expect(
+      reasonOf(sampleFacts({ component: undefined, reported: day("2026-03-15"), completed: undefined }), [pumps]),
+    ).toBe("term_ended");
+    expect(reasonOf(sampleFacts({ ...recent, component: undefined }), [pumps])).toBe("covered");
+  });
+
+  test("a cause that nobody determined", () => {
+    expect(reasonOf(sampleFacts({ ...recent, cause: "not_determined" }), [pumps])).toBe("cause_unknown");
+  });
+
+  test("a date that reads two ways, where the two give different answers", () => {
+    const raw = "03/04/2025";
+    const unit = { dates: { purchase: datedFact(readRawDay(raw), raw, undefined) } };
+    const facts = sampleFacts({ unit, reported: day("2026-03-20"), completed: undefined });
+    expect(reasonOf(facts, [samplePolicy()])).toBe("ambiguous_date");
   });
 });
 
