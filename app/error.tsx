@@ -6,11 +6,11 @@ import { Page } from "./_ui/page";
 
 interface Props {
   readonly error: Error & { readonly digest?: string };
-  readonly unstable_retry: () => void;
+  readonly retry: () => void;
 }
 
 /** What could not be shown, what still works, and a code to quote. Never mistaken for an empty list. */
-export default function PageError({ error, unstable_retry }: Props) {
+export default function PageError({ error, retry }: Props) {
   return (
     <Page title="This page could not be put together" margin={<p>Nothing was changed and nothing was lost.</p>}>
       <Notice status="act-now" title="The data exists, but fetching or reckoning it failed.">
@@ -21,7 +21,7 @@ export default function PageError({ error, unstable_retry }: Props) {
           </p>
         )}
       </Notice>
-      <Button type="button" onClick={unstable_retry}>
+      <Button type="button" onClick={retry}>
         Try again
       </Button>
     </Page>

@@ -55,9 +55,9 @@ export function positionOn(axis: RateAxis, value: number): number {
 function reach(estimates: readonly Estimate[]): number {
   const judged = estimates.filter((estimate) => gradeOf(estimate) !== "thin");
   const firm = judged.filter((estimate) => gradeOf(estimate) === "firm");
-  const points = judged.map((estimate) => estimate.point * 1.1).filter(Number.isFinite);
+  const points = judged.map((estimate) => estimate.point * 1.1);
   const whole = (firm.length > 0 ? firm : judged.length > 0 ? judged : estimates).map((estimate) => estimate.hi);
-  const largest = Math.max(...points, ...whole.filter(Number.isFinite), 0);
+  const largest = Math.max(...points, ...whole, 0);
   if (firm.length === 0 || judged.length === 0) return largest > 0 ? largest : 1;
   const loose = judged.map((estimate) => estimate.hi).filter((hi) => hi <= 2 * largest);
   return Math.max(largest, ...loose);

@@ -36,7 +36,7 @@ export interface CurvePoint {
   readonly spoken: string;
 }
 
-/** Under the axis: with left-truncated units, those that entered later join the start count. */
+/** Under the axis: the three add up to all that had come under watch by that age, those watched from a later age included. */
 export interface WatchedAt {
   readonly months: number;
   readonly stillRunning: number;
@@ -56,7 +56,7 @@ export function stepCurve(curve: SurvivalCurve, watched: readonly NumbersAtAge[]
   const last = trusted.at(-1);
   if (last === undefined) return { kind: "too-few-to-draw" };
   const next = curve.steps[trusted.length];
-  const endMonths = trustedUntil(last, next?.age ?? curve.lastAge, watched) / daysPerMonth;
+  const endMonths = trustedUntil(last, next?.age ?? Number.POSITIVE_INFINITY, watched) / daysPerMonth;
   const stopsEarly = endMonths < curve.lastAge / daysPerMonth - 1;
   const points = [start(trusted[0]?.atRisk ?? 0), ...trusted.map(toPoint)];
   const monthTicks = ticksTo(endMonths, [1, 3, 6, 12, 24, 36, 60, 120]);
@@ -107,8 +107,8 @@ function start(atRisk: number): CurvePoint {
   return { months: 0, failed: 0, low: 0, high: 0, atRisk, spoken: "" };
 }
 
-function toWatched({ age, atRisk, failed, lost }: NumbersAtAge): WatchedAt {
-  return { months: age / daysPerMonth, stillRunning: atRisk, failed, lost };
+function toWatched({ age, entered, failed, lost }: NumbersAtAge): WatchedAt {
+  return { months: age / daysPerMonth, stillRunning: entered - failed - lost, failed, lost };
 }
 
 const stopRule = "where too few were left: one more failure would move it by more than 5 in 100.";

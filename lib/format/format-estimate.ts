@@ -89,20 +89,17 @@ function countWords({ basis, events, n }: Estimate, counted: CountedNoun): strin
 }
 
 function rangeWords(estimate: Estimate, frame: EstimateFrame): string {
-  const low = valueWords(estimate, estimate.lo, frame);
-  return Number.isFinite(estimate.hi) ? `${low} to ${valueWords(estimate, estimate.hi, frame)}` : `${low} or more`;
+  return `${valueWords(estimate, estimate.lo, frame)} to ${valueWords(estimate, estimate.hi, frame)}`;
 }
 
 /** A rate that rounds to 0 although something happened is never printed as 0. */
 function pointWords(estimate: Estimate, frame: EstimateFrame): string {
-  if (!Number.isFinite(estimate.point)) return `at least ${valueWords(estimate, estimate.lo, frame)}`;
   const words = valueWords(estimate, estimate.point, frame);
   return /[1-9]/.test(words) ? words : `under ${words.replace(/0$/, "1")}`;
 }
 
 function valueWords(estimate: Estimate, value: number, frame: EstimateFrame): string {
-  const decimals = Number.isFinite(estimate.hi) ? decimalsFor(estimate, frame) : 1;
-  return formatDecimal(value * scaleOf(estimate, frame), decimals);
+  return formatDecimal(value * scaleOf(estimate, frame), decimalsFor(estimate, frame));
 }
 
 function requirePossible({ events, n, point, lo, hi }: Estimate): void {
@@ -110,8 +107,10 @@ function requirePossible({ events, n, point, lo, hi }: Estimate): void {
     throw new RangeError(`estimate.events must be a whole number, 0 or more; it is ${events}`);
   }
   if (!(n > 0 && n < Number.POSITIVE_INFINITY)) throw new RangeError(`estimate.n must be finite, above 0; it is ${n}`);
-  if (!(lo >= 0 && lo < Number.POSITIVE_INFINITY && lo <= hi)) {
-    throw new RangeError(`estimate.lo must be 0 or more and not above hi; they are ${lo} and ${hi}`);
+  if (!(lo >= 0 && lo <= hi && hi < Number.POSITIVE_INFINITY)) {
+    throw new RangeError(`estimate.lo must be 0 or more and not above a finite hi; they are ${lo} and ${hi}`);
   }
-  if (!(point >= 0)) throw new RangeError(`estimate.point must be 0 or more; it is ${point}`);
+  if (!(point >= 0 && point < Number.POSITIVE_INFINITY)) {
+    throw new RangeError(`estimate.point must be finite, 0 or more; it is ${point}`);
+  }
 }
