@@ -28,7 +28,7 @@ import {
 export const policyDocument = z.strictObject({
   key: z
     .string()
-    .regex(/^[a-z0-9][a-z0-9-]{0,79}$/, "is not a key of small letters, digits and dashes")
+    .regex(/^[a-z0-9][a-z0-9_-]{0,79}$/, "is not a key of small letters, digits, _ and -")
     .meta({ description: "The same in every version." }),
   version: z.int("is not a whole number").min(1, "is not above 0"),
   name: filled,
