@@ -1,0 +1,69 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { judgeJob } from "@/app/_claims/judge-job";
+import { todayIn } from "@/app/_clock/today";
+import { ButtonLink } from "@/app/_ui/button-link";
+import { Notice } from "@/app/_ui/notice";
+import { Page } from "@/app/_ui/page";
+import { readOnly } from "@/db/client";
+import { loadClaimsOfJob } from "@/db/queries/claim-list";
+import { loadJobRecord } from "@/db/queries/job-record";
+import { loadShop } from "@/db/queries/shop";
+import { JobMargin } from "./_components/job-margin";
+import { JobParts } from "./_components/job-parts";
+import { JobPhotos } from "./_components/job-photos";
+import { JobReadings } from "./_components/job-readings";
+import { JobStory } from "./_components/job-story";
+import { jobFinding } from "./job-finding";
+
+export const metadata: Metadata = { title: "Job" };
+export const dynamic = "force-dynamic";
+
+interface Props {
+  readonly params: Promise<{ readonly number: string }>;
+}
+
+export default async function JobPage({ params }: Props) {
+  const number = decodeURIComponent((await params).number);
+  const found = await readOnly(async (db) => {
+    const stored = await loadJobRecord(db, number);
+    const today = todayIn((await loadShop(db)).timeZone);
+    return stored && { judged: await judgeJob(db, stored, today), drafts: await loadClaimsOfJob(db, number) };
+  });
+  if (found === undefined) notFound();
+  const { judged, drafts } = found;
+  const { record } = judged.stored;
+  const path = encodeURIComponent(number);
+  return (
+    <Page
+      above={<Link href="/jobs">Jobs</Link>}
+      title={jobFinding(record)}
+      margin={<JobMargin judged={judged} drafts={drafts} />}
+      actions={
+        <ButtonLink
+          href={
+            drafts[0] === undefined ? `/claims/for/${path}` : `/claims/${encodeURIComponent(drafts[0].claimNumber)}`
+          }
+          weight="main"
+        >
+          {drafts[0] === undefined ? "Can this be claimed?" : `Claim ${drafts[0].claimNumber}`}
+        </ButtonLink>
+      }
+    >
+      <JobStory record={record} />
+      <Notice status={judged.evidence.kind === "proven" ? "fine" : "note"} title="What the evidence shows">
+        <p>{judged.evidence.verdict}</p>
+        {judged.evidence.contradictions.map(({ why }) => (
+          <p key={why}>{why}</p>
+        ))}
+        {judged.evidence.outside.map(({ why }) => (
+          <p key={why}>{why}</p>
+        ))}
+      </Notice>
+      <JobReadings record={record} ranges={judged.ranges} />
+      <JobPhotos record={record} />
+      <JobParts record={record} />
+    </Page>
+  );
+}
