@@ -47,9 +47,16 @@ export interface FailureProbability {
   readonly high: number;
 }
 
+/** Beyond this the hazard exp(z) of a Weibull overflows; the probability is 1 to the last digit long before. */
+const FARTHEST_Z = 700;
+
 function logitLimits(life: StandardLife, z: number, arm: number): { low: number; high: number } {
-  const failed = life.failed(z);
-  const sound = life.sound(z);
-  const spread = Math.exp(life.logitSlope(z) * arm);
-  return { low: failed / (failed + sound * spread), high: failed / (failed + sound / spread) };
+  const place = Math.min(z, FARTHEST_Z);
+  const centre = life.logit(place);
+  const width = life.logitSlope(place) * arm;
+  return { low: fromLogit(centre - width), high: fromLogit(centre + width) };
+}
+
+function fromLogit(logit: number): number {
+  return logit < 0 ? Math.exp(logit) / (1 + Math.exp(logit)) : 1 / (1 + Math.exp(-logit));
 }

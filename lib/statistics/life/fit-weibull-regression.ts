@@ -121,7 +121,7 @@ function climb(rows: readonly RegressionRow[], start: Float64Array): Top | "flat
     const inverse = invertPositive(slopes.information);
     const move = inverse === "not-positive" ? dampedMove(slopes) : times(inverse, slopes.gradient);
     const gap = dot(move, slopes.gradient);
-    if (inverse !== "not-positive" && (gap < 1e-22 || (gap < 1e-9 && gap >= bestGap))) {
+    if (inverse !== "not-positive" && (gap < 1e-22 || (gap < 1e-14 && gap >= bestGap))) {
       return { parameters, slopes, covariance: inverse };
     }
     const settled = inverse !== "not-positive" && gap < 1e-9;

@@ -19,11 +19,16 @@ export interface PathPeak {
   readonly slopes: Slopes;
 }
 
+/** Spreads beyond exp(±50) overflow the likelihood; no peak lies there. */
+const FARTHEST_LOG_SPREAD = 50;
+const OUT_OF_REACH: Slopes = { value: Number.NEGATIVE_INFINITY, m: 0, s: 0, mm: 0, ms: 0, ss: 0 };
+
 /** Highest point of a likelihood along one path, from a start near it, by Newton steps cut back where they go down. */
 export function maximiseAlong(likelihood: Likelihood, path: Path, start: number): PathPeak {
   const evaluate = (at: number): PathPeak => {
     const point = path(at);
-    return { at, point, slopes: likelihood(point.m, point.s) };
+    const reachable = Math.abs(point.s) < FARTHEST_LOG_SPREAD && Number.isFinite(point.m);
+    return { at, point, slopes: reachable ? likelihood(point.m, point.s) : OUT_OF_REACH };
   };
   let best = evaluate(start);
   for (let step = 0; step < 100; step++) {

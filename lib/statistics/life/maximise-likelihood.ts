@@ -15,6 +15,10 @@ const MOST_STEPS = 200;
 /** Beyond these the spread of log age is a spike or boundless: the likelihood rises for ever and has no peak. */
 const SMALLEST_LOG_SPREAD = -11.5;
 const LARGEST_LOG_SPREAD = 6;
+/** Gap below which the height no longer tells better from worse, and Newton steps are taken unasked. */
+const NEARLY_THERE = 1e-9;
+/** Gap below which one that grows is rounding; above it, it is a ridge on which Newton still runs. */
+const ROUNDING = 1e-14;
 
 /**
  * Highest point of a likelihood over m and s by Newton steps, damped where the surface is not yet a bowl and cut
@@ -30,11 +34,13 @@ export function maximiseLikelihood(likelihood: Likelihood, start: { m: number; s
     const move = newtonMove(at.slopes, Math.exp(at.s));
     // Twice the rise that the parabola still promises: a squared distance in standard errors.
     const gap = move.m * at.slopes.m + move.s * at.slopes.s;
-    if (move.undamped && gap < 1e-9) {
-      if (gap < 1e-22 || gap >= bestGap)
+    if (move.undamped && gap < NEARLY_THERE) {
+      if (gap < 1e-22 || (gap >= bestGap && gap < ROUNDING)) {
         return isRidge(at.slopes, Math.exp(at.s)) ? { kind: "flat-likelihood" } : { kind: "peak", ...at };
+      }
       bestGap = gap;
       at = evaluate(likelihood, at.m + move.m, at.s + move.s);
+      if (!(at.s > SMALLEST_LOG_SPREAD && at.s < LARGEST_LOG_SPREAD)) return { kind: "flat-likelihood" };
       continue;
     }
     const next = climb(likelihood, at, move);
@@ -82,5 +88,5 @@ function climb(likelihood: Likelihood, from: Peak, move: { m: number; s: number 
  * a real failure tells about one unit of information on the log spread, a plateau next to none.
  */
 function isRidge({ mm, ms, ss }: Slopes, spread: number): boolean {
-  return 1 - (ms * ms) / (mm * ss) < 1e-9 || Math.min(-mm * spread * spread, -ss) < 1e-6;
+  return 1 - (ms * ms) / (mm * ss) < 1e-7 || Math.min(-mm * spread * spread, -ss) < 1e-6;
 }

@@ -1,4 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { failureProbability } from "@/lib/statistics/life/failure-probability";
+import { fitLognormal } from "@/lib/statistics/life/fit-lognormal";
 import { fitWeibull } from "@/lib/statistics/life/fit-weibull";
 import type { FitSource } from "@/lib/statistics/life/life-sample";
 import type { LifeRow } from "@/lib/statistics/survival/life-rows";
@@ -30,6 +32,49 @@ describe("hard cases", () => {
     expect(refusal([once, { entry: 0, after: 12, by: Number.POSITIVE_INFINITY, count: 70 }])).toBe("flat-likelihood");
     expect(refusal([{ entry: 0, after: 10, by: 20, count: 30 }])).toBe("flat-likelihood");
     expect(refusal([once])).toBe("flat-likelihood");
+  });
+
+  // Each of these once came out as a fit short of a peak: the spread can shrink for ever while one bound keeps the failures apart.
+  test.each([
+    [
+      [
+        { after: 7, by: 13, count: 4 },
+        { after: 0, by: 7, count: 3 },
+      ],
+    ],
+    [
+      [
+        { after: 3, by: 6, count: 2 },
+        { after: 0, by: 3, count: 4 },
+        { after: 0, by: 4, count: 4 },
+      ],
+    ],
+    [
+      [
+        { after: 8, by: 13, count: 2 },
+        { after: 3, by: 8, count: 4 },
+        { after: 8, by: Number.POSITIVE_INFINITY, count: 3 },
+      ],
+    ],
+  ])("bounds that one age parts completely have no best spread: case %#", (bounds) => {
+    const rows = bounds.map((row) => ({ entry: 0, ...row }));
+    expect(refusal(rows)).toBe("flat-likelihood");
+    const lognormal = fitLognormal(rows, options);
+    expect(lognormal.kind === "refused" ? lognormal.reason : lognormal.kind).toBe("flat-likelihood");
+  });
+
+  // Once no number: a failed fraction that rounds to 0 or 1 has log odds all the same.
+  test("delta limits far outside the data stay in order and inside 0 to 1", () => {
+    const late = [life(600, 707, true, 202), life(0, 489, false, 25), life(0, 653, true)];
+    for (const fit of [fitWeibull(late, options), fitLognormal(late, options)]) {
+      if (fit.kind !== "fitted") throw new Error(fit.reason);
+      for (const age of [1e-9, 1, 700, 5000, 1e12]) {
+        const { probability, low, high } = failureProbability(fit, { age, confidence: 0.95, interval: "delta" });
+        expect(low >= 0 && low <= probability && probability <= high && high <= 1, `${fit.family} at ${age}`).toBe(
+          true,
+        );
+      }
+    }
   });
 
   test("one failure with survivors beyond it has a fit, and its limits may be unbounded", () => {
