@@ -1,0 +1,80 @@
+import { type SQL, sql } from "drizzle-orm";
+import type { Day } from "@/lib/calendar/day";
+import type { ProductType } from "@/lib/domain/product-type";
+import type { Reader } from "../database-types";
+
+export interface UnitListRow {
+  readonly unitId: string;
+  readonly serial: string;
+  readonly maker: string;
+  readonly model: string;
+  readonly productType: ProductType;
+  readonly inServiceOn: Day | undefined;
+  readonly retiredOn: Day | undefined;
+  readonly inRegister: boolean;
+  readonly jobs: number;
+  readonly lastJobOn: Day | undefined;
+}
+
+/** Units with a serial, those with the latest job first. @param words part of serial or model */
+export async function loadUnitList(
+  db: Reader,
+  words: string | undefined,
+  page: { readonly offset: number; readonly limit: number },
+) {
+  const where = unitsWhere(words);
+  const [count] = await db.rows<{ total: number }>(sql`
+    select count(*)::int as total from units u join models m using (model_id) where ${where}`);
+  const rows = await db.rows<Row>(sql`
+    select u.unit_id, u.serial, k.name as maker, m.number as model, m.product_type, u.in_service_on::text, u.retired_on::text, u.in_register,
+      count(j.job_id)::int as jobs, max(j.completed_on)::text as last_job_on
+    from units u join models m using (model_id) join makers k on k.maker_id = m.maker_id
+    left join jobs j on j.unit_id = u.unit_id and j.status = 'closed'
+    where ${where} group by u.unit_id, k.name, m.number, m.product_type
+    order by max(j.completed_on) desc nulls last, u.serial limit ${page.limit} offset ${page.offset}`);
+  return { total: count?.total ?? 0, rows: rows.map(listRow) };
+}
+
+/** Serials that look like this one once the letters that people confuse with digits are made alike (0/O, 1/I, 5/S, 8/B). */
+export async function loadLookAlikes(db: Reader, serial: string): Promise<UnitListRow[]> {
+  const alike = await db.rows<Row>(sql`
+    select u.unit_id, u.serial, k.name as maker, m.number as model, m.product_type, u.in_service_on::text, u.retired_on::text, u.in_register,
+      0 as jobs, null as last_job_on
+    from units u join models m using (model_id) join makers k on k.maker_id = m.maker_id
+    where translate(u.serial_normalised, 'OISB', '0158') = translate(upper(regexp_replace(${serial}, '[^A-Za-z0-9]', '', 'g')), 'OISB', '0158') limit 5`);
+  return alike.map(listRow);
+}
+
+type Row = {
+  unit_id: string;
+  serial: string;
+  maker: string;
+  model: string;
+  product_type: ProductType;
+  in_service_on: Day | null;
+  retired_on: Day | null;
+  in_register: boolean;
+  jobs: number;
+  last_job_on: Day | null;
+};
+
+function listRow(row: Row): UnitListRow {
+  return {
+    unitId: row.unit_id,
+    serial: row.serial,
+    maker: row.maker,
+    model: row.model,
+    productType: row.product_type,
+    inServiceOn: row.in_service_on ?? undefined,
+    retiredOn: row.retired_on ?? undefined,
+    inRegister: row.in_register,
+    jobs: row.jobs,
+    lastJobOn: row.last_job_on ?? undefined,
+  };
+}
+
+function unitsWhere(words: string | undefined): SQL {
+  if (words === undefined) return sql`u.identified`;
+  const like = `%${words.replaceAll(/[\\%_]/g, (match) => `\\${match}`)}%`;
+  return sql`u.identified and (u.serial ilike ${like} or m.number ilike ${like})`;
+}
