@@ -1,9 +1,13 @@
 import { createServer } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { defineConfig } from "@playwright/test";
 import { findChromium } from "./chromium.mjs";
 
 // Chosen once: the processes that run the tests read this file again and must come to the same number.
 process.env.E2E_PORT ??= String(await freePort());
+// Where the server writes the address of its database, for tests that run a command against it.
+process.env.E2E_DATABASE_NOTE ??= join(tmpdir(), `ohmsworth-e2e-database-${process.env.E2E_PORT}`);
 const baseURL = `http://127.0.0.1:${process.env.E2E_PORT}`;
 const executablePath = await findChromium();
 
@@ -42,7 +46,7 @@ export default defineConfig({
     timeout: 600_000,
     stdout: "pipe",
     gracefulShutdown: { signal: "SIGTERM", timeout: 60_000 },
-    env: { PORT: process.env.E2E_PORT },
+    env: { PORT: process.env.E2E_PORT, E2E_DATABASE_NOTE: process.env.E2E_DATABASE_NOTE },
   },
 });
 

@@ -1,5 +1,5 @@
 // The site as the browser tests see it: built as for users, on a throw-away database with a small invented company.
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import process from "node:process";
@@ -11,9 +11,12 @@ import { serve } from "../app/commands/start/serve.mjs";
 import { stopSignal } from "../app/commands/start/stop-signal.mjs";
 
 const size = 0.1;
+/** Last day of the invented company's records: days left to file are counted from it, whatever day the tests run. */
+const today = "2026-10-31";
 
 async function run() {
   enterProjectFolder();
+  process.env.OHMSWORTH_TODAY = today;
   const signal = stopSignal();
   await buildIfChanged(signal);
   register();
@@ -24,6 +27,7 @@ async function run() {
   try {
     await migrateDatabase(url);
     await loadDemoIfEmpty({ url, isEmpty: () => true }, { folder, size, signal });
+    if (process.env.E2E_DATABASE_NOTE) writeFileSync(process.env.E2E_DATABASE_NOTE, url); // for tests of the commands
     await serve({ port: Number(process.env.PORT), development: false, databaseUrl: url, signal, announce: () => {} });
   } finally {
     await drop();
