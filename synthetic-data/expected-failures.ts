@@ -43,10 +43,13 @@ export function expectedFailures(truth: Truth, units: readonly ExposedUnit[]): r
     const lives = livesByModel.get(unit.model);
     if (lives === undefined) throw new RangeError(`units: no such model in truth: ${unit.model}`);
     const window = windowOf(unit);
+    const tail = openDays(truth, window, until);
     for (const life of lives) {
       const scale = scaleInUnit(truth, life, unit.serial);
-      const upTo = (on: DayNumber) => renewals(life.shape)(wornDays(worn(life), window.inService, on) / scale);
-      const sum = upTo(window.to) - upTo(window.from) - notYetClosed(truth, window, until, upTo);
+      const table = renewals(life.shape);
+      const upTo = (on: DayNumber) => table(wornDays(worn(life), window.inService, on) / scale);
+      let sum = upTo(window.to) - upTo(window.from);
+      for (const { on, open } of tail) sum -= open * (upTo(on + 1) - upTo(on));
       sums.set(life, (sums.get(life) ?? 0) + sum);
     }
   }
@@ -65,22 +68,21 @@ interface Window {
 }
 
 function windowOf(unit: ExposedUnit): Window {
-  const [inService, from, to] = [unit.inServiceOn, unit.observedFrom, unit.observedTo].map(dayNumber) as [
-    number,
-    number,
-    number,
-  ]; // three in, three out
+  const inService = dayNumber(unit.inServiceOn);
+  const from = dayNumber(unit.observedFrom);
+  const to = dayNumber(unit.observedTo);
   return { inService, from: Math.max(from, inService), to: Math.max(to, from, inService) };
 }
 
-/** Failures of the last weeks whose jobs were still open when the records end. */
-function notYetClosed(truth: Truth, window: Window, until: DayNumber, upTo: (on: DayNumber) => number): number {
-  let open = 0;
-  for (const [ago, closed] of truth.closedWithin.entries()) {
-    const on = until - ago;
-    if (closed < 1 && on >= window.from && on < window.to) open += (1 - closed) * (upTo(on + 1) - upTo(on));
-  }
-  return open;
+/** The unit's observed days of the last weeks, each with the chance that a job reported on it was still open at the end. */
+function openDays(
+  { closedWithin }: Truth,
+  window: Window,
+  until: DayNumber,
+): readonly { readonly on: DayNumber; readonly open: number }[] {
+  return closedWithin
+    .map((closed, ago) => ({ on: until - ago, open: 1 - closed }))
+    .filter(({ on, open }) => open > 0 && on >= window.from && on < window.to);
 }
 
 function fixedFailures(truth: Truth, life: TrueLife): number {

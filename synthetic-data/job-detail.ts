@@ -48,7 +48,7 @@ export function jobDetail(scenario: Scenario, unit: RegisterUnit, job: JobPlan):
   const profile = profileOf(component);
   const symptom = drawSymptom(random, unit, component);
   const failureMode = pickOne(random, profile.modes);
-  const usesPart = job.status === "closed" || job.status === "duplicate" ? happens(random, 0.93) : false;
+  const usesPart = job.status === "closed" || job.status === "duplicate" ? happens(random, 0.9) : false;
   const words = failureWords(random, symptom, component, failureMode, usesPart);
   const minutes = Math.round(profile.minutes * (0.8 + 0.5 * random.share())) + 15;
   return { ...common, symptom, component, failureMode, cause: "component", words, usesPart, minutes };

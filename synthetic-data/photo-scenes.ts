@@ -29,7 +29,7 @@ const bench = box(0, 0, pictureWidth, pictureHeight, "#8a7a63") + line("M0 300H1
 const paper = (rows: readonly string[], title: string) =>
   bench +
   box(180, 50, 840, 770, "#fbfaf6", 'stroke="#cfcabd" stroke-width="3"') +
-  letters(title, { x: 240, y: 100, height: 42 }) +
+  letters(title, { x: 240, y: 100, height: 32 }) +
   rows.map((row, index) => letters(row, { x: 240, y: 210 + index * 74, height: 27 })).join("");
 
 const impeller = (x: number, y: number, fill: string) =>
@@ -53,8 +53,8 @@ const scenes: Readonly<Partial<Record<PhotoSubject, Scene>>> = {
     steel +
     box(150, 150, 900, 560, "#f4f5f3", 'rx="18" stroke="#7e868c" stroke-width="6"') +
     letters(maker, { x: 210, y: 200, height: 62 }) +
-    letters(`Model  ${model}`, { x: 210, y: 330, height: 48 }) +
-    letters(`Serial ${serial}`, { x: 210, y: 430, height: 48 }) +
+    letters(`Model  ${model}`, { x: 210, y: 330, height: 40 }) +
+    letters(`Serial ${serial}`, { x: 210, y: 430, height: 40 }) +
     letters("120 V   60 Hz   12 A", { x: 210, y: 540, height: 34 }) +
     letters("Front-load washer", { x: 210, y: 620, height: 34 }),
   fault_code: ({ faultCode }) =>
@@ -69,13 +69,13 @@ const scenes: Readonly<Partial<Record<PhotoSubject, Scene>>> = {
     impeller(430, 360, "#b9c0c5") +
     box(700, 230, 300, 260, "#f7f8f8", 'rx="30" stroke="#8b949a" stroke-width="8"') +
     Array.from({ length: 6 }, (_, index) => line(`M${730 + index * 48} 260V460`, "#9aa2a8", 8)).join("") +
-    letters("Trap and filter clear", { x: 620, y: 560, height: 26 }),
+    letters("Trap and filter", { x: 620, y: 560, height: 26 }),
   foreign_object: () =>
     bench +
     disc(380, 430, 110, "#b98a4b", 'stroke="#8f6935" stroke-width="12"') +
     disc(380, 430, 78, "#c99b59") +
     line("M640 330L900 330Q940 330 940 370Q940 410 900 410L620 410", "#2c3338", 16) +
-    letters("Coin and hair pin from the trap", { x: 230, y: 650, height: 34, colour: "#fbfaf6" }),
+    letters("Coin and hair pin from the trap", { x: 150, y: 650, height: 28, colour: "#fbfaf6" }),
   kinked_hose: () =>
     floor +
     line("M120 160C380 160 420 200 430 330", "#5b646b", 74) +
@@ -141,7 +141,7 @@ const scenes: Readonly<Partial<Record<PhotoSubject, Scene>>> = {
     line("M430 550C430 680 360 720 300 800", "#2f5fa8", 18) +
     line("M590 550C600 640 620 660 640 690", "#b03a2e", 18) +
     line("M680 740C700 770 720 790 740 830", "#b03a2e", 18) +
-    letters("Wire broken at the tub clamp", { x: 520, y: 180, height: 26 }),
+    letters("Wire broken at the tub clamp", { x: 240, y: 150, height: 26 }),
   receipt: ({ maker, model, serial, soldOn }) =>
     paper(
       [`${maker} ${model}`, `Serial ${serial}`, `Date of sale ${soldOn}`, "Paid in full", "Delivery included"],

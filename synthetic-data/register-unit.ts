@@ -51,7 +51,7 @@ export interface KnownDays {
 export function registerUnit(scenario: Scenario, index: number): RegisterUnit {
   const random = randomOf(scenario.seed, index, 1);
   const life = drawLife(random, scenario);
-  const days = drawDays(random, life);
+  const days = drawDays(random, life, scenario.untilNumber);
   const placing = placeInService(life, days);
   const recordedFrom = drawRecordedFrom(random, scenario, life);
   const observedFrom = Math.max(placing.inServiceOn, scenario.recordsFromNumber, recordedFrom ?? 0);
@@ -80,7 +80,7 @@ interface DrawnDays {
 }
 
 /** Made, shipped, sold, delivered, installed in this order; then some of them are forgotten. */
-function drawDays(random: Random, life: UnitLife): DrawnDays {
+function drawDays(random: Random, life: UnitLife, lastDay: DayNumber): DrawnDays {
   const installedOn = life.installedOn;
   const deliveredOn = installedOn - (happens(random, 0.75) ? 0 : drawWhole(random, 1, 6));
   const soldOn = deliveredOn - drawWhole(random, 1, 20);
@@ -101,7 +101,7 @@ function drawDays(random: Random, life: UnitLife): DrawnDays {
     deliveredOn: delivered,
     installedOn: installed,
     occupiedOn: keep(installedOn, 0.03),
-    registeredOn: keep(installedOn + drawWhole(random, 0, 40), 0.3),
+    registeredOn: keep(Math.min(lastDay, installedOn + drawWhole(random, 0, 40)), 0.3),
   };
   return { madeOn, known };
 }
