@@ -1,0 +1,32 @@
+import { problem } from "@/app/_http/problem";
+import { dropUpload, keepUpload, mostBytes, TooLarge } from "../uploads";
+
+export const dynamic = "force-dynamic";
+
+/** Takes a file as the raw body; its name comes in `?name=`. Answers with the address where its rows are checked. */
+export async function POST(request: Request): Promise<Response> {
+  const site = request.headers.get("sec-fetch-site");
+  if (site !== null && site !== "same-origin")
+    return problem(403, "Not from this site", "Files are taken from this site's own pages only.");
+  const name = new URL(request.url).searchParams.get("name")?.trim().slice(0, 200) ?? "";
+  if (name === "")
+    return problem(400, "No file name", "Send the file's name in the address: /files/upload?name=jobs.csv");
+  if (request.body === null) return problem(400, "No file", "The request holds no file. Choose the file again.");
+  try {
+    const upload = await keepUpload(request.body, name.replaceAll(/\p{Cc}/gu, " "));
+    const promised = request.headers.get("content-length");
+    if (promised !== null && Number(promised) !== upload.bytes) {
+      await dropUpload(upload.id);
+      return problem(400, "The file arrived cut short", `${upload.bytes} of ${promised} bytes arrived. Send it again.`);
+    }
+    return Response.json({ check: `/files/check/${upload.id}` }, { status: 201 });
+  } catch (error) {
+    if (error instanceof TooLarge)
+      return problem(
+        413,
+        "The file is too large",
+        `A file may have ${mostBytes / 1024 ** 3} GB here. Use npm run load for larger ones.`,
+      );
+    throw error;
+  }
+}
