@@ -1,12 +1,12 @@
 import { mkdirSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { Client } from "pg";
 import { embeddedBinaries } from "./binaries";
 import { EmbeddedServerError } from "./embedded-server-error";
 import { clusterFolder, clusterPassword, embeddedLogin, makeCluster } from "./make-cluster";
 import { clearStale, readPostmaster } from "./postmaster";
-import { findServerUser } from "./server-user";
+import { findServerUser, giveToServer } from "./server-user";
 import { takeStartLock } from "./start-lock";
 import { startServer } from "./start-server";
 import { noteStarter, stopServerIfIdle } from "./stop-server";
@@ -35,6 +35,7 @@ export async function ensureEmbeddedServer(dataFolder: string): Promise<Embedded
     );
   }
   const folder = resolve(dataFolder);
+  mkdirSync(dirname(folder), { recursive: true });
   mkdirSync(folder, { recursive: true, mode: 0o700 });
   let started = false;
   const giveUpAt = Date.now() + longestWaitMs;
@@ -59,7 +60,8 @@ async function startUnlessBusy(folder: string): Promise<boolean> {
     if (found.kind === "ready" || found.kind === "busy") return false;
     if (found.kind === "stale") clearStale(clusterFolder(folder), found);
     const binaries = embeddedBinaries();
-    const user = findServerUser([binaries.postgres, folder]);
+    const user = findServerUser([binaries.postgres, dirname(folder)]);
+    giveToServer(user, folder);
     await makeCluster(folder, binaries, user);
     await startServer(folder, binaries, user);
     noteStarter(folder);

@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { chmodSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Client } from "pg";
@@ -11,11 +11,20 @@ const script = join(import.meta.dirname, "ask-for-server.ts");
 
 const base = () => join(tmpdir(), "ohmsworth-launch-");
 
-export const newDataFolder = (name = "plain") => join(mkdtempSync(base()), name);
+export function newDataFolder(name = "plain"): string {
+  const folder = mkdtempSync(base());
+  chmodSync(folder, 0o755); // where root hands the server to another account, that account must be able to pass
+  return join(folder, name);
+}
 
-/** Starts a process that asks for the folder's server. */
-export function asker(folder: string, then: "leave" | "stay" | "stop" = "leave"): ChildProcess {
-  return spawn(process.execPath, ["--import", "tsx", script, folder, then], { stdio: ["ignore", "pipe", "pipe"] });
+/** Starts a process that asks for the folder's server; `prefix` may make it run as somebody else. */
+export function asker(
+  folder: string,
+  then: "leave" | "stay" | "stop" = "leave",
+  prefix: readonly string[] = [],
+): ChildProcess {
+  const [program = process.execPath, ...words] = [...prefix, process.execPath, "--import", "tsx", script, folder, then];
+  return spawn(program, words, { stdio: ["ignore", "pipe", "pipe"] });
 }
 
 /** What the asking process printed, once it has printed a line. */
