@@ -186,7 +186,7 @@ CREATE TABLE "batch_changes" (
 	"what" text NOT NULL,
 	"before" jsonb,
 	CONSTRAINT "batch_changes_table_name_key_batch_id_pk" PRIMARY KEY("table_name","key","batch_id"),
-	CONSTRAINT "batch_changes_known_what" CHECK ("batch_changes"."what" in ('made', 'changed', 'kept')),
+	CONSTRAINT "batch_changes_known_what" CHECK ("batch_changes"."what" in ('made', 'changed', 'kept', 'used')),
 	CONSTRAINT "batch_changes_changed_has_before" CHECK (("batch_changes"."what" = 'changed') = ("batch_changes"."before" is not null))
 );
 --> statement-breakpoint

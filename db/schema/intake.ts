@@ -60,15 +60,15 @@ export const batchChanges = pgTable(
     tableName: text("table_name").notNull(),
     /** The row's primary key, its parts joined by the unit separator (character 31). */
     key: text("key").notNull(),
-    /** `kept`: the file named the row and it was already so, or its own rows hang on it. */
-    what: text("what").$type<"made" | "changed" | "kept">().notNull(),
+    /** kept: the file named the row, and it was already so. used: the file did not name it, but rows of the file hang on it. */
+    what: text("what").$type<"made" | "changed" | "kept" | "used">().notNull(),
     /** The row before the change. */
     before: jsonb("before"),
   },
   (table) => [
     primaryKey({ columns: [table.tableName, table.key, table.batchId] }),
     index("batch_changes_by_batch").on(table.batchId, table.tableName),
-    check("batch_changes_known_what", sql`${table.what} in ('made', 'changed', 'kept')`),
+    check("batch_changes_known_what", sql`${table.what} in ('made', 'changed', 'kept', 'used')`),
     check("batch_changes_changed_has_before", sql`(${table.what} = 'changed') = (${table.before} is not null)`),
   ],
 );

@@ -1,10 +1,10 @@
 import { normalised } from "@/lib/domain/normalised";
 import { type JobRow, parseJobRow } from "@/lib/intake/parse-job-row";
-import { keyText, noteKept } from "../staging/merge-staged";
+import { keyText, noteUsed } from "../staging/merge-staged";
 import { type ReadColumn, stagedKind } from "../staging/staged-kind";
 import { checkJobs, resolveJobs } from "./job-checks";
 import { storeUnitsOfJobs } from "./units-of-jobs";
-import { keptWords } from "./words-in-use";
+import { noteWords } from "./words-in-use";
 
 const value = (
   name: string,
@@ -82,8 +82,8 @@ export const jobsKind = stagedKind<JobRow>({
   prepare: storeUnitsOfJobs,
   async finish(tx, staged, batchId) {
     const units = `select distinct ${keyText("s", ["unit_id"])} from ${staged.table} s where s.fate is not null`;
-    await noteKept(tx, { table: "units", select: units, batchId });
-    await keptWords(tx, {
+    await noteUsed(tx, { table: "units", select: units, batchId });
+    await noteWords(tx, {
       rows: `select distinct component, kind_of_model from ${staged.table} where fate is not null and component is not null`,
       batchId,
     });

@@ -2,7 +2,7 @@ import { type PartLineRow, parsePartLineRow } from "@/lib/intake/parse-part-line
 import { flagRows } from "../staging/flag-rows";
 import { type ReadColumn, type StagedValue, stagedKind } from "../staging/staged-kind";
 import { checkJobOfRows, jobDerived, keepJobs, resolveJobOfRows } from "./rows-of-jobs";
-import { keptWords } from "./words-in-use";
+import { noteWords } from "./words-in-use";
 
 const value = (
   name: string,
@@ -51,7 +51,7 @@ export const partLinesKind = stagedKind<PartLineRow>({
   },
   async finish(tx, staged, batchId) {
     await keepJobs(tx, staged, batchId);
-    await keptWords(tx, {
+    await noteWords(tx, {
       rows: `select distinct component, kind_of_model from ${staged.table} where fate is not null and component is not null`,
       batchId,
     });

@@ -1,7 +1,7 @@
 // What part lines, readings and photos share: they hang on a job that is on file.
 import type { Transaction } from "@/db/database-types";
 import { flagRows } from "../staging/flag-rows";
-import { keyText, noteKept } from "../staging/merge-staged";
+import { keyText, noteUsed } from "../staging/merge-staged";
 import { run } from "../staging/run";
 import type { Staged } from "../staging/staged-kind";
 
@@ -28,8 +28,8 @@ export async function checkJobOfRows(tx: Transaction, staged: Staged): Promise<v
 /** Notes the jobs on which the rows hang. */
 export async function keepJobs(tx: Transaction, { table }: Staged, batchId: number): Promise<void> {
   const keys = `select distinct ${keyText("s", ["unit_id", "job_id"])} from ${table} s where s.fate is not null`;
-  await noteKept(tx, { table: "jobs", select: keys, batchId });
-  await noteKept(tx, {
+  await noteUsed(tx, { table: "jobs", select: keys, batchId });
+  await noteUsed(tx, {
     table: "units",
     select: `select distinct s.unit_id::text from ${table} s where s.fate is not null`,
     batchId,

@@ -1,20 +1,20 @@
 import type { Transaction } from "@/db/database-types";
-import { noteKept } from "../staging/merge-staged";
+import { noteUsed } from "../staging/merge-staged";
 
 /**
  * Notes that the batch uses components which another batch brought. `rows` gives component and kind of appliance.
  * What comes with the program has no batch and needs no note.
  */
-export async function keptWords(
+export async function noteWords(
   tx: Transaction,
   { rows, batchId }: { readonly rows: string; readonly batchId: number },
 ): Promise<void> {
-  await noteKept(tx, {
+  await noteUsed(tx, {
     table: "components",
     select: `select distinct c.key from (${rows}) as used(component, kind) join components c on c.key = used.component where c.batch_id is not null`,
     batchId,
   });
-  await noteKept(tx, {
+  await noteUsed(tx, {
     table: "component_uses",
     select: `select distinct c.component || chr(31) || c.product_type from (${rows}) as used(component, kind)
              join component_uses c on c.component = used.component and c.product_type = used.kind where c.batch_id is not null`,

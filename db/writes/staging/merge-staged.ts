@@ -20,14 +20,14 @@ export async function mergeStaged(tx: Transaction, staged: Staged, kind: StagedK
   await kind.finish?.(tx, staged, batchId);
 }
 
-/** Notes that the batch's rows hang on stored rows: taking back whoever made those leaves them. `select` gives their keys. */
-export async function noteKept(
+/** Notes that the batch's rows hang on stored rows, so that taking back whoever made those leaves them. `select` gives their keys. */
+export async function noteUsed(
   tx: Transaction,
   { table, select, batchId }: { table: string; select: string; batchId: number },
 ): Promise<void> {
   await run(
     tx,
-    `insert into batch_changes (batch_id, table_name, key, what) select ${batchId}, '${table}', key, 'kept' from (${select}) as named(key)
+    `insert into batch_changes (batch_id, table_name, key, what) select ${batchId}, '${table}', key, 'used' from (${select}) as named(key)
      on conflict do nothing`,
   );
 }

@@ -1,0 +1,117 @@
+import { and, eq } from "drizzle-orm";
+import type { Transaction } from "../database-types";
+import { inTransaction } from "../in-transaction";
+import { batches } from "../schema/intake";
+import { refreshCounts } from "./refresh-counts";
+import { rowsOf, run } from "./staging/run";
+import { intakeLock } from "./store-import";
+import { apply } from "./taking-back/apply";
+import { takenTables } from "./taking-back/tables";
+import { weigh } from "./taking-back/weigh";
+
+/** Rows of one kind that share a fate. */
+export interface TakenRows {
+  readonly noun: string;
+  readonly rows: number;
+  /** Why they stay; empty where they do not. */
+  readonly reason: string;
+  /** The first of them, by name. */
+  readonly examples: readonly string[];
+}
+
+export type TakeBackResult =
+  | { readonly kind: "no such load" }
+  | { readonly kind: "taken back before" }
+  | {
+      readonly kind: "taken back";
+      readonly removed: readonly TakenRows[];
+      readonly returned: readonly TakenRows[];
+      /** Named by a later load, changed by hand since, or used in a claim. */
+      readonly staying: readonly TakenRows[];
+    };
+
+const limits = { timeoutSeconds: 3600 };
+
+/** What taking the batch back would do, changing nothing. */
+export async function previewTakeBack(batchId: number): Promise<TakeBackResult> {
+  return await inTransaction(async (tx) => (await refusal(tx, batchId)) ?? (await weighed(tx, batchId)), limits);
+}
+
+/**
+ * Takes a whole batch back: what it made goes, what it changed returns to what it was before, and what a later load,
+ * a hand or a claim has taken up since stays. Batches can be taken back in any order.
+ */
+export async function takeBack(batchId: number): Promise<TakeBackResult> {
+  return await inTransaction(async (tx) => {
+    await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
+    const refused = await refusal(tx, batchId);
+    if (refused !== undefined) return refused;
+    const result = await weighed(tx, batchId);
+    const before = await touchedModels(tx);
+    await apply(tx, batchId);
+    const models = (await touchesShop(tx)) ? ("all" as const) : [...before, ...(await touchedModels(tx))];
+    await refreshCounts(tx, models);
+    await removeUnusedModels(tx);
+    await tx
+      .update(batches)
+      .set({ state: "taken_back", takenBackAt: new Date().toISOString() })
+      .where(and(eq(batches.batchId, batchId)));
+    return result;
+  }, limits);
+}
+
+async function refusal(tx: Transaction, batchId: number): Promise<TakeBackResult | undefined> {
+  const [batch] = await tx.select({ state: batches.state }).from(batches).where(eq(batches.batchId, batchId));
+  if (batch === undefined) return { kind: "no such load" };
+  return batch.state === "taken_back" ? { kind: "taken back before" } : undefined;
+}
+
+async function weighed(tx: Transaction, batchId: number): Promise<TakeBackResult> {
+  await weigh(tx, batchId);
+  const groups = await rowsOf<{ table: string; fate: string; reason: string | null; rows: number; examples: string[] }>(
+    tx,
+    `select table_name as table, case when verdict in ('remove', 'restore') then verdict else 'stay' end as fate, reason,
+            count(*)::integer as rows, (array_agg(label order by label))[1:20] as examples
+     from taking where verdict <> 'forget' group by 1, 2, 3 order by 1, 3`,
+  );
+  const order = takenTables.map(({ name }) => name);
+  const of = (fate: string) =>
+    groups
+      .filter((group) => group.fate === fate)
+      .toSorted((a, b) => order.indexOf(b.table) - order.indexOf(a.table))
+      .map(({ table, rows, reason, examples }) => ({
+        noun: takenTables.find(({ name }) => name === table)?.noun ?? table,
+        rows,
+        reason: reason ?? "",
+        examples,
+      }));
+  return { kind: "taken back", removed: of("remove"), returned: of("restore"), staying: of("stay") };
+}
+
+/** A unit can return to another model, so this is asked before and after. */
+async function touchedModels(tx: Transaction): Promise<readonly number[]> {
+  const models = await rowsOf<{ id: number }>(
+    tx,
+    `select distinct u.model_id as id from taking g join units u on u.unit_id = split_part(g.key, chr(31), 1)::bigint
+     where g.table_name in ('units', 'jobs') and g.verdict <> 'forget'`,
+  );
+  return models.map(({ id }) => id);
+}
+
+async function touchesShop(tx: Transaction): Promise<boolean> {
+  return (
+    (await rowsOf(tx, "select from taking where table_name = 'shop' and verdict in ('remove', 'restore')")).length > 0
+  );
+}
+
+/** Makers and models are made by loads only, with the first row that names them, so they go with the last. */
+async function removeUnusedModels(tx: Transaction): Promise<void> {
+  await run(
+    tx,
+    `delete from models m where not exists (select from units u where u.model_id = m.model_id) and not exists (select from expected_ranges r where r.model_id = m.model_id)`,
+  );
+  await run(
+    tx,
+    `delete from makers k where not exists (select from models m where m.maker_id = k.maker_id) and not exists (select from policies p where p.maker_id = k.maker_id)`,
+  );
+}
