@@ -9,6 +9,7 @@ export async function openDatabase() {
   register();
   const { databaseUrl } = await import("../../../db/connection.ts");
   const { migrateDatabase } = await import("../../../db/migrate.ts");
+  const { seedCatalogue } = await import("../../../db/seed-catalogue.ts");
   const { closeDatabase } = await import("../../../db/close-database.ts");
   const { holdsCompany } = await import("../../../db/queries/holds-company.ts");
   const { readOnly } = await import("../../../db/client.ts");
@@ -16,6 +17,7 @@ export async function openDatabase() {
   try {
     const url = await databaseUrl();
     await migrateDatabase(url);
+    await seedCatalogue();
     return { url, isEmpty: async () => !(await readOnly(holdsCompany)), close: closeDatabase };
   } catch (error) {
     await closeDatabase();
