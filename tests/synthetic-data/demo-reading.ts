@@ -1,8 +1,9 @@
 // The demo's files read back with a CSV reader of another origin, and what the tests look up in them.
-import { mkdtempSync, readFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parse } from "csv-parse/sync";
+import { afterAll } from "vitest";
 import { addMonths, day, laterOf } from "@/lib/calendar/day";
 import type { ExposedUnit } from "@/synthetic-data/expected-failures";
 import { scenarioOf } from "@/synthetic-data/scenario";
@@ -28,6 +29,7 @@ export async function writeAndRead(asked: {
   readonly until?: string;
 }): Promise<DemoReading> {
   const folder = mkdtempSync(join(tmpdir(), "demo-"));
+  written.push(folder);
   await writeDemo(scenarioOf({ until: "2026-10-31", ...asked }), folder);
   const rows = (file: string): readonly Row[] => parse(readFileSync(join(folder, file)), { columns: true });
   return {
@@ -41,6 +43,11 @@ export async function writeAndRead(asked: {
     photos: rows("photos.csv"),
   };
 }
+
+const written: string[] = [];
+afterAll(() => {
+  for (const folder of written) rmSync(folder, { recursive: true, force: true });
+});
 
 /** Rows of a file that intake should take in. */
 export function acceptable({ truth }: DemoReading, file: string, rows: readonly Row[]): readonly Row[] {
