@@ -50,7 +50,9 @@ export async function packetPdf(
 /** Title and first lines stay on one page. */
 function openSection(sheet: Sheet, packet: ClaimPacket, section: PacketSection): void {
   const { doc, left, width, top } = sheet;
-  keepTogether(sheet, section.key === "photos" && section.entries > 0 ? 380 : 150);
+  // Photos begin a page, so that two stand on each; a first reading is as tall as its gauge and sources.
+  if (section.key === "photos" && section.entries > 0 && doc.y > top) doc.addPage();
+  keepTogether(sheet, section.key === "readings" ? 230 : 170);
   if (doc.y > top) {
     doc
       .lineWidth(0.75)

@@ -4,13 +4,15 @@ import { clean, say, setStyle, styles } from "./say";
 import { ink, keepTogether, type Sheet } from "./sheet";
 
 const captionHeight = 40;
+const headingHeight = 60;
+const pictureGap = 5;
 
 /** Two a page, each with its caption below it. */
 export function drawPhotos(sheet: Sheet, { photos }: ClaimPacket, photoBytes: ReadonlyMap<string, Buffer>): void {
   if (photos.length === 0) say(sheet, "No photos were supplied.");
-  const height = (sheet.bottom - sheet.top) / 2 - captionHeight - 26;
+  const height = (sheet.bottom - sheet.top - headingHeight) / 2 - captionHeight - pictureGap;
   for (const photo of photos) {
-    keepTogether(sheet, height + captionHeight);
+    keepTogether(sheet, height + pictureGap + captionHeight);
     drawPicture(sheet, photo, photoBytes.get(photo.id), height);
     const { doc, left, width } = sheet;
     const y = doc.y;
@@ -37,7 +39,7 @@ function drawPicture({ doc, left, width }: Sheet, photo: PacketFile, bytes: Buff
     });
   }
   doc.x = left;
-  doc.y = y + height + 5;
+  doc.y = y + height + pictureGap;
 }
 
 /** @returns why the picture could not be drawn, or undefined where it was */

@@ -20,6 +20,8 @@ export interface Column {
 }
 
 const padding = 4;
+/** Between a cell and the next; figures on the right would otherwise touch the words beside them. */
+const gutter = 9;
 /** Longer words of one cell go on in a row below, so that no row is taller than a page. */
 const longest = 500;
 
@@ -54,7 +56,7 @@ function drawRow(
   let x = left;
   for (const [index, { share, align = "left" }] of columns.entries()) {
     const cell = cells[index];
-    if (cell !== undefined) drawCell(sheet, cell, { x, y: y + padding, width: share * width - padding, align });
+    if (cell !== undefined) drawCell(sheet, cell, { x, y: y + padding, width: share * width - gutter, align });
     x += share * width;
   }
   const end = y + height;
@@ -85,7 +87,7 @@ function drawCell(sheet: Sheet, { text, style = styles.small, note, drawing }: C
 
 function rowHeight(sheet: Sheet, columns: readonly Column[], cells: readonly Cell[]): number {
   const heights = cells.map((cell, index) =>
-    cellHeight(sheet, cell, (columns[index]?.share ?? 0) * sheet.width - padding),
+    cellHeight(sheet, cell, (columns[index]?.share ?? 0) * sheet.width - gutter),
   );
   return Math.max(...heights) + 2 * padding;
 }
