@@ -6,7 +6,7 @@ import { weibullRenewals } from "./renewal";
 import { wornDays } from "./season";
 import type { TrueLife, Truth } from "./truth";
 
-/** A unit of the register as any route shows it: its exposure and what its serial says. */
+/** A unit of the register, whichever route shows it: its exposure and what its serial says. */
 export interface ExposedUnit {
   /** Model number as in units.csv. */
   readonly model: string;
