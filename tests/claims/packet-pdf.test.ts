@@ -15,7 +15,7 @@ import { noDrainCases } from "@/synthetic-data/no-drain-cases";
 import { claimCase, pumpRecord } from "./claim-case";
 
 // Embedding fonts takes seconds where other work keeps the processor busy.
-vi.setConfig({ testTimeout: 120_000 });
+vi.setConfig({ testTimeout: 240_000 });
 
 const createdAt = new Date("2025-03-20T12:00:00Z");
 const papers = ["A4", "LETTER"] as const;
