@@ -1,5 +1,6 @@
 import { betaWeight, incompleteBetaAt, type UnitSplit } from "./incomplete-beta";
 import { logGamma } from "./log-gamma";
+import { normalQuantile } from "./normal";
 import { requirePositive, requireProbability } from "./require";
 import { logTailRoot } from "./special/log-tail-root";
 
@@ -32,12 +33,12 @@ export function betaQuantileSplit(probability: number, a: number, b: number): Un
 }
 
 function lowerRoot(target: number, a: number, b: number): UnitSplit {
-  // Near x = 0 the lower tail is x^a / (a B(a, b)) to first order.
-  const logBeta = logGamma(a) + logGamma(b) - logGamma(a + b);
-  const logSmall = (Math.log(target) + Math.log(a) + logBeta) / a;
+  const logSmall = smallValue(target, a, b);
   if (logSmall < -744) return { x: 0, y: 1 };
-  const middle = Math.log(a / b);
-  const start = Math.min(logSmall < 0 ? logit(logSmall) : middle, middle);
+  // Large parameters make the logit nearly normal; with small ones the tail near x = 0 is the better guide.
+  const spread = Math.sqrt(1 / a + 1 / b);
+  const normal = Math.log(a / b) + normalQuantile(target) * spread;
+  const start = Math.min(a, b) >= 2 ? normal : Math.min(logSmall < 0 ? logit(logSmall) : 0, Math.log(a / b));
   const root = logTailRoot({
     start,
     target,
@@ -48,6 +49,12 @@ function lowerRoot(target: number, a: number, b: number): UnitSplit {
     },
   });
   return fromLogit(root);
+}
+
+/** Log of x where the tail near x = 0, x^a / (a B(a, b)) to first order, holds the target. */
+function smallValue(target: number, a: number, b: number): number {
+  const logBeta = logGamma(a) + logGamma(b) - logGamma(a + b);
+  return (Math.log(target) + Math.log(a) + logBeta) / a;
 }
 
 /** Logit of exp(logX) for logX below 0. */

@@ -24,19 +24,22 @@ export type EstimateMethod =
   | "poisson-mid-p"
   | "poisson-robust"
   | "gamma-poisson"
-  | "wilson"
-  | "wilson-continuity"
-  | "clopper-pearson"
-  | "binomial-mid-p"
-  | "binomial-likelihood"
-  | "jeffreys"
-  | "agresti-coull"
+  | ShareMethod
   | "goodman"
   | "kaplan-meier-log-log"
   | "life-fit-logit"
   | "mean-cumulative-robust"
   | "rate-ratio-exact"
   | "observed-over-expected-exact";
+
+export type ShareMethod =
+  | "wilson"
+  | "wilson-continuity"
+  | "clopper-pearson"
+  | "binomial-mid-p"
+  | "binomial-likelihood"
+  | "jeffreys"
+  | "agresti-coull";
 
 export type EstimateBasis =
   | { readonly kind: "rate"; readonly exposureUnit: "unit-years" }

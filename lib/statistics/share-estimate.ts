@@ -1,4 +1,4 @@
-import type { Estimate } from "./estimate";
+import type { Estimate, ShareMethod } from "./estimate";
 import { agrestiCoull } from "./intervals/agresti-coull";
 import { binomialLikelihood } from "./intervals/binomial-likelihood";
 import { binomialMidP } from "./intervals/binomial-mid-p";
@@ -27,15 +27,6 @@ export interface ShareEstimateInput {
   readonly level: number;
   readonly method: ShareMethod;
 }
-
-export type ShareMethod =
-  | "wilson"
-  | "wilson-continuity"
-  | "clopper-pearson"
-  | "binomial-mid-p"
-  | "binomial-likelihood"
-  | "jeffreys"
-  | "agresti-coull";
 
 /** Several shares of one whole, whose intervals hold all together at the level (Goodman). */
 export function sharesOfWhole({ counts, level }: { counts: readonly number[]; level: number }): readonly Estimate[] {

@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
+import type { ShareMethod } from "@/lib/statistics/estimate";
 import { unitSums } from "@/lib/statistics/intervals/robust-rate";
 import { shrunkenRateEstimate } from "@/lib/statistics/multiplicity/shrunken-rate";
 import { rateEstimate, repeatableRateEstimate } from "@/lib/statistics/rate-estimate";
 import { observedExpectedEstimate, rateRatioEstimate } from "@/lib/statistics/ratio-estimate";
-import { type ShareMethod, shareEstimate, sharesOfWhole } from "@/lib/statistics/share-estimate";
+import { shareEstimate, sharesOfWhole } from "@/lib/statistics/share-estimate";
 
 const methods: readonly ShareMethod[] = [
   "wilson",

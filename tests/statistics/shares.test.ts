@@ -123,6 +123,12 @@ test.each([
   }
 });
 
+test.each([0.001, 0.2, 0.999999])("mid-P limits exist at confidence %d", (confidence) => {
+  const { low, high } = binomialMidP({ events: 1, trials: 2, confidence });
+  expect(low).toBeLessThan(high);
+  expectClose((atMost(1, 2, high) + atMost(0, 2, high)) / 2, (1 - confidence) / 2, 1e-8);
+});
+
 test("no event and all events: limits end at 0 and 1, and mirror each other", () => {
   const none = all(0, 24);
   const every = all(24, 24);

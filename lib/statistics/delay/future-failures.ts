@@ -10,7 +10,7 @@ import { requireNonNegative, requireProbability, requireWholeNumber } from "../r
  * @param confidence of each one-sided limit, in (0, 1)
  * @throws RangeError for an argument outside its range
  * Source: Escobar & Meeker (1999), Technometrics 41, 113-124 (there called naive).
- * Checked: tests/statistics/delay.test.ts (case C03).
+ * Checked: tests/statistics/prediction.test.ts (case C03).
  */
 export function futureFailures({ units, chance, confidence }: FutureFailuresInput): FutureFailures {
   requireWholeNumber("units", units);

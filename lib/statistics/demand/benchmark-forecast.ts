@@ -13,25 +13,15 @@ import { requireWholeNumber } from "../require";
  */
 export function benchmarkForecast({ training, horizon, method, season }: BenchmarkInput): readonly number[] {
   requireWholeNumber("horizon", horizon);
-  const needed = { mean: 1, naive: 1, drift: 2, "seasonal-naive": Math.max(1, season) }[method];
+  if (!(Number.isSafeInteger(season) && season >= 1)) {
+    throw new RangeError(`season must be a whole number, 1 or more; it is ${season}`);
+  }
+  const needed = { mean: 1, naive: 1, drift: 2, "seasonal-naive": season }[method];
   if (training.length < needed) {
     throw new RangeError(`training must hold at least ${needed} values for ${method}; it holds ${training.length}`);
   }
-  const last = training.at(-1) ?? 0;
-  const mean = training.reduce((sum, value) => sum + value, 0) / training.length;
-  const slope = (last - (training[0] ?? 0)) / Math.max(1, training.length - 1);
-  return Array.from({ length: horizon }, (_, step) => {
-    switch (method) {
-      case "mean":
-        return mean;
-      case "naive":
-        return last;
-      case "drift":
-        return last + (step + 1) * slope;
-      case "seasonal-naive":
-        return training[training.length - season + (step % season)] ?? last;
-    }
-  });
+  const value = forecastAt({ training, method, season });
+  return Array.from({ length: horizon }, (_, step) => value(step));
 }
 
 export interface BenchmarkInput {
@@ -39,4 +29,22 @@ export interface BenchmarkInput {
   readonly horizon: number;
   readonly method: "mean" | "naive" | "seasonal-naive" | "drift";
   readonly season: number;
+}
+
+function forecastAt({ training, method, season }: Omit<BenchmarkInput, "horizon">): (step: number) => number {
+  const last = training.at(-1) ?? 0;
+  switch (method) {
+    case "mean": {
+      const mean = training.reduce((sum, value) => sum + value, 0) / training.length;
+      return () => mean;
+    }
+    case "naive":
+      return () => last;
+    case "seasonal-naive":
+      return (step) => training[training.length - season + (step % season)] ?? last;
+    case "drift": {
+      const slope = (last - (training[0] ?? last)) / (training.length - 1);
+      return (step) => last + (step + 1) * slope;
+    }
+  }
 }

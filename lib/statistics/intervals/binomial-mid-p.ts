@@ -14,13 +14,14 @@ import type { Interval } from "./interval";
 export function binomialMidP({ events, trials, confidence }: BinomialTrials): Interval {
   const exact = clopperPearson({ events, trials, confidence });
   const tail = tailOf(confidence);
+  // Both limits lie inside the exact interval; at a very low confidence they may both lie on one side of the point.
   const above = (chance: number) =>
     binomialAtLeast(events + 1, { trials, chance }) + binomialProbability(events, { trials, chance }) / 2 - tail;
   const below = (chance: number) =>
     binomialAtMost(events - 1, { trials, chance }) + binomialProbability(events, { trials, chance }) / 2 - tail;
   return {
     point: exact.point,
-    low: events === 0 ? 0 : bracketedRoot(above, exact.low, exact.point),
-    high: events === trials ? 1 : bracketedRoot(below, exact.point, exact.high),
+    low: events === 0 ? 0 : bracketedRoot(above, exact.low, exact.high),
+    high: events === trials ? 1 : bracketedRoot(below, exact.low, exact.high),
   };
 }

@@ -8,7 +8,7 @@ import { bracketedRoot } from "../special/bracketed-root";
  * The p-value jumps where another outcome becomes as unlikely as the observed one. Between two jumps it falls and
  * then rises, never the reverse, so on the way up the first crossing is either a jump or one root.
  * Source: Blaker (2000), Canadian Journal of Statistics 28, 783-798; Fay (2010), R Journal 2(1), 53-58.
- * Checked: tests/statistics/poisson-rates.test.ts, by scanning the p-value.
+ * Checked: tests/statistics/rate-ratio.test.ts, by scanning the p-value.
  */
 export function minimumLikelihoodLimits({ events, trials, confidence }: Trials): { low: number; high: number } {
   const allowed = 1 - confidence;

@@ -14,9 +14,12 @@ import { type CountOverExposure, poissonRate } from "./poisson-rate";
 export function poissonMidP({ events, exposure, confidence }: CountOverExposure): Interval {
   const exact = poissonRate({ events, exposure: 1, confidence });
   const tail = (1 - confidence) / 2;
+  // Both limits lie inside the exact interval; at a very low confidence they may both lie on one side of the point.
   const half = (mean: number) => poissonProbability(events, mean) / 2;
   const low =
-    events === 0 ? 0 : bracketedRoot((mean) => poissonAtLeast(events + 1, mean) + half(mean) - tail, exact.low, events);
-  const high = bracketedRoot((mean) => poissonAtMost(events - 1, mean) + half(mean) - tail, events, exact.high);
+    events === 0
+      ? 0
+      : bracketedRoot((mean) => poissonAtLeast(events + 1, mean) + half(mean) - tail, exact.low, exact.high);
+  const high = bracketedRoot((mean) => poissonAtMost(events - 1, mean) + half(mean) - tail, exact.low, exact.high);
   return { point: events / exposure, low: low / exposure, high: high / exposure };
 }

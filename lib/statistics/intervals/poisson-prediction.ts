@@ -14,7 +14,7 @@ import { requirePositive, requireProbability, requireWholeNumber } from "../requ
  * @returns low 0 where no count is rejected below; "no-upper-limit" never occurs, because large counts always are
  * @throws RangeError for an argument outside its range
  * Source: W. Nelson (1970), Journal of Quality Technology 2, 1-11; Hahn & Meeker (1991), section 7.6.
- * Checked: tests/statistics/delay.test.ts (case C05), by definition.
+ * Checked: tests/statistics/prediction.test.ts (case C05), by definition.
  */
 export function poissonPrediction(input: PoissonPredictionInput): PoissonPrediction {
   const { pastEvents, pastExposure, futureExposure, confidence, side, bound } = input;

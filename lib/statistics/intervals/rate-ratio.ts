@@ -13,7 +13,7 @@ import { minimumLikelihoodLimits, minimumLikelihoodP } from "./minimum-likelihoo
  * @returns "ratio", or "no-upper-limit" when the second group has no events, or "no-events" when neither has
  * @throws RangeError for an argument outside its range
  * Source: Fay (2010), R Journal 2(1), 53-58; Przyborowski & Wilenski (1940), Biometrika 31, 313-323.
- * Checked: tests/statistics/poisson-rates.test.ts (cases P05, P07).
+ * Checked: tests/statistics/rate-ratio.test.ts (cases P05, P07).
  */
 export function rateRatio({ first, second, confidence, twoSided }: RateRatioInput): RateRatio {
   requireGroup("first", first);

@@ -6,7 +6,7 @@ import { requireClasses } from "./multinomial-scores";
 /**
  * Simultaneous intervals for all shares of one whole by the method of Sison and Glaz: every class gets the same
  * arm, the upper one longer by a fraction. Shorter than Goodman's for many classes; the Edgeworth step in it is
- * an approximation, good to about four decimals.
+ * an approximation, good to about four decimals, and not meant for a handful of events.
  * @param counts     one whole number per class, 0 or more; at least two classes and one event
  * @param confidence two-sided level of all classes together, in (0, 1)
  * @throws RangeError for an argument outside its range

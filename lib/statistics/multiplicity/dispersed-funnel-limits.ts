@@ -13,7 +13,7 @@ import type { OverDispersion } from "./over-dispersion";
  *   variance between groups, so that large groups are not flagged for differences that all groups have
  * @throws RangeError for an argument outside its range
  * Source: Spiegelhalter (2005), Quality and Safety in Health Care 14, 347-351.
- * Checked: tests/statistics/multiplicity.test.ts.
+ * Checked: tests/statistics/funnel.test.ts.
  */
 export function dispersedFunnelLimits({ expected, confidence, dispersion, model }: DispersedLimitsInput): FunnelPair {
   requirePositive("expected", expected);

@@ -10,7 +10,7 @@ import { requirePositive, requireProbability } from "../require";
  *   exact quantiles, the count of the limit less the excess of its probability
  * @throws RangeError for an argument outside its range
  * Source: Spiegelhalter (2005), Statistics in Medicine 24, 1185-1202, section 3 and appendix A.1.1.
- * Checked: tests/statistics/multiplicity.test.ts (case H07), against R qpois.
+ * Checked: tests/statistics/funnel.test.ts (case H07), against R qpois.
  */
 export function poissonFunnelLimit({ expected, probability, between }: FunnelLimitInput): number {
   requirePositive("expected", expected);

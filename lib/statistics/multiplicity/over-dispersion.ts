@@ -10,7 +10,7 @@ import { requireFinite, requirePositive } from "../require";
  * @throws RangeError for an argument outside its range
  * Source: Spiegelhalter (2005), Quality and Safety in Health Care 14, 347-351; DerSimonian & Laird (1986),
  *   Controlled Clinical Trials 7, 177-188, for the additive form.
- * Checked: tests/statistics/multiplicity.test.ts, against R.
+ * Checked: tests/statistics/funnel.test.ts, against R.
  */
 export function overDispersion({ groups, winsorShare }: OverDispersionInput): OverDispersion {
   if (groups.length < 2) throw new RangeError(`groups must hold at least two groups; it holds ${groups.length}`);

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
-import { betaQuantile, betaUpperQuantile } from "@/lib/statistics/beta-quantile";
+import { betaQuantile, betaQuantileSplit, betaUpperQuantile } from "@/lib/statistics/beta-quantile";
 import { chiSquareQuantile, chiSquareUpperQuantile, chiSquareUpperTail } from "@/lib/statistics/chi-square-quantile";
 import { gammaQuantile, gammaUpperQuantile } from "@/lib/statistics/gamma-quantile";
+import { incompleteBetaAt } from "@/lib/statistics/incomplete-beta";
 import { normalQuantile } from "@/lib/statistics/normal";
 import { studentCdf, studentQuantile } from "@/lib/statistics/student-t";
 import { expectClose } from "@/tests/reference/read-reference";
@@ -71,3 +72,18 @@ test.each([0, 1, -0.1, 1.5, Number.NaN])("probability %d has no quantile and thr
   expect(() => studentQuantile(probability, 2)).toThrow(/probability/);
   expect(() => normalQuantile(probability)).toThrow(/probability/);
 });
+
+// By definition: the tail at the quantile is the probability, for parameters from 0.01 to a million on either side.
+// A tail moves by at most its hazard times the change of x, hence the slack where the parameters are large.
+const parameters = [0.01, 0.5, 1, 3, 29.5, 1000, 500_001, 1_000_000];
+test.each(parameters.flatMap((a) => parameters.map((b) => [a, b] as const)))(
+  "the tail at a beta quantile of %d, %d is its probability",
+  (a, b) => {
+    for (const probability of [1e-12, 1e-4, 0.025, 0.3]) {
+      const lower = betaQuantileSplit(probability, a, b);
+      if (lower.x > 1e-300) expectClose(incompleteBetaAt(a, b, lower).lower, probability, 2e-11);
+      const upper = betaQuantileSplit(1 - probability, a, b);
+      if (upper.y > 1e-300) expectClose(incompleteBetaAt(a, b, upper).upper, 1 - (1 - probability), 2e-11);
+    }
+  },
+);
