@@ -3,16 +3,21 @@ import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
 import styles from "./demo-ribbon.module.css";
 
-/** Said on every page of a company that does not exist, on paper too. */
+/** Said on every page of a company that does not exist, on paper too. Awaited with the page, so that nothing moves when it comes. */
 export async function DemoRibbon() {
   await connection();
-  return (await isDemo()) ? <p className={styles.ribbon}>Invented data for trying out</p> : null;
+  if (!(await isDemo())) return null;
+  return (
+    <aside aria-label="About the data" className={styles.ribbon}>
+      Invented data for trying out
+    </aside>
+  );
 }
 
 /** A page whose database cannot be reached has its own message; the ribbon then has nothing to add. */
 async function isDemo(): Promise<boolean> {
   try {
-    return (await readOnly(loadShop)).demo;
+    return (await readOnly(loadShop, { timeoutSeconds: 2 })).demo;
   } catch {
     return false;
   }

@@ -2,7 +2,7 @@ import "@fontsource-variable/atkinson-hyperlegible-next/index.css";
 import "@fontsource-variable/atkinson-hyperlegible-mono/index.css";
 import "./globals.css";
 import type { Metadata, Viewport } from "next";
-import { type ReactNode, Suspense } from "react";
+import type { ReactNode } from "react";
 import { SingleKeys } from "./_ui/single-keys";
 import { SiteHeader } from "./_ui/site-header";
 import { readViewSettings } from "./_ui/view-settings";
@@ -24,9 +24,7 @@ export default async function Layout({ children }: Props) {
           Skip to the page
         </a>
         <SiteHeader settings={settings} />
-        <Suspense>
-          <DemoRibbon />
-        </Suspense>
+        <DemoRibbon />
         {children}
         <SingleKeys on={settings.singleKeys} />
       </body>

@@ -16,6 +16,16 @@ export interface DueLine {
 /** From this many days before its filing day a draft is urgent. */
 export const urgentDays = 7;
 
+/** The sentence that opens the page: what is most urgent, or that nothing is. */
+export function todayFinding(lines: readonly DueLine[]): string {
+  const urgent = lines.filter(({ status }) => status === "act-now").length;
+  const claims = formatCounted(urgent, "claim");
+  if (urgent > 0) return `${claims} ${urgent === 1 ? "has" : "have"} ${urgentDays} days or less to be filed`;
+  return lines.length === 0
+    ? "Nothing is waiting"
+    : `${formatCounted(lines.length, "thing")} to see to, none of them urgent`;
+}
+
 /** What needs somebody now: drafts by filing day, overdue first, then rows that wait to be corrected. */
 export function dueLines(
   { drafts, held }: { readonly drafts: readonly DraftClaim[]; readonly held: readonly HeldLoad[] },

@@ -7,10 +7,9 @@ import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
 import { loadTodayFacts } from "@/db/queries/today";
-import { formatCounted } from "@/lib/format/format-count";
 import { Basis } from "./_components/basis";
 import { DueList } from "./_components/due-list";
-import { dueLines } from "./due-lines";
+import { dueLines, todayFinding } from "./due-lines";
 
 export const metadata: Metadata = { title: "Today" };
 
@@ -23,9 +22,11 @@ export default async function TodayPage() {
     return { facts: await loadTodayFacts(db, { timeZone, draftLimit }), today: todayIn(timeZone) };
   });
   const lines = dueLines(facts, today);
-  const title = lines.length === 0 ? "Nothing is waiting" : `${formatCounted(lines.length, "thing")} to see to`;
   return (
-    <Page title={facts.lastLoad === undefined ? "Nothing has been loaded yet" : title} margin={<Basis facts={facts} />}>
+    <Page
+      title={facts.lastLoad === undefined ? "Nothing has been loaded yet" : todayFinding(lines)}
+      margin={<Basis facts={facts} />}
+    >
       {facts.lastLoad === undefined ? (
         <EmptyState kind="never-used" title="Start with the units in service and the closed jobs">
           <p>
@@ -39,7 +40,7 @@ export default async function TodayPage() {
       {facts.closedJobs > 0 && (
         <p>
           Work that is covered and that nobody has claimed stands under{" "}
-          <Link href="/claims#not-claimed">Claims, not claimed yet</Link>; what fails more often than it should, under{" "}
+          <Link href="/claims">Claims, not claimed yet</Link>; what fails more often than it should, under{" "}
           <Link href="/repeats">Repeats</Link>.
         </p>
       )}

@@ -25,7 +25,7 @@ export default function HowWeCountPage() {
 function Contents() {
   return (
     <nav aria-label="Definitions">
-      <ul>
+      <ul className="bare-list">
         {Object.entries(definitions).map(([key, name]) => (
           <li key={key}>
             {/* The entries are this very table's, so its keys are definition keys. */}

@@ -1,4 +1,5 @@
 import { Definition, Source } from "./definition";
+import { GradeKey } from "./grade-key";
 
 export function HowRatesAreShown() {
   return (
@@ -10,6 +11,7 @@ export function HowRatesAreShown() {
           the rate. Filled dot, solid band. <strong>Loose</strong>: anything between. Ring, dashed band.{" "}
           <strong>Thin</strong>: a denominator below 10. Hatched band without a dot, and no rate in words.
         </p>
+        <GradeKey />
         <Source>
           After the presentation standards of the US National Center for Health Statistics (Parker and others 2017,
           Vital and Health Statistics 2-175), merged into one table for this program.

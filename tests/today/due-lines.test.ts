@@ -1,0 +1,38 @@
+import { expect, test } from "vitest";
+import { dueLines, todayFinding } from "@/app/today/due-lines";
+import { addDays, day } from "@/lib/calendar/day";
+
+const today = day("2025-12-01");
+const draft = (claimNumber: string, days: number) => ({
+  claimNumber,
+  payer: "Hearth-Wick",
+  fileBy: addDays(today, days),
+});
+const lines = (drafts: readonly ReturnType<typeof draft>[], heldRows = 0) =>
+  dueLines({ drafts, held: heldRows > 0 ? [{ batchId: 7, fileName: "jobs.csv", rows: heldRows }] : [] }, today);
+
+test("a draft is urgent from seven days before its filing day, the eighth is not", () => {
+  expect(lines([draft("C-1", 7), draft("C-2", 8)]).map(({ status }) => status)).toEqual(["act-now", "watch"]);
+});
+
+test("a draft on its last day can still be filed; the day after there is something to decide", () => {
+  expect(lines([draft("C-1", 0), draft("C-2", -1)]).map(({ act }) => act)).toEqual([
+    "File claim C-1",
+    "Decide about claim C-2",
+  ]);
+});
+
+test("each line says who and by when", () => {
+  expect(lines([draft("C 1/b", 3)])[0]).toMatchObject({
+    reason: "Hearth-Wick — by Thu 4 Dec 2025, 3 days left",
+    href: "/claims/C%201%2Fb",
+  });
+  expect(lines([], 1)[0]).toMatchObject({ act: "Correct 1 held row", href: "/files/7" });
+});
+
+test("the finding names what is urgent, and does not call waiting rows urgent", () => {
+  expect(todayFinding(lines([]))).toBe("Nothing is waiting");
+  expect(todayFinding(lines([draft("C-1", 20)], 5))).toBe("2 things to see to, none of them urgent");
+  expect(todayFinding(lines([draft("C-1", 2)], 5))).toBe("1 claim has 7 days or less to be filed");
+  expect(todayFinding(lines([draft("C-1", 2), draft("C-2", -3)]))).toBe("2 claims have 7 days or less to be filed");
+});
