@@ -24,6 +24,7 @@ export function serverSettings(socketFolder: string, dataFolder: string): string
     wal_level: "minimal",
     max_wal_senders: "0",
     max_connections: "60",
+    client_connection_check_interval: process.platform === "linux" ? "1s" : "0", // a killed program's statement ends soon after it
     timezone: "UTC",
     log_timezone: "UTC",
     log_line_prefix: "%m [%p] ",

@@ -10,6 +10,7 @@ import { isAlive } from "./start-lock";
 import { logFile } from "./start-server";
 
 const longestStopMs = 60_000;
+const longestLeaveMs = 4_000;
 
 /**
  * Stops the server when nobody else is connected and it is this process's to stop: because it started the server, or
@@ -20,7 +21,7 @@ export async function stopServerIfIdle(dataFolder: string, url: string, started:
   if (server.kind === "none" || server.kind === "stale") return;
   if (!started && starterLives(dataFolder)) return;
   rmSync(starterFile(dataFolder), { force: true });
-  if (await othersConnected(url)) return;
+  if (await othersStay(url)) return;
   await stopServer(dataFolder, server.pid);
 }
 
@@ -49,6 +50,14 @@ const starterFile = (dataFolder: string) => join(dataFolder, "started-by");
 function starterLives(dataFolder: string): boolean {
   const file = starterFile(dataFolder);
   return existsSync(file) && isAlive(Number(readFileSync(file, "utf8")));
+}
+
+/** A program that has just ended, or was killed in the middle of a statement, still shows for a moment. */
+async function othersStay(url: string): Promise<boolean> {
+  for (const giveUpAt = Date.now() + longestLeaveMs; await othersConnected(url); await pause(100)) {
+    if (Date.now() > giveUpAt) return true;
+  }
+  return false;
 }
 
 async function othersConnected(url: string): Promise<boolean> {

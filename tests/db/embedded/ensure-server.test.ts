@@ -71,8 +71,22 @@ test("a server in use is left running, and the last to leave stops it", async ()
   await first.stop();
   expect(isServerOf(clusterFolder(folder), pid)).toBe(true);
   await user.end();
-  await pause(200); // the server notices a closed connection a moment later
   await second.stop();
+  expect(isServerOf(clusterFolder(folder), pid)).toBe(false);
+});
+
+test("a program killed in the middle of a statement does not keep the server running", async () => {
+  folder = newDataFolder();
+  const server = await ensureEmbeddedServer(folder);
+  const sleeper = new Client({ connectionString: server.url });
+  sleeper.on("error", () => {});
+  await sleeper.connect();
+  sleeper.query("select pg_sleep(600)").catch(() => {});
+  await pause(300);
+  const pid = serverPid(folder);
+  // Its socket is cut without a word, as it is when a program is killed.
+  sleeper.connection.stream.destroy();
+  await server.stop();
   expect(isServerOf(clusterFolder(folder), pid)).toBe(false);
 });
 
