@@ -7,8 +7,8 @@ import { shop } from "../schema/shop";
 
 /** False only for a database into which nothing has ever been loaded; a demo may then be written there without harm. */
 export async function holdsCompany(db: Reader): Promise<boolean> {
-  const [found] = await db.rows<{ any: boolean }>(
-    sql`select exists (select from ${shop}) or exists (select from ${batches}) or exists (select from ${units}) or exists (select from ${jobs}) as any`,
+  const [found] = await db.rows<{ holds: boolean }>(
+    sql`select exists (select from ${shop}) or exists (select from ${batches}) or exists (select from ${units}) or exists (select from ${jobs}) as holds`,
   );
-  return found?.any ?? false;
+  return found?.holds ?? false;
 }
