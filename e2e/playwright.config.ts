@@ -8,6 +8,8 @@ import { findChromium } from "./chromium.mjs";
 process.env.E2E_PORT ??= String(await freePort());
 // Where the server writes the address of its database, for tests that run a command against it.
 process.env.E2E_DATABASE_NOTE ??= join(tmpdir(), `ohmsworth-e2e-database-${process.env.E2E_PORT}`);
+// Last day of the invented company's records: days left are counted from it, whatever day the tests run.
+process.env.OHMSWORTH_TODAY = "2026-10-31";
 const baseURL = `http://127.0.0.1:${process.env.E2E_PORT}`;
 const executablePath = await findChromium();
 
@@ -46,7 +48,11 @@ export default defineConfig({
     timeout: 600_000,
     stdout: "pipe",
     gracefulShutdown: { signal: "SIGTERM", timeout: 60_000 },
-    env: { PORT: process.env.E2E_PORT, E2E_DATABASE_NOTE: process.env.E2E_DATABASE_NOTE },
+    env: {
+      PORT: process.env.E2E_PORT,
+      E2E_DATABASE_NOTE: process.env.E2E_DATABASE_NOTE,
+      OHMSWORTH_TODAY: process.env.OHMSWORTH_TODAY,
+    },
   },
 });
 

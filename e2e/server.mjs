@@ -11,12 +11,9 @@ import { serve } from "../app/commands/start/serve.mjs";
 import { stopSignal } from "../app/commands/start/stop-signal.mjs";
 
 const size = 0.1;
-/** Last day of the invented company's records: days left to file are counted from it, whatever day the tests run. */
-const today = "2026-10-31";
 
 async function run() {
   enterProjectFolder();
-  process.env.OHMSWORTH_TODAY = today;
   const signal = stopSignal();
   await buildIfChanged(signal);
   register();

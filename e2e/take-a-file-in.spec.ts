@@ -1,0 +1,170 @@
+// A file on its way in: checked, added, recognised, taken back; and files that cannot be taken, each with its place.
+import { expect, type Page, test } from "@playwright/test";
+import { csvFile, jobRow, partLineRow, type SentFile, unitRow } from "./csv-files";
+
+const serials = ["B25109700001", "B25109700002", "B25109700003"] as const;
+const numbers = ["J-97001", "J-97002", "J-97003"] as const;
+const units = csvFile("three-units.csv", serials.map(unitRow));
+const jobs = csvFile(
+  "three-jobs.csv",
+  numbers.map((number, index) => jobRow(number, serials[index] ?? "")),
+);
+
+test.describe("taking a file in", () => {
+  let page: Page;
+  let jobsBefore: string;
+  test.beforeAll(async ({ browser }) => {
+    page = await browser.newPage();
+    jobsBefore = await jobCount(page);
+  });
+  test.afterAll(async () => {
+    await page.close();
+  });
+
+  test("units and jobs are checked, added, recognised when sent again, and taken back", async () => {
+    const unitLoad = await checkAndAdd(page, units, "units");
+    const jobLoad = await checkAndAdd(page, jobs, "jobs");
+    expect(countIn(await jobCount(page))).toBe(countIn(jobsBefore) + 3);
+    await page.goto("/jobs/J-97002");
+    await expect(page.getByRole("heading", { level: 1 })).toContainText("drain pump failed, completed Wed 15 Apr 2026");
+    await expect(page.getByRole("complementary")).toContainText("B25109700002");
+
+    await send(page, jobs);
+    await expect(page.getByRole("heading", { level: 1 })).toHaveText("three-jobs.csv was loaded before");
+    await expect(page.getByRole("main")).toContainText(/You loaded this file on \d{4}-\d\d-\d\d; all 3 rows are here/);
+    await expect(page.getByRole("button", { name: /^Add/ })).toHaveCount(0);
+
+    await takeBack(page, jobLoad, "3 jobs");
+    expect((await page.goto("/jobs/J-97002"))?.status()).toBe(404);
+    await takeBack(page, unitLoad, "3 units");
+    expect(await jobCount(page)).toBe(jobsBefore);
+    await page.goto("/jobs?words=B251097000");
+    await expect(page.getByRole("heading", { level: 1 })).toHaveText("0 jobs in this view");
+
+    await send(page, units);
+    await expect(page.getByRole("main"), "a file taken back may come again").toContainText("New 3 ");
+  });
+
+  for (const { name, file, says } of badFiles()) {
+    test(`${name}: a sentence names the place and what to do`, async () => {
+      await send(page, file, says.atOnce);
+      for (const words of says.sentences) await expect(page.getByRole("main")).toContainText(words);
+      await expect(page.getByRole("button", { name: /^Add \d+ rows?, change/ })).toHaveCount(0);
+      if (says.cells !== undefined) {
+        const row = page.getByRole("table", { name: "Rows with problems" }).locator("tbody tr").first();
+        await expect(row.getByRole("rowheader")).toHaveText(says.cells[0]);
+        await expect(row.getByRole("cell").nth(0)).toHaveText(says.cells[1]);
+        await expect(row.getByRole("cell").nth(1)).toHaveText(says.cells[2]);
+      }
+    });
+  }
+
+  test("nothing of a refused file was stored", async () => {
+    expect(await jobCount(page)).toBe(jobsBefore);
+  });
+});
+
+interface BadFile {
+  readonly name: string;
+  readonly file: SentFile;
+  readonly says: {
+    /** Refused before it is sent. */
+    readonly atOnce?: boolean;
+    readonly sentences: readonly (string | RegExp)[];
+    /** Row, column and value of the first problem. */
+    readonly cells?: readonly [string, string, string];
+  };
+}
+
+/** Each spoils the second of its rows, row 3 as a spreadsheet counts. */
+function badFiles(): readonly BadFile[] {
+  const good = jobRow("J-97004", "B25349900004");
+  const spoiled = (name: string, more: Readonly<Record<string, string>>) =>
+    csvFile(name, [good, jobRow("J-97005", "B25349900004", more)]);
+  const { completed_on: _, ...withoutDay } = good;
+  const png = Buffer.from("89504e470d0a1a0a0000000d49484452", "hex");
+  return [
+    {
+      name: "a picture",
+      file: { name: "photo.png", mimeType: "image/png", buffer: png },
+      says: { sentences: ["photo.png can’t be loaded", "This is a PNG picture, not CSV.", "Save or export it as CSV"] },
+    },
+    {
+      name: "an empty file",
+      file: { name: "empty.csv", mimeType: "text/csv", buffer: Buffer.alloc(0) },
+      says: { atOnce: true, sentences: ["empty.csv is empty. Choose the file that holds the rows."] },
+    },
+    {
+      name: "a missing column",
+      file: csvFile("no-day.csv", [withoutDay]),
+      says: { sentences: ["Row 1: Column completed_on is missing. Add it: every row of jobs needs it."] },
+    },
+    {
+      name: "an unknown component",
+      file: spoiled("component.csv", { component: "flux_gland" }),
+      says: { sentences: ["component.csv: 1 row has a problem"], cells: ["3", "component", "flux_gland"] },
+    },
+    {
+      name: "an impossible date",
+      file: spoiled("date.csv", { completed_on: "2026-02-30" }),
+      says: { sentences: [/no day of the calendar/], cells: ["3", "completed_on", "2026-02-30"] },
+    },
+    {
+      name: "a negative quantity",
+      file: csvFile("quantity.csv", [{ ...partLineRow("J-10004", "1"), line: "8" }, partLineRow("J-10004", "-2")]),
+      says: { sentences: ["is negative", "Write a whole number, 1 or more."], cells: ["3", "quantity", "-2"] },
+    },
+    {
+      name: "a serial of another model",
+      file: spoiled("model.csv", { model: "BHW40-S2", product_type: "dishwasher" }),
+      says: {
+        sentences: [/belongs to model BHF27-W3; this row says BHW40-S2/, "Correct the serial or the model."],
+        cells: ["3", "serial", "B25349900004"],
+      },
+    },
+    {
+      name: "a cell of a megabyte",
+      file: spoiled("long.csv", { complaint: "x".repeat(1024 * 1024) }),
+      says: { sentences: [/row 3|Row 3|complaint/] },
+    },
+  ];
+}
+
+async function send(page: Page, file: SentFile, refusedAtOnce = false) {
+  await page.goto("/files/new");
+  await page.getByLabel("File", { exact: true }).setInputFiles(file);
+  await page.getByRole("button", { name: "Check rows" }).click();
+  if (!refusedAtOnce) await page.waitForURL(/\/files\/check\//);
+}
+
+/** Number of the load. */
+async function checkAndAdd(page: Page, file: SentFile, kind: string): Promise<string> {
+  await send(page, file);
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText(`${file.name}: every row is good`);
+  const line = (await page.getByText(/^New \d/).textContent()) ?? "";
+  expect(line).toMatch(new RegExp(`= 3 rows of .*${kind}`));
+  const [added = 0, changed = 0, same = 0, held = 0, total] = (line.match(/\d+/g) ?? []).map(Number);
+  expect(added + changed + same + held).toBe(total);
+  expect(added).toBe(3);
+  await page.getByRole("button", { name: "Add 3 rows, change 0" }).click();
+  await page.waitForURL(/\/files\/\d+$/);
+  await expect(page.getByRole("heading", { level: 1 })).toContainText(`${file.name}: 3 added, 0 changed`);
+  return new URL(page.url()).pathname.split("/").at(-1) ?? "";
+}
+
+async function takeBack(page: Page, load: string, removed: string) {
+  await page.goto(`/files/${load}`);
+  await page.getByRole("link", { name: "Take back this load" }).click();
+  await expect(page.getByRole("main")).toContainText(removed);
+  await page.getByRole("button", { name: `Take back load ${load}` }).click();
+  await expect(page.getByRole("heading", { level: 1 })).toContainText("taken back");
+}
+
+async function jobCount(page: Page): Promise<string> {
+  await page.goto("/jobs");
+  return (await page.getByRole("heading", { level: 1 }).textContent()) ?? "";
+}
+
+function countIn(title: string): number {
+  return Number(title.replaceAll(/\D/g, ""));
+}
