@@ -15,6 +15,7 @@ const size = 0.1;
 async function run() {
   enterProjectFolder();
   const signal = stopSignal();
+  const note = process.env.E2E_DATABASE_NOTE;
   await buildIfChanged(signal);
   register();
   const { throwAwayDatabase } = await import("../tests/database-server.ts");
@@ -24,9 +25,10 @@ async function run() {
   try {
     await migrateDatabase(url);
     await loadDemoIfEmpty({ url, isEmpty: () => true }, { folder, size, signal });
-    if (process.env.E2E_DATABASE_NOTE) writeFileSync(process.env.E2E_DATABASE_NOTE, url); // for tests of the commands
+    if (note) writeFileSync(note, url, { mode: 0o600 }); // for tests of the commands; it holds the password
     await serve({ port: Number(process.env.PORT), development: false, databaseUrl: url, signal, announce: () => {} });
   } finally {
+    if (note) rmSync(note, { force: true });
     await drop();
     rmSync(folder, { recursive: true, force: true });
   }
