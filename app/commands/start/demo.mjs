@@ -25,16 +25,22 @@ const files = [
 export async function loadDemoIfEmpty({ url, isEmpty }, { folder, size, signal }) {
   const note = join(folder, "unfinished");
   const mark = createHash("sha256").update(url).digest("hex");
-  const cutOff = existsSync(note) && readFileSync(note, "utf8") === mark;
+  const [noted, notedEnd] = existsSync(note) ? readFileSync(note, "utf8").split(" ") : [];
+  const cutOff = noted === mark;
   if (!cutOff && !(await isEmpty())) return;
+  const end = cutOff && notedEnd ? notedEnd : demoEnd();
   say("the database is empty: writing the files of an invented company …");
   mkdirSync(folder, { recursive: true });
-  writeFileSync(note, mark);
+  writeFileSync(note, `${mark} ${end}`);
   const sized = size === undefined ? [] : ["--size", String(size)];
   const tsx = ["--import", "tsx"];
-  await runNode("Writing the demo company", [...tsx, "synthetic-data/write-files.ts", "--to", folder, ...sized], {
-    signal,
-  });
+  await runNode(
+    "Writing the demo company",
+    [...tsx, "synthetic-data/write-files.ts", "--to", folder, "--until", end, ...sized],
+    {
+      signal,
+    },
+  );
   say("loading them, as you would load your own …");
   const paths = files.map((name) => join(folder, name)).filter((path) => existsSync(path));
   await runNode("Loading the demo company", [...tsx, "app/commands/load.ts", "--set-aside", ...paths], {
@@ -42,4 +48,10 @@ export async function loadDemoIfEmpty({ url, isEmpty }, { folder, size, signal }
     environment: { DATABASE_URL: url },
   });
   rmSync(note);
+}
+
+/** The last day of the demo's records: today, so that filing windows are open; the demo's models and terms are written for 2026. */
+function demoEnd() {
+  const today = process.env.OHMSWORTH_TODAY || new Date().toISOString().slice(0, 10);
+  return today < "2026-01-01" ? "2026-01-01" : today > "2026-12-31" ? "2026-12-31" : today;
 }

@@ -24,7 +24,8 @@ interface Props {
 
 /** The groups as a drawing, as a table with marks, and behind a fold those that are too small to judge. */
 export function RateResult({ groups, rates, address, order }: Props) {
-  const judged = groups.filter(canBeJudged);
+  const judged = groups.filter((group) => canBeJudged(group) && eventsOf(group) > 0);
+  const unseen = groups.filter((group) => canBeJudged(group) && eventsOf(group) === 0);
   const small = groups.filter((group) => !canBeJudged(group));
   if (groups.length === 0) {
     return (
@@ -42,6 +43,12 @@ export function RateResult({ groups, rates, address, order }: Props) {
           <RateChart groups={judged} rates={rates} address={address} order={order} />
           <RateTable caption="Rates with their ranges" rows={judged} rates={rates} />
         </>
+      )}
+      {unseen.length > 0 && (
+        <details>
+          <summary>None seen ({unseen.length})</summary>
+          <RateTable caption="Groups without an event: what could still fit" rows={unseen} rates={rates} />
+        </details>
       )}
       {small.length > 0 && (
         <details>
@@ -116,7 +123,7 @@ function columnsOf({ question }: FailureRates, axis: RateAxis | undefined): Colu
       head: counted === "failures" ? "Failures" : "Jobs",
       kind: "number" as const,
       cell: (group) => {
-        const events = group.kind === "rate" ? group.estimate.events : group.events;
+        const events = eventsOf(group);
         return events === 0 ? "0" : <Link href={jobsBehind(group.key, question)}>{formatCount(events)}</Link>;
       },
     },
@@ -139,4 +146,8 @@ function columnsOf({ question }: FailureRates, axis: RateAxis | undefined): Colu
 function evidenceWords(group: Extract<GroupRate, { kind: "rate" }>): string {
   const grade = gradeOf(group.estimate);
   return group.estimate.method === "poisson-robust" ? `${grade}; wider because the same units fail again` : grade;
+}
+
+function eventsOf(group: GroupRate): number {
+  return group.kind === "rate" ? group.estimate.events : group.events;
 }

@@ -28,7 +28,6 @@ export function JobReadings({ record, ranges }: Props) {
               <li key={key}>{cautions[key].text}</li>
             ))}
           </ul>
-          <p>The model sheet, local codes and licensed practice decide.</p>
         </Notice>
       )}
       <Table
