@@ -102,7 +102,9 @@ describe("rates by component of the whole demo", () => {
         if (
           component !== group.component ||
           unit === undefined ||
+          unit.begin === null ||
           unit.watched === null ||
+          watchedDays(unit, cutOff) === 0 ||
           !types.includes(unit.product_type)
         )
           return false;
