@@ -73,16 +73,30 @@ test("the same list is the same load only with the same pictures; the same pictu
 test("what is not a picture below the folder is refused with its row", async () => {
   writeFileSync(join(photos, "text.jpg"), "<svg xmlns='http://www.w3.org/2000/svg'><script/></svg>");
   writeFileSync(join(photos, "cut.jpg"), (await picture(400, 400)).subarray(0, 900));
+  writeFileSync(
+    join(photos, "moving.jpg"),
+    await sharp(await picture(20, 20))
+      .gif()
+      .toBuffer(),
+  );
   symlinkSync("/etc/hostname", join(photos, "link.jpg"));
-  const names = ["photos/none.jpg", "photos/text.jpg", "photos/cut.jpg", "photos/link.jpg", "photos"];
+  const names = [
+    "photos/none.jpg",
+    "photos/text.jpg",
+    "photos/cut.jpg",
+    "photos/link.jpg",
+    "photos",
+    "photos/moving.jpg",
+  ];
   const result = await files.load(csv(names.map((file) => ({ job_number: "J1", subject: "plate", file }))));
   if (result.kind !== "refused") throw new Error(result.kind);
   expect(result.report.problems.map(({ row, problem }) => `${row} ${problem}`)).toEqual([
     "2 is not there",
-    "3 is of the kind svg",
+    "3 cannot be read as a picture, or not to its end",
     "4 cannot be read as a picture, or not to its end",
     "5 leads out of the folder of the CSV",
     "6 is not a file",
+    "7 is of the kind gif",
   ]);
 });
 

@@ -30,8 +30,7 @@ export async function resolveJobs(tx: Transaction, { table }: Staged): Promise<v
 
 export async function checkJobs(tx: Transaction, staged: Staged): Promise<void> {
   const { table, present } = staged;
-  const firsts = `with first_of_serial as (select distinct on (unit_id) unit_id, model, model_n, row from ${table} where readable and serial_normalised is not null order by unit_id, row)`;
-  await flagRows(tx, staged, `${firsts} ${serialsOfOtherModels(table)}`);
+  await flagRows(tx, staged, serialsOfOtherModels(table));
   await flagRows(tx, staged, contradictingTypes(table));
   for (const select of [
     unknownModels(table),

@@ -47,16 +47,17 @@ export function contradictingTypes(table: string): string {
      where s.readable and s.product_type <> coalesce(m.product_type, f.product_type)`;
 }
 
-/** Rows whose serial belongs to another model: of a stored unit, or of an earlier row. */
+/**
+ * Rows whose serial belongs to another model: of a stored unit, or of the first row with that serial. Plain
+ * joins: a look-up for each row would take the square of the file's time.
+ */
 export function serialsOfOtherModels(table: string): string {
-  return `select s.row, 'serial', s.serial, 'belongs to model ' || o.number || o.place || '; this row says ' || s.model,
+  return `select s.row, 'serial', s.serial,
+            'belongs to model ' || coalesce(m.number, f.model || ' in row ' || f.row) || '; this row says ' || s.model,
             'Correct the serial or the model. A suffix of the model number may be missing, nothing else.'
      from ${table} s
-     join lateral (
-       select m.number, m.normalised, '' as place from units u join models m using (model_id) where u.unit_id = s.unit_id
-       union all
-       select f.model, f.model_n, ' in row ' || f.row from first_of_serial f
-       where f.unit_id = s.unit_id and f.row < s.row and not exists (select from units u where u.unit_id = s.unit_id)
-     ) o on true
-     where s.readable and s.serial_normalised is not null and not ${sameModel("s.model_n", "o.normalised")}`;
+     left join (units u join models m using (model_id)) on u.unit_id = s.unit_id
+     left join (select distinct on (unit_id) unit_id, model, model_n, row from ${table}
+                where readable and serial_normalised is not null order by unit_id, row) f on f.unit_id = s.unit_id and f.row < s.row
+     where s.readable and s.serial_normalised is not null and not ${sameModel("s.model_n", "coalesce(m.normalised, f.model_n)")}`;
 }

@@ -81,11 +81,7 @@ export const unitsKind = stagedKind<Unit>({
   async check(tx, staged) {
     const { table } = staged;
     await flagRows(tx, staged, contradictingTypes(table));
-    await flagRows(
-      tx,
-      staged,
-      `with first_of_serial as (select distinct on (unit_id) unit_id, model, model_n, row from ${table} where readable order by unit_id, row) ${serialsOfOtherModels(table)}`,
-    );
+    await flagRows(tx, staged, serialsOfOtherModels(table));
     await flagRows(
       tx,
       staged,
