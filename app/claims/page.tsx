@@ -95,7 +95,11 @@ function claimableColumns(today: Day): Column<ClaimableJob>[] {
     {
       key: "job",
       head: "Job",
-      cell: (row) => <Link href={`/claims/for/${encodeURIComponent(row.jobNumber)}`}>{row.jobNumber}</Link>,
+      cell: (row) => (
+        <Link href={`/claims/for/${encodeURIComponent(row.jobNumber)}`} style={{ whiteSpace: "nowrap" }}>
+          {row.jobNumber}
+        </Link>
+      ),
     },
     { key: "payer", head: "Payer", cell: (row) => row.claim.source.payerName },
     {

@@ -52,7 +52,10 @@ export function componentLife(cells: ExposureCells, question: LifeQuestion): Com
   };
 }
 
+/** Whole years, or every second, third… so that no more than nine are to be read side by side. */
 function wholeYears(curve: SurvivalCurve): number[] {
   if (curve.kind === "no-exposure") return [0];
-  return Array.from({ length: Math.floor(curve.lastAge / daysPerYear) + 1 }, (_, year) => year * daysPerYear);
+  const years = Math.floor(curve.lastAge / daysPerYear);
+  const apart = Math.max(1, Math.ceil(years / 8));
+  return Array.from({ length: Math.floor(years / apart) + 1 }, (_, index) => index * apart * daysPerYear);
 }
