@@ -96,7 +96,7 @@ function claimableColumns(today: Day): Column<ClaimableJob>[] {
       key: "job",
       head: "Job",
       cell: (row) => (
-        <Link href={`/claims/for/${encodeURIComponent(row.jobNumber)}`} style={{ whiteSpace: "nowrap" }}>
+        <Link href={`/claims/for/${encodeURIComponent(row.jobNumber)}`} className="nowrap">
           {row.jobNumber}
         </Link>
       ),

@@ -1,3 +1,5 @@
+import { constants } from "node:fs";
+import { access } from "node:fs/promises";
 import { basename } from "node:path";
 import { parseArgs } from "node:util";
 import { closeDatabase } from "@/db/close-database";
@@ -9,7 +11,7 @@ import { loadFile } from "@/db/writes/load-file";
 import type { LoadMode } from "@/db/writes/load-result";
 import { takeBack } from "@/db/writes/take-back";
 import { type FileKind, fileKinds, isFileKind } from "@/lib/intake/file-kinds";
-import { describeLoad, isRefusal } from "./load/describe-load";
+import { describeLoad, isRefusal, shownProblems } from "./load/describe-load";
 import { describeTakeBack } from "./load/describe-take-back";
 
 const usage = `Loads files into Ohmsworth. Each file is one load: whole, or not at all. The same file twice changes nothing.
@@ -49,7 +51,10 @@ async function loadAll({ paths, mode, kind }: Arguments): Promise<number> {
   const ordered = await inOrder(paths, kind);
   let refused = 0;
   for (const [index, path] of ordered.entries()) {
-    const result = await loadFile({ path, fileName: basename(path), mode, kind, problemLimit: 50 });
+    await access(path, constants.R_OK).catch(() => {
+      throw new Error(`${path}: there is no such file, or it may not be read. Nothing of it was added.`);
+    });
+    const result = await loadFile({ path, fileName: basename(path), mode, kind, problemLimit: shownProblems });
     console.log(describeLoad(path, result));
     if (!isRefusal(result)) continue;
     refused++;

@@ -1,7 +1,8 @@
 import type { LoadReport, LoadResult } from "@/db/writes/load-result";
 import type { FileProblem, RowProblem } from "@/lib/intake/parsed";
 
-const shownProblems = 50;
+/** Rows with problems that are printed; the page Files in lists all. */
+export const shownProblems = 20;
 
 /** What came of one file, in lines for a terminal. */
 export function describeLoad(path: string, result: LoadResult): string {
@@ -39,8 +40,8 @@ function counts({ fileKind, rowsTotal, rowsNew, rowsChanged, rowsSame, rowsHeld 
 }
 
 function problems({ problems: found, rowsHeld }: LoadReport): readonly string[] {
-  const shown = found.slice(0, shownProblems).map(rowProblem);
-  const rows = new Set(found.slice(0, shownProblems).map(({ row }) => row)).size;
+  const shown = found.map(rowProblem);
+  const rows = new Set(found.map(({ row }) => row)).size;
   return rows < rowsHeld ? [...shown, `  … and ${rowsHeld - rows} more rows with problems.`] : shown;
 }
 
