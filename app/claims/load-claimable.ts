@@ -3,7 +3,7 @@ import type { Reader } from "@/db/database-types";
 import { loadUnclaimedJobNumbers } from "@/db/queries/claim-list";
 import { loadExpectedRanges } from "@/db/queries/expected-ranges";
 import { loadJobRecord } from "@/db/queries/job-record";
-import { loadPolicies } from "@/db/queries/policies";
+import { loadAllPolicies, loadPolicies } from "@/db/queries/policies";
 import { addDays, type Day } from "@/lib/calendar/day";
 import type { Claim } from "@/lib/claims/claim";
 
@@ -16,12 +16,9 @@ export interface ClaimableJob {
   readonly claim: Claim;
 }
 
-/** No filing window on file is longer than this; older jobs can only be late. */
-const longestWindowDays = 120;
-
 /** Covered work that nobody has claimed and that can still be filed, the most urgent first. */
 export async function loadClaimable(db: Reader, today: Day): Promise<ClaimableJob[]> {
-  const numbers = await loadUnclaimedJobNumbers(db, addDays(today, -longestWindowDays));
+  const numbers = await loadUnclaimedJobNumbers(db, addDays(today, -(await longestWindowDays(db))));
   const policies = new Map<number, Awaited<ReturnType<typeof loadPolicies>>>();
   const ranges = new Map<number, Awaited<ReturnType<typeof loadExpectedRanges>>>();
   const claimable: ClaimableJob[] = [];
@@ -48,4 +45,14 @@ export async function loadClaimable(db: Reader, today: Day): Promise<ClaimableJo
   return claimable.sort(
     (a, b) => a.claim.filing.daysLeft - b.claim.filing.daysLeft || a.jobNumber.localeCompare(b.jobNumber, "en"),
   );
+}
+
+const daysOf = { day: 1, month: 31, year: 366 } as const;
+/** A last day that falls on a weekend may roll to the next working day. */
+const longestRollDays = 7;
+
+/** The longest filing window of any policy on file: an older job can only be late. */
+async function longestWindowDays(db: Reader): Promise<number> {
+  const windows = (await loadAllPolicies(db)).map(({ policy }) => policy.clocks.filing.within);
+  return longestRollDays + Math.max(0, ...windows.map(({ n, unit }) => n * daysOf[unit]));
 }

@@ -143,7 +143,10 @@ function findingOf(drafts: readonly ClaimListRow[], claimable: readonly Claimabl
 function Basis() {
   return (
     <>
-      <p>Closed jobs of the last 120 days whose component failed, decided by the payer’s terms on file as of today.</p>
+      <p>
+        Closed jobs whose component failed, inside the longest filing window on file, decided by the payer’s terms on
+        file as of today.
+      </p>
       <p>
         Amounts follow the payer’s schedule and the invoices on the job. A claim is listed although something may still
         be missing: open it to see what.

@@ -17,3 +17,12 @@ export async function loadPolicies(db: Reader, makerId: number): Promise<StoredP
     .orderBy(policies.policyId);
   return rows.map((row) => ({ policyId: row.policyId, policy: row.document as Policy })); // parsed by the intake before it was stored
 }
+
+/** Every version of every policy. */
+export async function loadAllPolicies(db: Reader): Promise<StoredPolicy[]> {
+  const rows = await db
+    .select({ policyId: policies.policyId, document: policies.document })
+    .from(policies)
+    .orderBy(policies.policyId);
+  return rows.map((row) => ({ policyId: row.policyId, policy: row.document as Policy })); // parsed by the intake before it was stored
+}
