@@ -40,7 +40,7 @@ export function RateResult({ groups, rates, address, order }: Props) {
     <>
       {judged.length > 0 && (
         <>
-          <RateChart groups={judged} rates={rates} address={address} order={order} />
+          <RateChart groups={groups.filter(canBeJudged)} rates={rates} address={address} order={order} />
           <RateTable caption="Rates with their ranges" rows={judged} rates={rates} />
         </>
       )}
