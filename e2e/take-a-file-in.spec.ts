@@ -27,7 +27,7 @@ test.describe("taking a file in", () => {
     expect(countIn(await jobCount(page))).toBe(countIn(jobsBefore) + 3);
     await page.goto("/jobs/J-97002");
     await expect(page.getByRole("heading", { level: 1 })).toContainText("drain pump failed, completed Wed 15 Apr 2026");
-    await expect(page.getByRole("complementary")).toContainText("B25109700002");
+    await expect(page.getByRole("complementary", { name: "What this is based on" })).toContainText("B25109700002");
 
     await send(page, jobs);
     await expect(page.getByRole("heading", { level: 1 })).toHaveText("three-jobs.csv was loaded before");
