@@ -1,7 +1,10 @@
+import { todayIn } from "@/app/_clock/today";
 import type { Reader } from "@/db/database-types";
+import { type ClaimListRow, loadClaimsOfJob } from "@/db/queries/claim-list";
 import { loadExpectedRanges } from "@/db/queries/expected-ranges";
-import type { StoredJob } from "@/db/queries/job-record";
+import { loadJobRecord, type StoredJob } from "@/db/queries/job-record";
 import { loadPolicies, type StoredPolicy } from "@/db/queries/policies";
+import { loadShop } from "@/db/queries/shop";
 import type { Day } from "@/lib/calendar/day";
 import { assembleClaim } from "@/lib/claims/assemble-claim";
 import type { ClaimAssembly } from "@/lib/claims/claim";
@@ -27,6 +30,17 @@ export interface JudgedClaim {
   readonly policyId: number;
   readonly given: ClaimCase;
   readonly assembly: ClaimAssembly;
+}
+
+/** A job by its number, judged as of today in the shop's zone, with the drafts that were made from it. */
+export async function loadJudgedJob(
+  db: Reader,
+  jobNumber: string,
+): Promise<{ readonly judged: JudgedJob; readonly drafts: readonly ClaimListRow[] } | undefined> {
+  const stored = await loadJobRecord(db, jobNumber);
+  if (stored === undefined) return undefined;
+  const today = todayIn((await loadShop(db)).timeZone);
+  return { judged: await judgeJob(db, stored, today), drafts: await loadClaimsOfJob(db, jobNumber) };
 }
 
 export async function judgeJob(db: Reader, stored: StoredJob, asOf: Day): Promise<JudgedJob> {

@@ -74,7 +74,7 @@ test.each([
   [{ key: "Maker Standard" }, "/key"],
   [{ effectiveFrom: "2023-02-29" }, "/effectiveFrom"],
   [{ effectiveTo: "1800-01-01" }, "/effectiveTo"],
-  [{ currency: "XXX" }, "/currency"],
+  [{ currency: "QQQ" }, "/currency"],
   [{ maker: undefined }, "/maker"],
   [{ caps: [{ from: "maker_cover_end", term: { n: 1, unit: "year" } }] }, "/caps/0/from"],
   [{ payer: { kind: "contract", name: "P" } }, "/contract"],
@@ -91,7 +91,7 @@ test.each([
 });
 
 test("all problems come at once, not only the first", () => {
-  expect(problemsOf({ version: 0, currency: "XXX", tolling: "no" })).toHaveLength(3);
+  expect(problemsOf({ version: 0, currency: "QQQ", tolling: "no" })).toHaveLength(3);
 });
 
 test.each([null, 7, "policy", []])("%j is no policy and throws nothing", (nonsense) => {

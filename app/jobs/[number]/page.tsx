@@ -1,15 +1,11 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { judgeJob } from "@/app/_claims/judge-job";
-import { todayIn } from "@/app/_clock/today";
+import { loadJudgedJob } from "@/app/_claims/judge-job";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
-import { loadClaimsOfJob } from "@/db/queries/claim-list";
-import { loadJobRecord } from "@/db/queries/job-record";
-import { loadShop } from "@/db/queries/shop";
 import { JobMargin } from "./_components/job-margin";
 import { JobParts } from "./_components/job-parts";
 import { JobPhotos } from "./_components/job-photos";
@@ -26,11 +22,7 @@ interface Props {
 
 export default async function JobPage({ params }: Props) {
   const number = decodeURIComponent((await params).number);
-  const found = await readOnly(async (db) => {
-    const stored = await loadJobRecord(db, number);
-    const today = todayIn((await loadShop(db)).timeZone);
-    return stored && { judged: await judgeJob(db, stored, today), drafts: await loadClaimsOfJob(db, number) };
-  });
+  const found = await readOnly((db) => loadJudgedJob(db, number));
   if (found === undefined) notFound();
   const { judged, drafts } = found;
   const { record } = judged.stored;

@@ -1,6 +1,6 @@
+import { csvResponse } from "@/app/_http/csv-response";
 import { readOnly } from "@/db/client";
 import { loadJobList } from "@/db/queries/job-list";
-import { csvText } from "@/lib/format/csv-text";
 import { readJobFilter } from "../read-job-filter";
 
 export const dynamic = "force-dynamic";
@@ -46,11 +46,5 @@ export async function GET(request: Request): Promise<Response> {
     row.technician,
     row.payer,
   ]);
-  return new Response(csvText(header, rows), {
-    headers: {
-      "Content-Type": "text/csv; charset=utf-8",
-      "Content-Disposition": 'attachment; filename="jobs.csv"',
-      "Cache-Control": "no-store",
-    },
-  });
+  return csvResponse("jobs.csv", header, rows);
 }

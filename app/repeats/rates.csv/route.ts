@@ -1,7 +1,7 @@
 import { todayIn } from "@/app/_clock/today";
+import { csvResponse } from "@/app/_http/csv-response";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
-import { csvText } from "@/lib/format/csv-text";
 import { loadFailureRates } from "../load-failure-rates";
 import { rateRecord } from "../rate-record";
 import { sortedGroups } from "../sorted-groups";
@@ -38,13 +38,7 @@ export async function GET(request: Request): Promise<Response> {
     record.method,
     record.grade,
   ]);
-  return new Response(csvText(header, rows), {
-    headers: {
-      "Content-Type": "text/csv; charset=utf-8",
-      "Content-Disposition": `attachment; filename="rates-by-${by.join("-")}.csv"`,
-      "Cache-Control": "no-store",
-    },
-  });
+  return csvResponse(`rates-by-${by.join("-")}.csv`, header, rows);
 }
 
 type Rates = Extract<Awaited<ReturnType<typeof loadFailureRates>>, { kind: "rates" }>;

@@ -1,5 +1,6 @@
 import { loadClaim } from "@/app/_claims/load-claim";
 import { packetPdf } from "@/app/_claims/packet-pdf";
+import { problem } from "@/app/_http/problem";
 import { readOnly } from "@/db/client";
 import { loadAttachment } from "@/db/queries/attachment";
 
@@ -22,18 +23,7 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
     }
     return { packet: open.packet, photos };
   });
-  if (found === undefined) {
-    const problem = {
-      type: "about:blank",
-      title: "Not found",
-      status: 404,
-      detail: `There is no open claim ${number} with a packet.`,
-    };
-    return new Response(JSON.stringify(problem), {
-      status: 404,
-      headers: { "Content-Type": "application/problem+json" },
-    });
-  }
+  if (found === undefined) return problem(404, "Not found", `There is no open claim ${number} with a packet.`);
   const paper = new URL(request.url).searchParams.get("paper") === "letter" ? "LETTER" : "A4";
   const pdf = await packetPdf(found.packet, found.photos, {
     paper,

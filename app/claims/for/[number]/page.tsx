@@ -2,14 +2,10 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { ClaimAmounts, ClaimMargin, ClaimTasks, CoverageWordsPlate } from "@/app/_claims/claim-view";
-import { type JudgedClaim, type JudgedJob, judgeJob } from "@/app/_claims/judge-job";
-import { todayIn } from "@/app/_clock/today";
+import { type JudgedClaim, type JudgedJob, loadJudgedJob } from "@/app/_claims/judge-job";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
-import { loadClaimsOfJob } from "@/db/queries/claim-list";
-import { loadJobRecord } from "@/db/queries/job-record";
-import { loadShop } from "@/db/queries/shop";
 import { formatMoney } from "@/lib/format/format-money";
 import { KeepForm } from "./keep-form";
 
@@ -22,11 +18,7 @@ interface Props {
 
 export default async function StartClaimPage({ params }: Props) {
   const number = decodeURIComponent((await params).number);
-  const found = await readOnly(async (db) => {
-    const stored = await loadJobRecord(db, number);
-    const today = todayIn((await loadShop(db)).timeZone);
-    return stored && { judged: await judgeJob(db, stored, today), drafts: await loadClaimsOfJob(db, number) };
-  });
+  const found = await readOnly((db) => loadJudgedJob(db, number));
   if (found === undefined) notFound();
   const { judged, drafts } = found;
   return (

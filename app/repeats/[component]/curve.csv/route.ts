@@ -1,7 +1,7 @@
 import { todayIn } from "@/app/_clock/today";
+import { csvResponse } from "@/app/_http/csv-response";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
-import { csvText } from "@/lib/format/csv-text";
 import { loadComponentLife } from "../../load-component-life";
 
 export const dynamic = "force-dynamic";
@@ -26,12 +26,7 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
     limits.kind === "limits" ? 1 - limits.high : undefined,
     limits.kind === "limits" ? 1 - limits.low : undefined,
   ]);
-  return new Response(csvText(["age_days", "at_risk", "failed", "share_failed", "low", "high"], rows), {
-    status: view.kind === "unknown-component" ? 404 : 200,
-    headers: {
-      "Content-Type": "text/csv; charset=utf-8",
-      "Content-Disposition": `attachment; filename="failed-by-age-${component.replaceAll(/[^a-z0-9_]/g, "")}.csv"`,
-      "Cache-Control": "no-store",
-    },
-  });
+  const name = `failed-by-age-${component.replaceAll(/[^a-z0-9_]/g, "")}.csv`;
+  const header = ["age_days", "at_risk", "failed", "share_failed", "low", "high"];
+  return csvResponse(name, header, rows, view.kind === "unknown-component" ? 404 : 200);
 }

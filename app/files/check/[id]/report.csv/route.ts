@@ -1,6 +1,6 @@
+import { csvResponse } from "@/app/_http/csv-response";
 import { problem } from "@/app/_http/problem";
 import { loadFile } from "@/db/writes/load-file";
-import { csvText } from "@/lib/format/csv-text";
 import { findUpload } from "../../../uploads";
 
 export const dynamic = "force-dynamic";
@@ -20,17 +20,9 @@ export async function GET(_request: Request, { params }: Context): Promise<Respo
     problemLimit: 1_000_000,
   });
   const problems = "report" in result ? result.report.problems : [];
-  return new Response(
-    csvText(
-      ["row", "column", "value", "problem", "what_to_do"],
-      problems.map((row) => [row.row, row.column, row.value, row.problem, row.fix]),
-    ),
-    {
-      headers: {
-        "Content-Type": "text/csv; charset=utf-8",
-        "Content-Disposition": 'attachment; filename="problems.csv"',
-        "Cache-Control": "no-store",
-      },
-    },
+  return csvResponse(
+    "problems.csv",
+    ["row", "column", "value", "problem", "what_to_do"],
+    problems.map((row) => [row.row, row.column, row.value, row.problem, row.fix]),
   );
 }

@@ -1,3 +1,4 @@
+import { problem } from "@/app/_http/problem";
 import { readOnly } from "@/db/client";
 import { loadAttachment } from "@/db/queries/attachment";
 
@@ -11,18 +12,7 @@ interface Context {
 export async function GET(_request: Request, { params }: Context): Promise<Response> {
   const { number, id } = await params;
   const found = await readOnly((db) => loadAttachment(db, decodeURIComponent(number), id));
-  if (found === undefined) {
-    const problem = {
-      type: "about:blank",
-      title: "Not found",
-      status: 404,
-      detail: "This job has no picture or paper of that number.",
-    };
-    return new Response(JSON.stringify(problem), {
-      status: 404,
-      headers: { "Content-Type": "application/problem+json" },
-    });
-  }
+  if (found === undefined) return problem(404, "Not found", "This job has no picture or paper of that number.");
   return new Response(new Uint8Array(found.content), {
     headers: {
       "Content-Type": found.mediaType,
