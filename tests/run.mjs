@@ -29,8 +29,8 @@ const stages = {
     await runNode("The type check", [program.tsc, "--noEmit"], { signal });
   },
   lint: (signal) => runNode("The lint", [program.biome, "check", "."], { signal }),
-  unit: (signal, reports) => vitest("unit", signal, reports),
-  database: (signal, reports) => vitest("database", signal, reports),
+  unit: (signal, reports) => vitest("unit", ["unit", "long"], signal, reports),
+  database: (signal, reports) => vitest("database", ["database"], signal, reports),
   build: (signal) => buildIfChanged(signal),
   browser: (signal, reports) =>
     runNode(
@@ -43,10 +43,10 @@ const stages = {
     ),
 };
 
-function vitest(project, signal, reports) {
-  const words = ["run", "--config", "tests/vitest.config.ts", "--project", project];
-  const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${join(reports, `${project}.json`)}`];
-  return runNode(`The ${project} tests`, [program.vitest, ...words, ...reporters], { signal });
+function vitest(stage, projects, signal, reports) {
+  const words = ["run", "--config", "tests/vitest.config.ts", ...projects.flatMap((name) => ["--project", name])];
+  const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${join(reports, `${stage}.json`)}`];
+  return runNode(`The ${stage} tests`, [program.vitest, ...words, ...reporters], { signal });
 }
 
 async function run() {

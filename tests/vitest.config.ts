@@ -3,7 +3,16 @@ import { defineConfig } from "vitest/config";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 
-/** Two projects: `unit` needs nothing but Node; `database` needs a real PostgreSQL, which its global set-up provides. */
+/** Tests that write whole demos, draw whole packets or simulate: not for every save, so `npm run check` leaves them out. */
+const long = [
+  "tests/synthetic-data/**/*.test.ts",
+  "tests/claims/packet-pdf.test.ts",
+  "tests/statistics/coverage.test.ts",
+  "tests/statistics/life/interval-coverage.test.ts",
+  "tests/calendar/term.test.ts",
+];
+
+/** `unit` and `long` need nothing but Node; `database` needs a real PostgreSQL, which its global set-up provides. */
 export default defineConfig({
   root,
   resolve: { alias: { "@": root.replace(/\/$/, "") } },
@@ -14,15 +23,19 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts"],
-          exclude: ["tests/db/**", "tests/promises/**"],
+          exclude: ["tests/db/**", ...long],
           testTimeout: 30_000,
         },
       },
       {
         extends: true,
+        test: { name: "long", include: long, testTimeout: 240_000 },
+      },
+      {
+        extends: true,
         test: {
           name: "database",
-          include: ["tests/db/**/*.test.ts", "tests/promises/**/*.test.ts"],
+          include: ["tests/db/**/*.test.ts"],
           globalSetup: ["tests/database-server.ts"],
           fileParallelism: false,
           testTimeout: 120_000,
