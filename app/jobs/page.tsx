@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import type { AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
@@ -14,7 +15,7 @@ import { JobFilterForm } from "./_components/job-filter-form";
 import { JobTable } from "./_components/job-table";
 import { Pager } from "./_components/pager";
 import { jobsAddress } from "./jobs-address";
-import { type AddressValues, readJobFilter } from "./read-job-filter";
+import { readJobFilter } from "./read-job-filter";
 
 export const metadata: Metadata = { title: "Jobs" };
 export const dynamic = "force-dynamic";

@@ -1,11 +1,9 @@
+import { AddressReader, type AddressValues } from "@/app/_address/address-reader";
 import type { JobFilter } from "@/db/queries/job-list";
-import { readDay } from "@/lib/calendar/day";
 import { causeKeys } from "@/lib/domain/cause";
 import { payerKinds } from "@/lib/domain/job";
 import { productTypeKeys } from "@/lib/domain/product-type";
 import { ageBands } from "@/lib/failures/rate-question";
-
-export type AddressValues = Readonly<Record<string, string | readonly string[] | undefined>>;
 
 export interface JobAddress {
   readonly filter: JobFilter;
@@ -35,29 +33,9 @@ const names = [
 
 /** The same filter names as on Repeats. What cannot be read is left out with a notice. */
 export function readJobFilter(values: AddressValues): JobAddress {
-  const notices: string[] = [];
-  const text = (name: string): string | undefined => {
-    const value = values[name];
-    const last = (typeof value === "string" ? value : value?.at(-1))?.trim();
-    return last === "" ? undefined : last?.slice(0, 200);
-  };
-  const leftOut = (name: string, value: string, hint: string) => {
-    notices.push(`“${value.slice(0, 40)}” is not a ${name} that we know; it was left out. ${hint}`);
-    return undefined;
-  };
-  const oneOf = <T extends string>(name: string, allowed: readonly T[]): T | undefined => {
-    const value = text(name);
-    if (value === undefined) return undefined;
-    return allowed.find((word) => word === value) ?? leftOut(name, value, `Choose from ${allowed.join(", ")}.`);
-  };
-  const dayOf = (name: "from" | "to") => {
-    const value = text(name);
-    return value === undefined ? undefined : (readDay(value) ?? leftOut("day", value, "Write it as 2025-03-31."));
-  };
-  for (const name of Object.keys(values)) {
-    if (!names.some((known) => known === name))
-      notices.push(`“${name.slice(0, 40)}” is not one of our filters; it was left out.`);
-  }
+  const address = new AddressReader(values, names);
+  const oneOf = <T extends string>(name: string, allowed: readonly T[]) =>
+    address.oneOf(name, allowed, `Choose from ${allowed.join(", ")}.`);
   const band = ageBands.find(
     (candidate) =>
       candidate.key ===
@@ -68,28 +46,25 @@ export function readJobFilter(values: AddressValues): JobAddress {
   );
   const count = oneOf("count", ["failures", "calls", ...causeKeys]);
   const counted = count === "failures" || count === "calls" ? count : undefined;
-  const page = Number(text("page") ?? "1");
+  const page = Number(address.text("page") ?? "1");
   return {
     filter: {
-      maker: text("make"),
-      model: text("model"),
+      maker: address.text("make"),
+      model: address.text("model"),
       productType: oneOf("type", productTypeKeys),
-      component: text("component"),
-      symptom: text("symptom"),
+      component: address.text("component"),
+      symptom: address.text("symptom"),
       cause: oneOf("cause", causeKeys) ?? (count !== undefined && counted === undefined ? count : undefined),
-      technician: text("tech"),
+      technician: address.text("tech"),
       payer: oneOf("payer", payerKinds),
-      from: dayOf("from"),
-      to: dayOf("to"),
+      from: address.dayOf("from"),
+      to: address.dayOf("to"),
       ageDays: band && { from: band.fromDay, until: band.untilDay },
       counted: counted ?? (count === undefined ? undefined : "calls"),
-      words: text("words"),
+      words: address.text("words"),
     },
     page: Number.isSafeInteger(page) && page >= 1 && page <= 1_000_000 ? page : 1,
-    inForce: names.flatMap((name) => {
-      const value = text(name);
-      return name === "page" || value === undefined ? [] : [{ name, value }];
-    }),
-    notices,
+    inForce: address.inForce.filter(({ name }) => name !== "page"),
+    notices: address.notices,
   };
 }

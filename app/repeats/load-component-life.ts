@@ -1,9 +1,10 @@
+import type { AddressValues } from "@/app/_address/address-reader";
 import type { Reader } from "@/db/database-types";
 import { loadExposureCells } from "@/db/queries/exposure-cells";
 import { loadCatalogueWords } from "@/db/queries/known-words";
 import type { Day } from "@/lib/calendar/day";
 import { type ComponentLife, componentLife } from "@/lib/failures/component-life";
-import { type AddressValues, readRateQuestion } from "./read-rate-question";
+import { readRateQuestion } from "./read-rate-question";
 
 export type LifeView =
   | { readonly kind: "unknown-component" }

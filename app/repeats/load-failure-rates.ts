@@ -1,9 +1,10 @@
+import type { AddressValues } from "@/app/_address/address-reader";
 import type { Reader } from "@/db/database-types";
 import { loadExposureCells } from "@/db/queries/exposure-cells";
 import { type CatalogueWords, loadCatalogueWords } from "@/db/queries/known-words";
 import type { Day } from "@/lib/calendar/day";
 import { type FailureRates, failureRates } from "@/lib/failures/failure-rates";
-import { type AddressValues, type RateAddress, readRateQuestion } from "./read-rate-question";
+import { type RateAddress, readRateQuestion } from "./read-rate-question";
 
 export type RatesView =
   | { readonly kind: "no-data"; readonly words: CatalogueWords }

@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import type { AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Notice } from "@/app/_ui/notice";
@@ -12,7 +13,6 @@ import { RateResult } from "./_components/rate-result";
 import { loadFailureRates } from "./load-failure-rates";
 import { rateAddress } from "./rate-address";
 import { ratesFinding } from "./rate-wording";
-import type { AddressValues } from "./read-rate-question";
 import { sortedGroups } from "./sorted-groups";
 
 export const metadata: Metadata = { title: "Repeats" };

@@ -1,10 +1,9 @@
-import { addDays, type Day, readDay } from "@/lib/calendar/day";
+import { AddressReader, type AddressValues, short } from "@/app/_address/address-reader";
+import { addDays, type Day } from "@/lib/calendar/day";
 import { dayNumber } from "@/lib/calendar/day-number";
 import { causeKeys } from "@/lib/domain/cause";
 import { productTypeKeys } from "@/lib/domain/product-type";
 import { ageBands, type Counting, type Dimension, dimensions, type RateQuestion } from "@/lib/failures/rate-question";
-
-export type AddressValues = Readonly<Record<string, string | readonly string[] | undefined>>;
 
 /** What the database knows, against which an address is read. */
 export interface KnownWords {
@@ -28,6 +27,7 @@ export interface RateAddress {
 const levels = ["90", "95", "99"] as const;
 const names = [
   "by",
+  "and",
   "count",
   "make",
   "model",
@@ -43,54 +43,35 @@ const names = [
 
 /** The question that an address asks. What cannot be read is left out with a notice; a shared link never ends in an error. */
 export function readRateQuestion(values: AddressValues, known: KnownWords): RateAddress {
-  const notices: string[] = [];
-  const one = <T extends string>(name: string, allowed: readonly T[], hint: string): T | undefined => {
-    const text = textOf(values[name]);
-    if (text === undefined || text === "") return undefined;
-    const found = allowed.find((word) => word === text);
-    if (found === undefined) notices.push(`“${short(text)}” is not a ${name} that we know; it was left out. ${hint}`);
-    return found;
-  };
-  const dayOf = (name: "from" | "to"): Day | undefined => {
-    const text = textOf(values[name]);
-    if (text === undefined || text === "") return undefined;
-    const read = readDay(text);
-    if (read === undefined)
-      notices.push(`“${short(text)}” is not a day; “${name}” was left out. Write it as 2025-03-31.`);
-    return read;
-  };
-  for (const name of Object.keys(values)) {
-    if (!names.some((known) => known === name))
-      notices.push(`“${short(name)}” is not one of our filters; it was left out.`);
-  }
-
-  const by = readGrouping([textOf(values.by), textOf(values.and)].filter(Boolean).join(","), notices);
+  const address = new AddressReader(values, names);
+  const by = readGrouping([address.text("by"), address.text("and")].filter(Boolean).join(","), address);
   const counting =
-    one<Counting>("count", ["failures", "calls", ...causeKeys], "Choose failures, calls or one cause.") ?? "failures";
+    address.oneOf<Counting>("count", ["failures", "calls", ...causeKeys], "Choose failures, calls or one cause.") ??
+    "failures";
   const where = {
-    maker: one("make", known.makers, "Choose one from the list."),
-    model: one("model", known.models, "Choose one from the list."),
-    productType: one("type", productTypeKeys, "Choose one from the list."),
-    component: one("component", known.components, "Choose one from the list."),
-    symptom: one("symptom", known.symptoms, "Choose one from the list."),
-    age: one(
+    maker: address.oneOf("make", known.makers, "Choose one from the list."),
+    model: address.oneOf("model", known.models, "Choose one from the list."),
+    productType: address.oneOf("type", productTypeKeys, "Choose one from the list."),
+    component: address.oneOf("component", known.components, "Choose one from the list."),
+    symptom: address.oneOf("symptom", known.symptoms, "Choose one from the list."),
+    age: address.oneOf(
       "age",
       ageBands.map((band) => band.key),
       "Choose one from the list.",
     ),
   };
-  const level = Number(one("level", levels, "Choose 90, 95 or 99.") ?? "95") / 100;
-  const order = one<RateOrder>("order", ["lowest", "name"], "Choose lowest or name.") ?? "lowest";
-  const [from, until] = readPeriod(dayOf("from"), dayOf("to"), known.cutOff, notices);
+  const level = Number(address.oneOf("level", levels, "Choose 90, 95 or 99.") ?? "95") / 100;
+  const order = address.oneOf<RateOrder>("order", ["lowest", "name"], "Choose lowest or name.") ?? "lowest";
+  const [from, until] = readPeriod(address.dayOf("from"), address.dayOf("to"), known.cutOff, address);
   return {
     question: { by, counting, from: from && dayNumber(from), until: dayNumber(until), where, level },
     order,
-    notices,
+    notices: address.notices,
   };
 }
 
 /** `by=component,age`; a form, which cannot join two fields, sends the second as `and`. */
-function readGrouping(text: string, notices: string[]): RateQuestion["by"] {
+function readGrouping(text: string, address: AddressReader): RateQuestion["by"] {
   const words = text
     .split(",")
     .map((word) => word.trim())
@@ -98,13 +79,13 @@ function readGrouping(text: string, notices: string[]): RateQuestion["by"] {
   const found = words.flatMap((word) => dimensions.filter((dimension) => dimension === word));
   for (const word of words) {
     if (!dimensions.some((dimension) => dimension === word)) {
-      notices.push(
+      address.note(
         `“${short(word)}” is not something to group by; it was left out. Choose from ${dimensions.join(", ")}.`,
       );
     }
   }
   const [first, second, ...rest] = [...new Set<Dimension>(found)];
-  if (rest.length > 0) notices.push("Grouping goes by two things at most; the first two were taken.");
+  if (rest.length > 0) address.note("Grouping goes by two things at most; the first two were taken.");
   if (first === undefined) return ["component"];
   return second === undefined ? [first] : [first, second];
 }
@@ -114,23 +95,14 @@ function readPeriod(
   from: Day | undefined,
   to: Day | undefined,
   cutOff: Day,
-  notices: string[],
+  address: AddressReader,
 ): [Day | undefined, Day] {
   const asked = to === undefined ? cutOff : addDays(to, 1);
   const until = asked > cutOff ? cutOff : asked;
-  if (asked > cutOff) notices.push(`The data end on ${addDays(cutOff, -1)}; nothing later was counted.`);
+  if (asked > cutOff) address.note(`The data end on ${addDays(cutOff, -1)}; nothing later was counted.`);
   if (from !== undefined && from >= until) {
-    notices.push(`“from” ${from} is not before the end of the period; it was left out.`);
+    address.note(`“from” ${from} is not before the end of the period; it was left out.`);
     return [undefined, until];
   }
   return [from, until];
-}
-
-function textOf(value: AddressValues[string]): string | undefined {
-  const last = typeof value === "string" ? value : value?.at(-1);
-  return last?.trim();
-}
-
-function short(text: string): string {
-  return text.length > 40 ? `${text.slice(0, 40)}…` : text;
 }

@@ -1,13 +1,13 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import type { AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
 import { loadComponentLife } from "../load-component-life";
-import type { AddressValues } from "../read-rate-question";
 import { FailureCurve } from "./_components/failure-curve";
 import { FittedLife } from "./_components/fitted-life";
 import { LifeBasis } from "./_components/life-basis";
