@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { DayRuler } from "@/app/_charts/day-ruler";
+import { type ClaimableJob, loadClaimable } from "@/app/_claims/load-claimable";
 import { todayIn } from "@/app/_clock/today";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
@@ -13,7 +14,6 @@ import type { Day } from "@/lib/calendar/day";
 import { formatCounted } from "@/lib/format/format-count";
 import { formatPlainDay } from "@/lib/format/format-day";
 import { formatMoney } from "@/lib/format/format-money";
-import { type ClaimableJob, loadClaimable } from "./load-claimable";
 
 export const metadata: Metadata = { title: "Claims" };
 export const dynamic = "force-dynamic";

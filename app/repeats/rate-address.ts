@@ -2,7 +2,7 @@ import { addDays } from "@/lib/calendar/day";
 import { dayFromNumber } from "@/lib/calendar/day-number";
 import type { GroupKey } from "@/lib/failures/groups";
 import type { RateQuestion } from "@/lib/failures/rate-question";
-import type { RateOrder } from "./read-rate-question";
+import { type RateOrder, usualOrder } from "./read-rate-question";
 
 /** The address's own names for what a question asks, shortest form: what stands at its usual choice is left out. */
 export function rateAddress(question: RateQuestion, order: RateOrder, cutOff: number): string {
@@ -19,7 +19,7 @@ export function rateAddress(question: RateQuestion, order: RateOrder, cutOff: nu
     ["from", question.from === undefined ? undefined : dayFromNumber(question.from)],
     ["to", question.until === cutOff ? undefined : addDays(dayFromNumber(question.until), -1)],
     ["level", question.level === 0.95 ? undefined : String(100 * question.level)],
-    ["order", order === "lowest" ? undefined : order],
+    ["order", order === usualOrder(question.by) ? undefined : order],
   ];
   const search = new URLSearchParams();
   for (const [name, value] of values) if (value !== undefined) search.set(name, value);

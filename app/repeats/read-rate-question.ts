@@ -61,13 +61,18 @@ export function readRateQuestion(values: AddressValues, known: KnownWords): Rate
     ),
   };
   const level = Number(address.oneOf("level", levels, "Choose 90, 95 or 99.") ?? "95") / 100;
-  const order = address.oneOf<RateOrder>("order", ["lowest", "name"], "Choose lowest or name.") ?? "lowest";
+  const order = address.oneOf<RateOrder>("order", ["lowest", "name"], "Choose lowest or name.") ?? usualOrder(by);
   const [from, until] = readPeriod(address.dayOf("from"), address.dayOf("to"), known.cutOff, address);
   return {
     question: { by, counting, from: from && dayNumber(from), until: dayNumber(until), where, level },
     order,
     notices: address.notices,
   };
+}
+
+/** Ages are read from young to old; everything else by what is surest to fail. */
+export function usualOrder(by: readonly Dimension[]): RateOrder {
+  return by.includes("age") ? "name" : "lowest";
 }
 
 /** `by=component,age`; a form, which cannot join two fields, sends the second as `and`. */

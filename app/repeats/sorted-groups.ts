@@ -1,4 +1,5 @@
 import type { GroupRate } from "@/lib/failures/failure-rates";
+import { ageBands } from "@/lib/failures/rate-question";
 import { gradeOf } from "@/lib/statistics/estimate-grade";
 import type { RateOrder } from "./read-rate-question";
 
@@ -6,7 +7,6 @@ import type { RateOrder } from "./read-rate-question";
 export function sortedGroups(groups: readonly GroupRate[], order: RateOrder): GroupRate[] {
   const judged = groups.filter(canBeJudged);
   const rest = groups.filter((group) => !canBeJudged(group));
-  const byName = (a: GroupRate, b: GroupRate) => nameOf(a).localeCompare(nameOf(b), "en");
   return [
     ...judged.sort(order === "name" ? byName : (a, b) => lowest(b) - lowest(a) || byName(a, b)),
     ...rest.sort(byName),
@@ -23,4 +23,21 @@ export function nameOf(group: GroupRate): string {
 
 function lowest(group: GroupRate): number {
   return group.kind === "rate" ? group.estimate.lo : 0;
+}
+
+/** By name, part by part; ages from young to old, which their names would not do. */
+function byName(a: GroupRate, b: GroupRate): number {
+  for (const [index, part] of a.key.entries()) {
+    const other = b.key[index];
+    const apart =
+      part.dimension === "age"
+        ? ageOrder(part.value) - ageOrder(other?.value)
+        : part.name.localeCompare(other?.name ?? "", "en");
+    if (apart !== 0) return apart;
+  }
+  return 0;
+}
+
+function ageOrder(key: string | undefined): number {
+  return ageBands.findIndex((band) => band.key === key);
 }

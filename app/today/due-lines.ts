@@ -1,8 +1,10 @@
+import type { ClaimableJob } from "@/app/_claims/load-claimable";
 import type { Status } from "@/app/_ui/status-word";
 import type { DraftClaim, HeldLoad } from "@/db/queries/today";
 import { type Day, daysBetween } from "@/lib/calendar/day";
 import { formatCounted } from "@/lib/format/format-count";
 import { formatDay, formatDaysLeft } from "@/lib/format/format-day";
+import { formatMoney } from "@/lib/format/format-money";
 
 /** One thing that waits: shape, verb and object, reason and time. */
 export interface DueLine {
@@ -11,6 +13,8 @@ export interface DueLine {
   readonly act: string;
   readonly href: string;
   readonly reason: string;
+  /** Claims in it that must be filed within `urgentDays`. */
+  readonly urgentClaims: number;
 }
 
 /** From this many days before its filing day a draft is urgent. */
@@ -18,7 +22,7 @@ export const urgentDays = 7;
 
 /** The sentence that opens the page: what is most urgent, or that nothing is. */
 export function todayFinding(lines: readonly DueLine[]): string {
-  const urgent = lines.filter(({ status }) => status === "act-now").length;
+  const urgent = lines.reduce((sum, line) => sum + line.urgentClaims, 0);
   const claims = formatCounted(urgent, "claim");
   if (urgent > 0) return `${claims} ${urgent === 1 ? "has" : "have"} ${urgentDays} days or less to be filed`;
   return lines.length === 0
@@ -26,11 +30,15 @@ export function todayFinding(lines: readonly DueLine[]): string {
     : `${formatCounted(lines.length, "thing")} to see to, none of them urgent`;
 }
 
-/** What needs somebody now: drafts by filing day, overdue first, then rows that wait to be corrected. */
-export function dueLines(
-  { drafts, held }: { readonly drafts: readonly DraftClaim[]; readonly held: readonly HeldLoad[] },
-  today: Day,
-): readonly DueLine[] {
+export interface Waiting {
+  readonly drafts: readonly DraftClaim[];
+  readonly held: readonly HeldLoad[];
+  /** Covered work that nobody has claimed, the most urgent first. */
+  readonly claimable: readonly ClaimableJob[];
+}
+
+/** What needs somebody now: drafts by filing day, overdue first, then covered work without a claim, then rows that were set aside. */
+export function dueLines({ drafts, held, claimable }: Waiting, today: Day): readonly DueLine[] {
   const claims = drafts.map(({ claimNumber, payer, fileBy }): DueLine => {
     const left = daysBetween(today, fileBy);
     return {
@@ -38,6 +46,7 @@ export function dueLines(
       status: left <= urgentDays ? "act-now" : "watch",
       act: left < 0 ? `Decide about claim ${claimNumber}` : `File claim ${claimNumber}`,
       href: `/claims/${encodeURIComponent(claimNumber)}`,
+      urgentClaims: left <= urgentDays ? 1 : 0,
       reason: `${payer} — by ${formatDay(fileBy)}, ${formatDaysLeft(left)}`,
     };
   });
@@ -45,10 +54,31 @@ export function dueLines(
     ({ batchId, fileName, rows: count }): DueLine => ({
       key: `batch ${batchId}`,
       status: "watch",
-      act: `Correct ${formatCounted(count, "held row")}`,
+      act: `See ${formatCounted(count, "row")} set aside`,
       href: `/files/${batchId}`,
-      reason: `${fileName} — not in any number until corrected`,
+      urgentClaims: 0,
+      reason: `${fileName} — in no number until mended in the file and loaded again`,
     }),
   );
-  return [...claims, ...rows];
+  return [...claims, ...unclaimed(claimable), ...rows];
+}
+
+/** One line for all covered work without a claim: its sum, and how much of it runs out within a week. */
+function unclaimed(claimable: readonly ClaimableJob[]): readonly DueLine[] {
+  const [first] = claimable;
+  if (first === undefined) return [];
+  const { currency } = first.claim;
+  const cents = claimable.reduce((sum, { claim }) => sum + (claim.currency === currency ? claim.totalCents : 0), 0);
+  const soon = claimable.filter(({ claim }) => claim.filing.daysLeft <= urgentDays).length;
+  const { lastDay, daysLeft } = first.claim.filing;
+  return [
+    {
+      key: "unclaimed",
+      status: soon > 0 ? "act-now" : "watch",
+      act: `Claim ${formatMoney({ cents, currency })} of covered work`,
+      href: "/claims",
+      urgentClaims: soon,
+      reason: `${formatCounted(claimable.length, "job")}, ${soon} with ${urgentDays} days or less — the first by ${formatDay(lastDay)}, ${formatDaysLeft(daysLeft)}`,
+    },
+  ];
 }

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { connection } from "next/server";
+import { loadClaimable } from "@/app/_claims/load-claimable";
 import { todayIn } from "@/app/_clock/today";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
@@ -17,11 +18,13 @@ const draftLimit = 20;
 
 export default async function TodayPage() {
   await connection();
-  const { facts, today } = await readOnly(async (db) => {
+  const { facts, today, claimable } = await readOnly(async (db) => {
     const { timeZone } = await loadShop(db);
-    return { facts: await loadTodayFacts(db, { timeZone, draftLimit }), today: todayIn(timeZone) };
+    const today = todayIn(timeZone);
+    const facts = await loadTodayFacts(db, { timeZone, draftLimit });
+    return { facts, today, claimable: await loadClaimable(db, today) };
   });
-  const lines = dueLines(facts, today);
+  const lines = dueLines({ ...facts, claimable }, today);
   return (
     <Page
       title={facts.lastLoad === undefined ? "Nothing has been loaded yet" : todayFinding(lines)}
@@ -39,9 +42,7 @@ export default async function TodayPage() {
       )}
       {facts.closedJobs > 0 && (
         <p>
-          Work that is covered and that nobody has claimed stands under{" "}
-          <Link href="/claims">Claims, not claimed yet</Link>; what fails more often than it should, under{" "}
-          <Link href="/repeats">Repeats</Link>.
+          What fails, how often and how sure that is stands under <Link href="/repeats">Repeats</Link>.
         </p>
       )}
     </Page>

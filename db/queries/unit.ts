@@ -7,7 +7,7 @@ import type { Reader } from "../database-types";
 import { makers, models } from "../schema/catalogue";
 import { jobs } from "../schema/jobs";
 import { units } from "../schema/register";
-import { closedJob, unitOf } from "./job-record";
+import { closedJob, unitOf } from "./job-rows";
 
 export interface UnitWithJobs {
   readonly unit: Unit;

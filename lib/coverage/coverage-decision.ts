@@ -52,7 +52,9 @@ export interface CoverSource {
   readonly policyName: string;
   readonly payerKind: PayerKind;
   readonly payerName: string;
+  /** Key of the campaign in the policy, and what people call it. */
   readonly campaign: string | undefined;
+  readonly campaignName: string | undefined;
 }
 
 /** First and last covered day with the sum that gave them. Ranges where the start is known only as one. */

@@ -23,7 +23,7 @@ export function decideCampaigns(inForce: readonly PolicyInForce[], facts: Covera
 }
 
 function decideCampaign(campaign: Campaign, policy: CoverSource, facts: CoverageFacts): CampaignOutcome {
-  const source: CoverSource = { ...policy, payerKind: "campaign", campaign: campaign.key };
+  const source: CoverSource = { ...policy, payerKind: "campaign", campaign: campaign.key, campaignName: campaign.name };
   const decide = (item: PayItem) => decideItemOf(campaign, item, source, facts);
   const items = {
     parts: decide("parts"),

@@ -55,7 +55,15 @@ export function decisiveDay(event: DecisiveEvent, facts: CoverageFacts): Day | u
 
 export function sourceOf({ policy }: PolicyInForce): CoverSource {
   const { key, version, name, payer } = policy;
-  return { policy: key, version, policyName: name, payerKind: payer.kind, payerName: payer.name, campaign: undefined };
+  return {
+    policy: key,
+    version,
+    policyName: name,
+    payerKind: payer.kind,
+    payerName: payer.name,
+    campaign: undefined,
+    campaignName: undefined,
+  };
 }
 
 /** A cancelled contract covers what was reported up to the day it was cancelled. */

@@ -26,7 +26,7 @@ export function describeCoverage(decision: CoverageDecision): CoverageWords {
     items: payItems.map((item) => ({ item, sentence: `${itemNames[item]}: ${describeItem(items[item])}.` })),
     arithmetic: unique(windows.map((window) => describeWindow(window, decisive))),
     boundary: unique(payItems.flatMap((item) => boundaryWords(items[item]))),
-    others: lost.map(({ source, reason }) => `${source.campaign ?? source.policyName}: ${lostWords(reason)}.`),
+    others: lost.map(({ source, reason }) => `${source.campaignName ?? source.policyName}: ${lostWords(reason)}.`),
     statutory: [
       statutory.sentence,
       ...statutory.periods.map(({ name, meaning, cite }) => `${name}: ${meaning} (${cite})`),
@@ -38,7 +38,7 @@ export function describeCoverage(decision: CoverageDecision): CoverageWords {
 export function describeItem(decision: ItemDecision): string {
   switch (decision.verdict) {
     case "covered":
-      return `covered by ${decision.by.payerName}, ${decision.by.campaign ?? decision.by.policyName}`;
+      return `covered by ${decision.by.payerName}, ${decision.by.campaignName ?? decision.by.policyName}`;
     case "not_covered":
       return `not covered: ${notCoveredWords[decision.reason]}`;
     case "needs_evidence":

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import type { ClaimableJob } from "@/app/_claims/load-claimable";
 import { dueLines, todayFinding } from "@/app/today/due-lines";
 import { addDays, day } from "@/lib/calendar/day";
 
@@ -8,8 +9,11 @@ const draft = (claimNumber: string, days: number) => ({
   payer: "Hearth-Wick",
   fileBy: addDays(today, days),
 });
-const lines = (drafts: readonly ReturnType<typeof draft>[], heldRows = 0) =>
-  dueLines({ drafts, held: heldRows > 0 ? [{ batchId: 7, fileName: "jobs.csv", rows: heldRows }] : [] }, today);
+const lines = (drafts: readonly ReturnType<typeof draft>[], heldRows = 0, claimable: readonly ClaimableJob[] = []) =>
+  dueLines(
+    { drafts, held: heldRows > 0 ? [{ batchId: 7, fileName: "jobs.csv", rows: heldRows }] : [], claimable },
+    today,
+  );
 
 test("a draft is urgent from seven days before its filing day, the eighth is not", () => {
   expect(lines([draft("C-1", 7), draft("C-2", 8)]).map(({ status }) => status)).toEqual(["act-now", "watch"]);
@@ -27,7 +31,7 @@ test("each line says who and by when", () => {
     reason: "Hearth-Wick — by Thu 4 Dec 2025, 3 days left",
     href: "/claims/C%201%2Fb",
   });
-  expect(lines([], 1)[0]).toMatchObject({ act: "Correct 1 held row", href: "/files/7" });
+  expect(lines([], 1)[0]).toMatchObject({ act: "See 1 row set aside", href: "/files/7" });
 });
 
 test("the finding names what is urgent, and does not call waiting rows urgent", () => {
@@ -35,4 +39,24 @@ test("the finding names what is urgent, and does not call waiting rows urgent", 
   expect(todayFinding(lines([draft("C-1", 20)], 5))).toBe("2 things to see to, none of them urgent");
   expect(todayFinding(lines([draft("C-1", 2)], 5))).toBe("1 claim has 7 days or less to be filed");
   expect(todayFinding(lines([draft("C-1", 2), draft("C-2", -3)]))).toBe("2 claims have 7 days or less to be filed");
+});
+
+const covered = (jobNumber: string, daysLeft: number, totalCents: number) =>
+  ({
+    jobNumber,
+    claim: { currency: "USD", totalCents, filing: { by: "sending", lastDay: addDays(today, daysLeft), daysLeft } },
+  }) as ClaimableJob; // the line reads nothing else of a claim
+
+test("covered work without a claim is one line with its sum, its count and its first day", () => {
+  const found = lines([], 0, [covered("J1", 2, 19323), covered("J2", 30, 10000)]);
+  expect(found).toMatchObject([
+    {
+      status: "act-now",
+      act: "Claim USD 293.23 of covered work",
+      href: "/claims",
+      reason: "2 jobs, 1 with 7 days or less — the first by Wed 3 Dec 2025, 2 days left",
+    },
+  ]);
+  expect(todayFinding(found)).toBe("1 claim has 7 days or less to be filed");
+  expect(lines([], 0, [covered("J2", 30, 10000)])[0]?.status).toBe("watch");
 });

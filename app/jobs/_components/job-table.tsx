@@ -13,9 +13,17 @@ const columns: readonly Column<JobListRow>[] = [
   {
     key: "job",
     head: "Job",
-    cell: (row) => <Link href={`/jobs/${encodeURIComponent(row.jobNumber)}`}>{row.jobNumber}</Link>,
+    cell: (row) => (
+      <Link href={`/jobs/${encodeURIComponent(row.jobNumber)}`} className="nowrap">
+        {row.jobNumber}
+      </Link>
+    ),
   },
-  { key: "closed", head: "Completed", cell: (row) => formatPlainDay(row.completedOn) },
+  {
+    key: "closed",
+    head: "Completed",
+    cell: (row) => <span className="nowrap">{formatPlainDay(row.completedOn)}</span>,
+  },
   { key: "unit", head: "Unit", cell: (row) => <Tag href={`/units/${row.unitId}`}>{row.serial ?? "no serial"}</Tag> },
   { key: "model", head: "Maker and model", wideOnly: true, cell: (row) => `${row.maker} ${row.model}` },
   { key: "complaint", head: "Complaint", cell: (row) => row.complaint || row.symptom || "–" },
@@ -30,5 +38,6 @@ const columns: readonly Column<JobListRow>[] = [
 function findingWords(row: JobListRow): string {
   if (row.status !== "closed") return `${row.status}: not counted`;
   const component = row.component ?? "no component named";
-  return row.countedAs === "failure" ? `${component} failed` : `${causes[row.cause].name} (${component})`;
+  if (row.countedAs === "failure") return `${component} failed`;
+  return row.cause === "component" ? "a component failed, not said which" : `${causes[row.cause].name} (${component})`;
 }

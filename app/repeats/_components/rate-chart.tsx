@@ -50,7 +50,7 @@ export function RateChart({ groups, rates, address, order }: Props) {
   const by = question.by.map((dimension) => dimensionNames[dimension].toLowerCase()).join(" and ");
   return (
     <Figure
-      takeaway={`Rates by ${by}, ${order === "lowest" ? "the highest believable first" : "by name"}`}
+      takeaway={`Rates by ${by}, ${orderWords(order, question.by)}`}
       csvHref={`/repeats/rates.csv?${address}`}
       table={
         <Table
@@ -78,6 +78,11 @@ export function RateChart({ groups, rates, address, order }: Props) {
       <DotIntervalRows label={`Rates by ${by}`} figure={figure} />
     </Figure>
   );
+}
+
+function orderWords(order: RateOrder, by: FailureRates["question"]["by"]): string {
+  if (order === "lowest") return "the highest believable first";
+  return by.includes("age") ? "from young to old" : "by name";
 }
 
 /** Components and symptoms share the units of the fleet, so its rate is their sum and no yardstick for one of them. */

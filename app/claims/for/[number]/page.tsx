@@ -6,6 +6,7 @@ import { type JudgedClaim, type JudgedJob, loadJudgedJob } from "@/app/_claims/j
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
+import type { BlockReason } from "@/lib/claims/claim";
 import { formatMoney } from "@/lib/format/format-money";
 import { KeepForm } from "./keep-form";
 
@@ -48,6 +49,9 @@ export default async function StartClaimPage({ params }: Props) {
   );
 }
 
+/** What settles that there is nothing to claim: no paper or reading that could be added would change it. */
+const settled: ReadonlySet<BlockReason["code"]> = new Set(["not_closed", "outside_cause", "no_fault_found"]);
+
 interface OneProps {
   readonly claim: JudgedClaim;
   readonly jobNumber: string;
@@ -65,7 +69,9 @@ function OneClaim({ claim: { assembly, given, policyId }, jobNumber, draft }: On
             ))}
           </ul>
         </Notice>
-        <ClaimTasks tasks={assembly.tasks} jobNumber={jobNumber} />
+        {assembly.reasons.every(({ code }) => !settled.has(code)) && (
+          <ClaimTasks tasks={assembly.tasks} jobNumber={jobNumber} />
+        )}
       </>
     );
   }
