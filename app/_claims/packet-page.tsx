@@ -20,10 +20,12 @@ import { claimFacts, claimName, dateFacts, sectionHolds, sectionLine, unitFacts 
 interface Props {
   readonly packet: ClaimPacket;
   readonly photoHref: (id: string) => string;
+  /** Where the page hangs; on the screen only. */
+  readonly above?: ReactNode;
 }
 
 /** The packet on screen and on paper, section by section as in the PDF. */
-export function PacketPage({ packet, photoHref }: Props) {
+export function PacketPage({ packet, photoHref, above }: Props) {
   const bodies: Readonly<Record<SectionKey, ReactNode>> = {
     coverage: <PacketCoverage packet={packet} />,
     story: <PacketStory packet={packet} />,
@@ -36,6 +38,7 @@ export function PacketPage({ packet, photoHref }: Props) {
   };
   return (
     <article className={styles.packet}>
+      {above !== undefined && <p className="no-print small">{above}</p>}
       <Cover packet={packet} />
       {packet.index.map((section) => (
         <section key={section.key} id={section.key} className={styles.section} aria-labelledby={`${section.key}-title`}>

@@ -17,8 +17,8 @@ const columns: readonly Column[] = [
   { head: "No.", share: 0.05 },
   { head: "Check and points", share: 0.22 },
   { head: "Meter and state", share: 0.18 },
-  { head: "Expected, and its source", share: 0.22 },
-  { head: "Found", share: 0.12 },
+  { head: "Expected, and its source", share: 0.19 },
+  { head: "Found", share: 0.15 },
   { head: "Verdict", share: 0.21 },
 ];
 

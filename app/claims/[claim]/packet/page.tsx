@@ -19,10 +19,11 @@ export default async function ClaimPacketPage({ params }: Props) {
   const job = encodeURIComponent(open.row.jobNumber);
   return (
     <main id="main" tabIndex={-1}>
-      <p className="no-print small">
-        <Link href={`/claims/${encodeURIComponent(number)}`}>Claim {number}</Link>
-      </p>
-      <PacketPage packet={open.packet} photoHref={(id) => `/jobs/${job}/photos/${id}`} />
+      <PacketPage
+        above={<Link href={`/claims/${encodeURIComponent(number)}`}>Claim {number}</Link>}
+        packet={open.packet}
+        photoHref={(id) => `/jobs/${job}/photos/${id}`}
+      />
     </main>
   );
 }
