@@ -29,7 +29,7 @@ export default async function RepeatsPage({ searchParams }: Props) {
   const { question, order, notices } = view.address;
   const groups = sortedGroups(view.rates.groups, order);
   return (
-    <Page title={ratesFinding(groups, view.rates)} margin={<RateBasis rates={view.rates} />} wide>
+    <Page title={ratesFinding(view.rates)} margin={<RateBasis rates={view.rates} />} wide>
       {notices.length > 0 && (
         <Notice status="note" title="Part of the address was left out">
           {notices.map((notice) => (

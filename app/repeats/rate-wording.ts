@@ -1,8 +1,8 @@
 import { causes } from "@/lib/domain/cause";
-import type { FailureRates, GroupRate } from "@/lib/failures/failure-rates";
+import type { FailureRates } from "@/lib/failures/failure-rates";
 import type { Counting, Dimension } from "@/lib/failures/rate-question";
 import { type CountedNoun, describeEstimate, formatEstimate } from "@/lib/format/format-estimate";
-import { canBeJudged, nameOf } from "./sorted-groups";
+import { canBeJudged, nameOf, sortedGroups } from "./sorted-groups";
 
 export const dimensionNames: Readonly<Record<Dimension, string>> = {
   component: "Component",
@@ -24,9 +24,9 @@ export function countedNoun(counting: Counting): CountedNoun {
 }
 
 /** The sentence that opens the page; the group in it leads by its lowest believable rate, not by luck. */
-export function ratesFinding(sorted: readonly GroupRate[], rates: FailureRates): string {
+export function ratesFinding(rates: FailureRates): string {
   const counted = countedNoun(rates.question.counting);
-  const [first] = sorted;
+  const [first] = sortedGroups(rates.groups, "lowest");
   if (first === undefined || first.kind !== "rate" || !canBeJudged(first)) {
     return rates.fleet.kind === "rate"
       ? "Too little to judge any group by itself"
