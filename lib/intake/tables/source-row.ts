@@ -1,0 +1,23 @@
+import type { FileProblem } from "../parsed";
+
+/** What a spreadsheet stores in a cell, where that is not the text that it shows. */
+export type CellMark =
+  | { readonly kind: "number"; readonly stored: string }
+  /** A day or a time; the cell's text is then YYYY-MM-DD, with THH:MM:SS where it has a time of day. */
+  | { readonly kind: "day"; readonly stored: string; readonly shown: string | undefined }
+  | { readonly kind: "error"; readonly stored: string };
+
+/** One row below the header, as it stands in the file. */
+export interface SourceRow {
+  /** As a spreadsheet numbers it; for JSON Lines the line. */
+  readonly row: number;
+  /** In the order of the header; a row may be shorter or longer. */
+  readonly cells: readonly string[];
+  /** By place of the cell; left out where all cells are plain text. */
+  readonly marks?: ReadonlyMap<number, CellMark>;
+}
+
+export type SourceItem =
+  | ({ readonly kind: "row" } & SourceRow)
+  /** The file cannot be read past this place; always the last item. */
+  | { readonly kind: "problem"; readonly problem: FileProblem };
