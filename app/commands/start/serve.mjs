@@ -14,7 +14,12 @@ export async function serve({ port, development, databaseUrl, signal, announce =
   const noLongerServing = noteServing();
   const server = fork(next, [development ? "dev" : "start", "--hostname", "127.0.0.1", "--port", String(port)], {
     execArgv: ["--import", new URL("end-with-parent.mjs", import.meta.url).href],
-    env: { ...process.env, DATABASE_URL: databaseUrl, NEXT_TELEMETRY_DISABLED: "1" },
+    env: {
+      ...process.env,
+      DATABASE_URL: databaseUrl,
+      NEXT_TELEMETRY_DISABLED: "1",
+      OHMSWORTH_STARTED_BY: String(process.pid),
+    },
   });
   const ended = new Promise((resolve) =>
     server.once("exit", (code, killedBy) => resolve(killedBy ?? `exit code ${code}`)),
