@@ -1,5 +1,5 @@
 # Writes distributions-from-r.csv beside this script: values of the distributions, tests and fits that lib/statistics
-# computes. Run from the repository: Rscript tests/reference/distributions.R
+# computes. Run from the repository: npm run reference, which hands over the file to write.
 out <- character(0)
 put <- function(name, a, b, c, value)
   out <<- c(out, sprintf("%s,%.17g,%.17g,%.17g,%.17g", name, a, b, c, value))
@@ -52,6 +52,5 @@ for (case in list(c(2, 10, 17877, 20000), c(11, 21, 800, 3011), c(0, 7, 3, 5), c
   put("ratio.high", case[1], case[2], case[3] / case[4], test$conf.int[2])
 }
 
-here <- sub("--file=", "", grep("--file=", commandArgs(FALSE), value = TRUE))
 header <- c(paste0("# ", R.version.string, "; base and stats only; written by distributions.R"), "name,a,b,c,value")
-writeLines(c(header, out), file.path(dirname(here), "distributions-from-r.csv"))
+writeLines(c(header, out), commandArgs(TRUE)[1])
