@@ -30,6 +30,7 @@ export type EstimateMethod =
   | "life-fit-logit"
   | "mean-cumulative-robust"
   | "rate-ratio-exact"
+  | "rate-ratio-stratified-exact"
   | "observed-over-expected-exact";
 
 export type ShareMethod =
