@@ -14,6 +14,7 @@ const folder = fileURLToPath(new URL(".", import.meta.url));
 const programs = [
   { run: ["Rscript", "survival.R"], makes: "survival-from-r.csv" },
   { run: ["Rscript", "distributions.R"], makes: "distributions-from-r.csv" },
+  { run: ["Rscript", "reporting-delay.R"], makes: "reporting-delay-from-r.csv" },
   { run: ["python3", "tails.py"], makes: "tails.tsv" },
 ];
 
