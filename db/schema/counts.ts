@@ -1,7 +1,7 @@
 // Roll-ups from which every rate and curve is computed exactly. Kept inside the transaction that changes units or jobs:
 // the models touched are counted anew from their rows, never adjusted by differences, so they cannot drift.
 import { sql } from "drizzle-orm";
-import { check, index, integer, pgTable, text, unique, varchar } from "drizzle-orm/pg-core";
+import { check, index, integer, pgTable, primaryKey, text, unique, varchar } from "drizzle-orm/pg-core";
 import type { Cause, CountedAs } from "@/lib/domain/cause";
 import { models } from "./catalogue";
 import { dayColumn, keyColumn } from "./columns";
@@ -105,5 +105,28 @@ export const repeatedJobs = pgTable(
   (table) => [
     unique("repeated_jobs_one_row").on(table.unitId, table.jobId),
     index("repeated_jobs_by_model").on(table.modelId),
+  ],
+);
+
+/**
+ * Jobs that look like a return to an earlier one though their file does not say so: the same component of the same
+ * unit, reported within the company's repeat days after the earlier completion. A suggestion, never the file's word.
+ */
+export const suggestedCallbacks = pgTable(
+  "suggested_callbacks",
+  {
+    unitId: keyColumn("unit_id").notNull(),
+    jobId: keyColumn("job_id").notNull(),
+    modelId: integer("model_id")
+      .notNull()
+      .references(() => models.modelId),
+    callbackOf: text("callback_of").notNull(),
+    /** Days from the earlier completion to this report. */
+    days: integer("days").notNull(),
+  },
+  (table) => [
+    primaryKey({ columns: [table.unitId, table.jobId] }),
+    index("suggested_callbacks_by_model").on(table.modelId),
+    check("suggested_callbacks_later", sql`${table.days} >= 0`),
   ],
 );

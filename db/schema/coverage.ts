@@ -1,8 +1,9 @@
 // Coverage policies: what a payer promises, as dated versions that are never edited in place.
 import { sql } from "drizzle-orm";
-import { check, integer, jsonb, pgTable, text, unique, varchar } from "drizzle-orm/pg-core";
+import { check, index, integer, jsonb, pgTable, primaryKey, text, unique, varchar } from "drizzle-orm/pg-core";
 import { makers } from "./catalogue";
-import { batchColumn, dayColumn, instantColumn } from "./columns";
+import { batchColumn, dayColumn, instantColumn, keyColumn } from "./columns";
+import { units } from "./register";
 
 export const policies = pgTable(
   "policies",
@@ -29,5 +30,26 @@ export const policies = pgTable(
     unique("policies_one_version").on(table.key, table.version),
     check("policies_dates_in_order", sql`${table.effectiveFrom} <= ${table.effectiveTo}`),
     check("policies_version_counts_from_one", sql`${table.version} >= 1`),
+  ],
+);
+
+/** Service contracts, one unit each. */
+export const contracts = pgTable(
+  "contracts",
+  {
+    unitId: keyColumn("unit_id")
+      .notNull()
+      .references(() => units.unitId),
+    contractNumber: text("contract_number").notNull(),
+    /** Key of the policy that holds its terms. */
+    policy: text("policy").notNull(),
+    soldOn: dayColumn("sold_on").notNull(),
+    cancelledOn: dayColumn("cancelled_on"),
+    batchId: batchColumn(),
+  },
+  (table) => [
+    primaryKey({ columns: [table.unitId, table.contractNumber] }),
+    index("contracts_by_number").on(table.contractNumber),
+    check("contracts_cancelled_after_sale", sql`${table.soldOn} <= ${table.cancelledOn}`),
   ],
 );

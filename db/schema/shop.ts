@@ -17,12 +17,15 @@ export const shop = pgTable(
     recordsFrom: dayColumn("records_from"),
     /** Months from manufacture to service, used for units that have no better date. */
     madeGraceMonths: integer("made_grace_months").notNull(),
+    /** Within this many days of a completion the same trouble on the same unit counts as a return. 30: a published rejection list, "second repair within 30 days". */
+    repeatDays: integer("repeat_days").notNull().default(30),
     /** True on invented data; every page says so. */
     demo: boolean("demo").notNull(),
     batchId: batchColumn(),
   },
   (table) => [
     check("shop_only_one", sql`${table.only}`),
+    check("shop_repeat_days_not_negative", sql`${table.repeatDays} >= 0`),
     check("shop_grace_not_negative", sql`${table.madeGraceMonths} >= 0`),
   ],
 );
