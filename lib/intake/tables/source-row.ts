@@ -19,5 +19,7 @@ export interface SourceRow {
 
 export type SourceItem =
   | ({ readonly kind: "row" } & SourceRow)
+  /** A row that cannot be split into cells: its text as it stands, and why. Reading goes on below it. */
+  | { readonly kind: "unread"; readonly row: number; readonly raw: string; readonly problem: FileProblem }
   /** The file cannot be read past this place; always the last item. */
   | { readonly kind: "problem"; readonly problem: FileProblem };
