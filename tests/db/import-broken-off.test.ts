@@ -45,7 +45,7 @@ test.each([
   ["ohmsworth copy", "copy .*staging_"],
   ["ohmsworth write", "set fate = f.fate"],
   ["ohmsworth write", "^insert into units"],
-  ["ohmsworth write", "^insert into batch_changes"],
+  ["ohmsworth write", "^insert into batch_made"],
 ])("a load whose session (%s) is ended at %s leaves nothing, and can be repeated", async (name, statement) => {
   const before = await stateOfData();
   const [load] = await Promise.allSettled([files.load(csv(rows)), endSession(name, statement)]);

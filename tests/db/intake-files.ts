@@ -92,11 +92,11 @@ export function fileFolder() {
 }
 
 const tables =
-  "attachments, readings, part_lines, claim_events, claim_lines, claims, job_cells, repeated_jobs, unit_windows, unplaced_units, jobs, units, expected_ranges, policies, models, makers, held_rows, batch_changes, batches, shop, component_uses, components, symptom_uses, symptoms, product_types";
+  "attachments, readings, part_lines, claim_events, claim_lines, claims, job_cells, repeated_jobs, unit_windows, unplaced_units, jobs, units, expected_ranges, policies, models, makers, held_rows, batch_changes, batch_made, batches, shop, component_uses, components, symptom_uses, symptoms, product_types";
 
 /** An empty database with the words of the catalogue, and the company where asked for. */
 export async function startAfresh(): Promise<void> {
-  await inTransaction(async (tx) => void (await tx.execute(sql.raw(`truncate ${tables} restart identity`))));
+  await inTransaction(async (tx) => void (await tx.execute(sql.raw(`truncate ${tables} restart identity cascade`))));
   await seedCatalogue();
 }
 

@@ -81,7 +81,7 @@ export const jobsKind = stagedKind<JobRow>({
   check: checkJobs,
   prepare: storeUnitsOfJobs,
   async finish(tx, staged, batchId) {
-    const units = `select distinct ${keyText("s", ["unit_id"])} from ${staged.table} s where s.fate is not null`;
+    const units = `select distinct ${keyText("s", ["unit_id"])} from ${staged.table} s where s.fate is not null and s.unit_known`; // its own hang together anyway
     await noteUsed(tx, { table: "units", select: units, batchId });
     await noteWords(tx, {
       rows: `select distinct component, kind_of_model from ${staged.table} where fate is not null and component is not null`,

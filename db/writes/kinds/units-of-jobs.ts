@@ -1,4 +1,5 @@
 import type { Transaction } from "@/db/database-types";
+import { noteMade } from "../bulk/made-rows";
 import { run } from "../staging/run";
 import type { Staged } from "../staging/staged-kind";
 import { storeMakers, storeModels } from "./models-of-rows";
@@ -14,12 +15,15 @@ export async function storeUnitsOfJobs(tx: Transaction, staged: Staged, batchId:
   await storeModels(tx, staged, { rows: first, type: "kind_of_model" });
   await run(
     tx,
-    `with made as (
-       insert into units (unit_id, maker_id, model_id, serial, serial_normalised, identified, in_register, use, owner_number, batch_id)
-       select s.unit_id, k.maker_id, m.model_id, s.serial, s.serial_normalised, s.serial_normalised is not null, false, 'household', 1, ${batchId}
-       from ${table} s join makers k on k.normalised = s.maker_n join models m on m.maker_id = k.maker_id and m.normalised = s.model_n
-       where ${first} order by s.unit_id
-       returning unit_id)
-     insert into batch_changes (batch_id, table_name, key, what) select ${batchId}, 'units', unit_id::text, 'made' from made`,
+    `insert into units (unit_id, maker_id, model_id, serial, serial_normalised, identified, in_register, use, owner_number, batch_id)
+     select s.unit_id, k.maker_id, m.model_id, s.serial, s.serial_normalised, s.serial_normalised is not null, false, 'household', 1, ${batchId}
+     from ${table} s join makers k on k.normalised = s.maker_n join models m on m.maker_id = k.maker_id and m.normalised = s.model_n
+     where ${first} order by s.unit_id`,
   );
+  await noteMade(tx, {
+    table: "units",
+    key: ["unit_id"],
+    from: `select s.unit_id, s.row from ${table} s where ${first}`,
+    batchId,
+  });
 }

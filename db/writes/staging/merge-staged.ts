@@ -1,4 +1,5 @@
 import type { Transaction } from "@/db/database-types";
+import { isNumbered, noteMade } from "../bulk/made-rows";
 import { run } from "./run";
 import { changeableColumns } from "./settle-fates";
 import type { Staged, StagedKind } from "./staged-kind";
@@ -67,15 +68,18 @@ async function insertRows(tx: Transaction, staged: Staged, kind: StagedKind, bat
 
 async function noteRows(tx: Transaction, staged: Staged, kind: StagedKind, batchId: number): Promise<void> {
   const { table, key } = kind.target;
-  for (const [fate, what] of [
-    ["new", "made"],
-    ["same", "kept"],
-  ] as const) {
-    await run(
+  const note = (what: string, rows: string) =>
+    run(
       tx,
       `insert into batch_changes (batch_id, table_name, key, what)
-       select ${batchId}, '${table}', ${keyText("s", key)}, '${what}' from ${staged.table} s where s.fate = '${fate}'
+       select ${batchId}, '${table}', ${keyText("s", key)}, '${what}' from ${staged.table} s where ${rows}
        on conflict do nothing`,
     );
+  if (isNumbered(table)) {
+    const from = `select ${key.join(", ")}, row from ${staged.table} where fate = 'new'`;
+    await noteMade(tx, { table, key, from, batchId });
+  } else {
+    await note("made", "s.fate = 'new'");
   }
+  await note("kept", "s.fate = 'same'");
 }

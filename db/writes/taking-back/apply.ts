@@ -13,6 +13,17 @@ export async function apply(tx: Transaction, batchId: number): Promise<void> {
     `delete from batch_changes x using taking g
      where x.batch_id = ${batchId} and x.table_name = g.table_name and x.key = g.key and g.verdict <> 'stay'`,
   );
+  await keepStaying(tx, batchId);
+}
+
+/** Rows that the batch made and that stay keep an entry each; the keys of the others are struck. */
+async function keepStaying(tx: Transaction, batchId: number): Promise<void> {
+  await run(
+    tx,
+    `insert into batch_changes (batch_id, table_name, key, what)
+     select ${batchId}, g.table_name, g.key, 'made' from taking g where g.verdict = 'stay' and g.what = 'made' on conflict do nothing`,
+  );
+  await run(tx, `delete from batch_made where batch_id = ${batchId}`);
 }
 
 /** The later load takes over this one's entry; where it is the image of what was before, it is still that. */

@@ -1,4 +1,5 @@
 import type { Transaction } from "@/db/database-types";
+import { madeRows } from "../bulk/made-rows";
 import { run } from "../staging/run";
 import { type TakenTable, takenTables } from "./tables";
 
@@ -19,7 +20,8 @@ export async function weigh(tx: Transaction, batchId: number): Promise<void> {
      select x.table_name, x.key, x.what, x.before, null::text as verdict, null::text as reason, null::text as label,
        (select min(n.batch_id) from batch_changes n where n.table_name = x.table_name and n.key = x.key and n.batch_id > x.batch_id and n.what in ('kept', 'changed')) as named_by,
        (select min(n.batch_id) from batch_changes n where n.table_name = x.table_name and n.key = x.key and n.batch_id <> x.batch_id and n.what = 'used') as used_by
-     from batch_changes x where x.batch_id = ${batchId}`,
+     from (select table_name, key, what, before, batch_id from batch_changes where batch_id = ${batchId}
+           union all select table_name, key, 'made', null, ${batchId} from (${madeRows(batchId)}) m) x`,
   );
   await run(tx, "create index on taking (table_name, key)");
   await run(tx, "analyze taking");
