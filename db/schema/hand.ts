@@ -75,10 +75,12 @@ export const jobJoins = pgTable(
     by: text("by"),
     reason: text("reason"),
     at: instantColumn("at").notNull(),
+    /** Kept after it was undone: entries of batches may still name the job by either unit. */
+    undoneAt: instantColumn("undone_at"),
   },
   (table) => [
     index("job_joins_by_job").on(table.jobId),
-    uniqueIndex("job_joins_once_a_batch").on(table.jobId, table.batchId),
+    uniqueIndex("job_joins_once_a_batch").on(table.jobId, table.batchId).where(sql`undone_at is null`),
     check("job_joins_by_batch_or_hand", sql`(${table.batchId} is null) = (${table.by} is not null)`),
     check("job_joins_move", sql`${table.fromUnitId} <> ${table.toUnitId}`),
   ],

@@ -74,6 +74,8 @@ export const heldRows = pgTable(
     source: jsonb("source").$type<StoredSource>(),
     problems: jsonb("problems").$type<readonly CellProblem[]>().notNull(),
     state: text("state").$type<HeldState>().notNull().default("held"),
+    /** What a person wrote instead of cells of the row, by column; kept while the row still has other problems. */
+    corrections: jsonb("corrections").$type<Record<string, string>>().notNull().default({}),
     /** Why it is refused, or was left out. */
     reason: text("reason"),
     mendedBy: bigint("mended_by", { mode: "number" }).references(() => batches.batchId),
