@@ -15,18 +15,18 @@ export const dayCell: CellType<Day> = {
   },
 };
 
-/** A day, or a month where the day of manufacture is not known. */
-export const dayOrMonthCell: CellType<DayRange> = {
-  json: { pattern: "^\\d{4}-\\d{2}(-\\d{2})?$" },
+/** A day; or a month or a year where no more of the day of manufacture is known. */
+export const dayMonthOrYearCell: CellType<DayRange> = {
+  json: { pattern: "^\\d{4}(-\\d{2}(-\\d{2})?)?$" },
   example: "2023-11",
   read(text) {
     const trimmed = text.trim();
-    const asMonth = /^\d{4}-\d{2}$/.test(trimmed);
-    const first = readDay(asMonth ? `${trimmed}-01` : trimmed);
+    const months = /^\d{4}$/.test(trimmed) ? 12 : /^\d{4}-\d{2}$/.test(trimmed) ? 1 : 0;
+    const first = readDay(months === 0 ? trimmed : `${trimmed}-01-01`.slice(0, 10));
     if (first === undefined) return refuseDay(trimmed);
     const read = inReach(first);
     if (!("value" in read)) return read;
-    return { value: { earliest: first, latest: asMonth ? addDays(addMonths(first, 1), -1) : first } };
+    return { value: { earliest: first, latest: months === 0 ? first : addDays(addMonths(first, months), -1) } };
   },
 };
 

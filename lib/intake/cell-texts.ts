@@ -11,7 +11,7 @@ export const shortText: CellType<string> = {
 
 /** A serial, model, job or part number as printed. */
 export const identifier: CellType<string> = {
-  json: { maxLength: shortLength },
+  json: { maxLength: shortLength, pattern: "[\\p{L}\\p{N}]" },
   example: "FW5500-A2",
   read(text) {
     if (/^\s*\d([.,]\d+)?E\+?\d+\s*$/i.test(text)) {

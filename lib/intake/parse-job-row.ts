@@ -1,11 +1,12 @@
 // Closed jobs, one a row; their part lines and readings come in files of their own.
 import { z } from "zod";
+import type { Day } from "@/lib/calendar/day";
 import { causeKeys } from "@/lib/domain/cause";
 import { type ClosedJob, jobStatuses, payerKinds } from "@/lib/domain/job";
 import { type Currency, currencies } from "@/lib/domain/money";
 import { type ProductType, productTypeKeys } from "@/lib/domain/product-type";
 import { optional, required, withDefault } from "./cell";
-import { dayCell } from "./cell-days";
+import { dayCell, dayMonthOrYearCell } from "./cell-days";
 import { amount, wholeNumber } from "./cell-numbers";
 import { catalogueKey, identifier, note, oneOf, shortText } from "./cell-texts";
 import type { IntakeSetting } from "./intake-setting";
@@ -16,7 +17,10 @@ export const jobRow = z.object({
   job_number: required(identifier, "The company's own number of the job; it names the job for good."),
   status: withDefault(oneOf(jobStatuses), "closed", "Only closed jobs are counted."),
   maker: required(shortText, "Maker, as on the rating plate."),
-  model: required(identifier, "Model number, as on the rating plate; its suffix may be missing."),
+  model: optional(
+    identifier,
+    "Model number, as on the rating plate; its suffix may be missing. Where it is blank, the model is not stated.",
+  ),
   product_type: optional(oneOf(productTypeKeys), "Kind of appliance; needed where the model is not on file yet."),
   serial: optional(
     identifier,
@@ -35,7 +39,11 @@ export const jobRow = z.object({
   symptom: optional(catalogueKey, "Key of the symptom."),
   component: optional(catalogueKey, "Key of the component that was in trouble."),
   failure_mode: optional(catalogueKey, "Key of the way in which it failed."),
-  cause: required(oneOf(causeKeys), "Why: the component itself, an outside cause, or none that was found."),
+  cause: withDefault(
+    oneOf(causeKeys),
+    "not_determined",
+    "Why: the component itself, an outside cause, or none that was found.",
+  ),
   visits: withDefault(wholeNumber({ least: 0 }), 1, "Number of visits."),
   technician: optional(shortText, "Who did the job."),
   payer: withDefault(oneOf(payerKinds), "customer", "Who is meant to pay."),
@@ -46,16 +54,32 @@ export const jobRow = z.object({
   authorization_number: optional(shortText, "The payer's number, where one was given beforehand."),
   authorized_on: optional(dayCell, "Day that number was given."),
   callback_of: optional(identifier, "Number of the earlier job that this one returns to."),
+  made: optional(dayMonthOrYearCell, "Day of the unit's manufacture, or its month or year where only that is known."),
+  sold_on: optional(dayCell, "Day the unit was sold to its first user."),
+  delivered_on: optional(dayCell, "Day the unit was delivered to the service address."),
+  installed_on: optional(dayCell, "Day the unit was installed."),
 });
+
+/** What a job's row says of its unit besides its plate; a register of units knows better where there is one. */
+export interface UnitFacts {
+  /** First and last day that manufacture can have happened. */
+  readonly madeFrom: Day | undefined;
+  readonly madeUntil: Day | undefined;
+  readonly soldOn: Day | undefined;
+  readonly deliveredOn: Day | undefined;
+  readonly installedOn: Day | undefined;
+}
 
 /** A job and what it says about its unit. */
 export interface JobRow {
   readonly job: ClosedJob;
   readonly currency: Currency;
   readonly maker: string;
-  readonly model: string;
+  /** Undefined where the row does not state it. */
+  readonly model: string | undefined;
   readonly productType: ProductType | undefined;
   readonly serial: string | undefined;
+  readonly unitFacts: UnitFacts;
 }
 
 const pastDays = [
@@ -67,6 +91,9 @@ const pastDays = [
   "completed_on",
   "invoiced_on",
   "authorized_on",
+  "sold_on",
+  "delivered_on",
+  "installed_on",
 ];
 
 /** One row of jobs.csv in; one job, or every problem of the row, out. */
@@ -86,6 +113,10 @@ export function parseJobRow(cells: Cells, setting: IntakeSetting): Parsed<JobRow
         ["requested_on", "first_visit_on"],
         ["requested_on", "completed_on"],
         ["first_visit_on", "completed_on"],
+        ["made", "sold_on"],
+        ["made", "delivered_on"],
+        ["made", "installed_on"],
+        ["made", "completed_on"],
       ]),
       ...callsItselfBack(row),
     ],
@@ -135,5 +166,16 @@ function jobRowOf(row: z.output<typeof jobRow>, shopCurrency: Currency): JobRow 
     authorizedOn: row.authorized_on,
     callbackOf: row.callback_of,
   };
-  return { job, currency, maker: row.maker, model: row.model, productType: row.product_type, serial: row.serial };
+  const { maker, model, product_type: productType, serial } = row;
+  return { job, currency, maker, model, productType, serial, unitFacts: unitFactsOf(row) };
+}
+
+function unitFactsOf(row: z.output<typeof jobRow>): UnitFacts {
+  return {
+    madeFrom: row.made?.earliest,
+    madeUntil: row.made?.latest,
+    soldOn: row.sold_on,
+    deliveredOn: row.delivered_on,
+    installedOn: row.installed_on,
+  };
 }

@@ -17,7 +17,7 @@ export const partLineRow = z.object({
   description: optional(note, "What the part is."),
   component: optional(catalogueKey, "Key of the component that the part belongs to."),
   role: withDefault(oneOf(partRoles), "fitted", "Fitted part, core charge, or freight."),
-  quantity: required(wholeNumber({ least: 1 }), "How many."),
+  quantity: withDefault(wholeNumber({ least: 1 }), 1, "How many."),
   unit_cost: required(amount, "Cost of one, as invoiced by the distributor."),
   currency: optional(oneOf(currencies), "Currency of the cost; the company's own where blank."),
   distributor: optional(shortText, "Who sold the part."),

@@ -3,7 +3,7 @@ import { z } from "zod";
 import { productTypeKeys } from "@/lib/domain/product-type";
 import { type Unit, unitUses } from "@/lib/domain/unit";
 import { optional, required, withDefault } from "./cell";
-import { dayCell, dayOrMonthCell } from "./cell-days";
+import { dayCell, dayMonthOrYearCell } from "./cell-days";
 import { wholeNumber } from "./cell-numbers";
 import { identifier, oneOf, shortText, territory } from "./cell-texts";
 import type { IntakeSetting } from "./intake-setting";
@@ -15,7 +15,7 @@ export const unitRow = z.object({
   model: required(identifier, "Model number, as on the rating plate, with its suffix."),
   product_type: required(oneOf(productTypeKeys), "Kind of appliance."),
   serial: required(identifier, "Serial number, as on the rating plate."),
-  made: optional(dayOrMonthCell, "Day of manufacture, or its month where only that is known."),
+  made: optional(dayMonthOrYearCell, "Day of manufacture, or its month or year where only that is known."),
   shipped_on: optional(dayCell, "Day it left the maker for the distributor."),
   sold_on: optional(dayCell, "Day it was sold to its first user."),
   delivered_on: optional(dayCell, "Day it was delivered to the service address."),

@@ -130,7 +130,7 @@ describe("a job", () => {
     [{ component: "Drain pump" }, "component is not a key"],
     [{ symptom: "sings" }, "symptom is not a symptom of the catalogue"],
     [{ failure_mode: "tired" }, "failure_mode is not a failure mode of the catalogue"],
-    [{ cause: "" }, "cause is blank"],
+    [{ cause: "gremlins" }, "cause is not one of the words for this column"],
     [{ cause: "bad luck" }, "cause is not one of the words for this column"],
     [{ completed_on: "2023-02-29" }, "completed_on is no day of the calendar"],
     [{ requested_on: "2024-03-10" }, "completed_on is before requested_on, which is 2024-03-10"],

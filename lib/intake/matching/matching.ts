@@ -17,6 +17,9 @@ export type DateOrder = (typeof dateOrders)[number];
 export const labourUnits = ["hours", "minutes", "money"] as const;
 export type LabourUnit = (typeof labourUnits)[number];
 
+/** In a table of words: what every word becomes that has no entry of its own. */
+export const anyOtherWord = "*";
+
 /** Everything that turns rows of one file into rows of ours; kept with the load, and remembered for the next file with the same header. */
 export interface Matching {
   readonly kind: TableKind;
@@ -32,4 +35,8 @@ export interface Matching {
   readonly words: Readonly<Record<TargetColumn, Readonly<Record<string, string>>>>;
   /** By target column: a value for every row, where the file has no column for it. */
   readonly constants: Readonly<Record<TargetColumn, string>>;
+  /** First day of the day numbers that stand in text cells; undefined: not settled, so such a cell is held where both are possible. */
+  readonly dayNumbersFrom?: 1900 | 1904 | undefined;
+  /** By target column: how many digits its all-digit values have; a shorter one may have lost zeros in front. */
+  readonly usualLengths?: Readonly<Record<TargetColumn, number>> | undefined;
 }

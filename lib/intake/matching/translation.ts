@@ -11,6 +11,8 @@ export interface CellNote {
   readonly raw: string;
   readonly taken: string;
   readonly note: string;
+  /** It follows from the matching alone, such as a day written another way, so it can be told anew from the raw row. */
+  readonly ordinary?: true;
 }
 
 /** What one row of somebody's file says, in rows of ours: text that still goes through the parser of its kind. */
