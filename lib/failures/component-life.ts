@@ -4,10 +4,11 @@ import { type MeanCumulative, meanCumulativeFunction } from "@/lib/statistics/re
 import { kaplanMeier, type SurvivalCurve } from "@/lib/statistics/survival/kaplan-meier";
 import { type NumbersAtAge, numbersAtAges } from "@/lib/statistics/survival/numbers-at-ages";
 import type { ExposureCells } from "./cells";
-import { componentSpells, type LifeQuestion } from "./component-spells";
+import { componentFlows } from "./component-flows";
 import { describeShape, type LifeShape } from "./life-shape";
 import { daysPerYear } from "./rate-question";
 import { unitHistories } from "./unit-histories";
+import type { LifeQuestion } from "./visit-spells";
 
 /** Under this many failures a fitted life would be a guess drawn as a curve. */
 export const fewestFailuresForFit = 5;
@@ -29,19 +30,19 @@ export interface ComponentLife {
 /** Everything about when one component fails; ages in days. A failure on day 0 counts in the fit as within half a day. */
 export function componentLife(cells: ExposureCells, question: LifeQuestion): ComponentLife {
   const confidence = question.level;
-  const spells = componentSpells(cells, question);
-  const curve = kaplanMeier(spells, { confidence, interval: "log-log" });
-  const weibull = fitWeibull(spells, {
+  const flows = componentFlows(cells, question);
+  const curve = kaplanMeier(flows, { confidence, interval: "log-log" });
+  const weibull = fitWeibull(flows, {
     confidence,
     minimumEvents: fewestFailuresForFit,
     failedAtZero: { within: 0.5 },
   });
   return {
     question,
-    spells: spells.reduce((sum, row) => sum + row.count, 0),
-    failures: spells.reduce((sum, row) => sum + (row.event ? row.count : 0), 0),
+    spells: total(flows.entered),
+    failures: total(flows.events),
     curve,
-    atYears: numbersAtAges(spells, wholeYears(curve)),
+    atYears: numbersAtAges(flows, wholeYears(curve)),
     weibull,
     shape: describeShape(weibull),
     recurrence: meanCumulativeFunction(unitHistories(cells, question), {
@@ -58,4 +59,8 @@ function wholeYears(curve: SurvivalCurve): number[] {
   const years = Math.floor(curve.lastAge / daysPerYear);
   const apart = Math.max(1, Math.ceil(years / 8));
   return Array.from({ length: Math.floor(years / apart) + 1 }, (_, index) => index * apart * daysPerYear);
+}
+
+function total(column: Float64Array): number {
+  return column.reduce((sum, count) => sum + count, 0);
 }

@@ -1,8 +1,8 @@
 import type { UnitHistory } from "@/lib/statistics/recurrence/unit-history";
 import type { ExposureCells, JobPlace } from "./cells";
-import type { LifeQuestion } from "./component-spells";
 import { inFleet } from "./groups";
 import { placeJob } from "./observation";
+import type { LifeQuestion } from "./visit-spells";
 
 /**
  * What happened to each unit, in whole days of the unit's age, for the mean number of failures per unit.

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { componentSpells, type LifeQuestion } from "@/lib/failures/component-spells";
+import { componentSpells } from "@/lib/failures/component-spells";
 import { unitHistories } from "@/lib/failures/unit-histories";
+import type { LifeQuestion } from "@/lib/failures/visit-spells";
 import type { LifeRow } from "@/lib/statistics/survival/life-rows";
 import { cellsOf, type MadeUnit, makeUnits, until } from "./made-units";
 

@@ -78,7 +78,7 @@ function exactLimits(sample: LifeSample, mean: number, confidence: number): Exac
 
 function exponentialCore(sample: LifeSample): LocationScaleFit {
   const likelihood: Likelihood = (m, s) => weibullLikelihood(sample, m, s);
-  const top = maximiseAlong(likelihood, (m) => ({ m, s: 0, dm: 1, ds: 0, ddm: 0 }), startingLocation(sample));
+  const top = maximiseAlong(likelihood, (m) => ({ m, s: 0, dm: 1, ds: 0, ddm: 0 }), startingLocation(sample), 1e-22);
   return {
     kind: "fitted",
     sample,

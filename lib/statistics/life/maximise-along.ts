@@ -17,40 +17,50 @@ export interface PathPeak {
   readonly at: number;
   readonly point: PathPoint;
   readonly slopes: Slopes;
+  /** Height of the top of the parabola at hand: nearer to that of the peak than the last height, and free. */
+  readonly height: number;
 }
 
 /** Spreads beyond exp(±50) overflow the likelihood; no peak lies there. */
 const FARTHEST_LOG_SPREAD = 50;
 const OUT_OF_REACH: Slopes = { value: Number.NEGATIVE_INFINITY, m: 0, s: 0, mm: 0, ms: 0, ss: 0 };
 
-/** Highest point of a likelihood along one path, from a start near it, by Newton steps cut back where they go down. */
-export function maximiseAlong(likelihood: Likelihood, path: Path, start: number): PathPeak {
-  const evaluate = (at: number): PathPeak => {
+/**
+ * Highest point of a likelihood along one path, from a start near it, by Newton steps cut back where they go down.
+ * @param enough  a rise that is not worth another evaluation: the search ends where the parabola at hand promises less
+ */
+export function maximiseAlong(likelihood: Likelihood, path: Path, start: number, enough: number): PathPeak {
+  const evaluate = (at: number): Place => {
     const point = path(at);
     const reachable = Math.abs(point.s) < FARTHEST_LOG_SPREAD && Number.isFinite(point.m);
     return { at, point, slopes: reachable ? likelihood(point.m, point.s) : OUT_OF_REACH };
   };
   let best = evaluate(start);
   for (let step = 0; step < 100; step++) {
-    const { point, slopes } = best;
-    const slope = slopes.m * point.dm + slopes.s * point.ds;
-    if (slope === 0) return best;
-    const bend =
-      slopes.mm * point.dm ** 2 +
-      2 * slopes.ms * point.dm * point.ds +
-      slopes.ss * point.ds ** 2 +
-      slopes.m * point.ddm;
+    const { slope, bend } = alongPath(best);
+    if (slope === 0) return { ...best, height: best.slopes.value };
     const move = Math.max(-1, Math.min(1, bend < 0 ? -slope / bend : Math.sign(slope)));
     // The profile is stationary here: an error of ε in the path costs only ε² in its height.
-    if (bend < 0 && move * slope < 1e-13) return best;
+    if (bend < 0 && move * slope < enough) return { ...best, height: best.slopes.value + (move * slope) / 2 };
     const next = uphill(evaluate, best, move);
-    if (next === undefined) return best;
+    if (next === undefined) return { ...best, height: best.slopes.value };
     best = next;
   }
-  return best;
+  return { ...best, height: best.slopes.value };
 }
 
-function uphill(evaluate: (at: number) => PathPeak, from: PathPeak, move: number): PathPeak | undefined {
+type Place = Omit<PathPeak, "height">;
+
+/** First and second derivative of the likelihood along the path. */
+export function alongPath({ point, slopes }: Place): { readonly slope: number; readonly bend: number } {
+  const { dm, ds, ddm } = point;
+  return {
+    slope: slopes.m * dm + slopes.s * ds,
+    bend: slopes.mm * dm ** 2 + 2 * slopes.ms * dm * ds + slopes.ss * ds ** 2 + slopes.m * ddm,
+  };
+}
+
+function uphill(evaluate: (at: number) => Place, from: Place, move: number): Place | undefined {
   for (let cut = 1; cut > 1e-9; cut /= 2) {
     const next = evaluate(from.at + cut * move);
     if (next.slopes.value > from.slopes.value) return next;

@@ -1,7 +1,6 @@
 import { normalQuantile } from "../normal";
-import { maximiseAlong, type Path } from "./maximise-along";
+import { alongPath, maximiseAlong, type Path, type PathPeak, type PathPoint } from "./maximise-along";
 import type { Likelihood, Peak } from "./maximise-likelihood";
-import type { Slopes } from "./slopes";
 
 /**
  * One quantity of interest, theta, on a scale without bounds (a logarithm, a z value).
@@ -14,8 +13,8 @@ export interface ProfiledQuantity {
   readonly path: (theta: number) => Path;
   /** Where along the path the peak lies. */
   readonly start: number;
-  /** Slope of the likelihood as theta moves and the place along the path stays: the slope of the profile. */
-  readonly slope: (slopes: Slopes, point: { readonly m: number; readonly s: number }) => number;
+  /** How m and s move with theta while the place along the path stays; and how m's motion changes along the path. */
+  readonly turn: (point: PathPoint) => { readonly m: number; readonly s: number; readonly bend: number };
 }
 
 /** An interval end; `unbounded` when the data cannot exclude values on that side, however far. */
@@ -37,6 +36,9 @@ export interface ProfileProblem {
   readonly confidence: number;
 }
 
+/** With a last step taken by the parabola, heights are right to the power three halves of this. */
+const ENOUGH = 1e-9;
+
 /** How many standard errors away the search gives up: a profile that flat has no limit. */
 const FARTHEST = 400;
 
@@ -46,13 +48,16 @@ const FARTHEST = 400;
  */
 function profileLimit({ likelihood, peak, quantity, confidence }: ProfileProblem, side: 1 | -1): Bound {
   const target = -normalQuantile((1 - confidence) / 2);
-  const { estimate, standardError, path, slope } = quantity;
-  let place = quantity.start;
+  const { estimate, standardError, path } = quantity;
+  const atPeak = { at: quantity.start, point: path(estimate)(quantity.start), slopes: peak.slopes };
+  let known = { distance: 0, ...withTheta(quantity, atPeak) };
   const rootAt = (distance: number): { gap: number; rate: number } => {
-    const top = maximiseAlong(likelihood, path(estimate + side * distance), place);
-    place = top.at;
-    const root = Math.sqrt(Math.max(0, 2 * (peak.slopes.value - top.slopes.value)));
-    return { gap: root - target, rate: (-side * slope(top.slopes, top.point)) / root };
+    // The best place moves with theta nearly along a line, so that one or two evaluations find it again.
+    const start = known.at + known.drift * side * (distance - known.distance);
+    const top = maximiseAlong(likelihood, path(estimate + side * distance), start, ENOUGH);
+    known = { distance, ...withTheta(quantity, top) };
+    const root = Math.sqrt(Math.max(0, 2 * (peak.slopes.value - top.height)));
+    return { gap: root - target, rate: (-side * known.slope) / root };
   };
   let below = 0;
   let above = Number.POSITIVE_INFINITY;
@@ -74,4 +79,14 @@ function profileLimit({ likelihood, peak, quantity, confidence }: ProfileProblem
           : (below + farthest) / 2;
   }
   return estimate + side * distance;
+}
+
+/** As theta moves: the slope of the profile, and the drift of the best place along the path. */
+function withTheta({ turn }: ProfiledQuantity, top: Omit<PathPeak, "height">) {
+  const { at, point, slopes } = top;
+  const { m, s, bend: turnBend } = turn(point);
+  const cross =
+    (slopes.mm * m + slopes.ms * s) * point.dm + (slopes.ms * m + slopes.ss * s) * point.ds + slopes.m * turnBend;
+  const { bend } = alongPath(top);
+  return { at, slope: slopes.m * m + slopes.s * s, drift: bend < 0 ? -cross / bend : 0 };
 }

@@ -11,7 +11,7 @@ export function logAgeAt({ peak, covariance, spreadFixed }: LocationScaleFit, z:
     standardError: Math.sqrt(mm + 2 * z * spread * ms + (z * spread) ** 2 * ss),
     path: (theta) => (spreadFixed ? standingAt(theta - z * spread, peak.s) : alongSpread(theta, -z)),
     start: peak.s,
-    slope: (slopes) => slopes.m,
+    turn: () => ({ m: 1, s: 0, bend: 0 }),
   };
 }
 
@@ -22,7 +22,7 @@ export function logSpread({ peak, covariance }: LocationScaleFit): ProfiledQuant
     standardError: Math.sqrt(covariance.ss),
     path: (theta) => (m) => ({ m, s: theta, dm: 1, ds: 0, ddm: 0 }),
     start: peak.m,
-    slope: (slopes) => slopes.s,
+    turn: () => ({ m: 0, s: 1, bend: 0 }),
   };
 }
 
@@ -36,7 +36,7 @@ export function standardAge({ peak, covariance, spreadFixed }: LocationScaleFit,
     standardError: Math.sqrt(mm / (spread * spread) + (2 * z * ms) / spread + z * z * ss),
     path: (theta) => (spreadFixed ? standingAt(logAge - theta * spread, peak.s) : alongSpread(logAge, -theta)),
     start: peak.s,
-    slope: (slopes, point) => -Math.exp(point.s) * slopes.m,
+    turn: ({ s }) => ({ m: -Math.exp(s), s: 0, bend: spreadFixed ? 0 : -Math.exp(s) }),
   };
 }
 

@@ -1,0 +1,78 @@
+import type { ExposureCells, JobCell, JobPlace } from "./cells";
+import { inFleet } from "./groups";
+import { placeJob } from "./observation";
+import type { RateQuestion } from "./rate-question";
+
+/** One component of the models that the question covers. */
+export interface LifeQuestion extends Omit<RateQuestion, "by" | "counting"> {
+  readonly component: string;
+}
+
+/** Ages in half days, whole numbers; a count below 0 takes away lives that were handed over before, or will be. */
+export type SpellVisitor = (entry: number, exit: number, event: boolean, count: number) => void;
+
+/** Earlier than any day on record; a whole number, as all that is computed here, which keeps the arithmetic quick. */
+const longAgo = -1_000_000_000;
+
+/**
+ * Hands over the lives of one component by its own age: it begins with the unit, ends by failure, and the
+ * part that replaces it begins again at 0. Made from counts alone: every unit starts as one unbroken life, and each
+ * failure cuts a life in two. A life that was already going on when watching began enters late, half a day before, so
+ * that a failure on the first watched day is seen.
+ */
+export function visitSpells(cells: ExposureCells, question: LifeQuestion, visit: SpellVisitor): void {
+  const asked = askedModels(cells, question);
+  const spell = spellOf(question, visit);
+  // The rows of one model lie together, and a register can hold a million windows.
+  let modelId = Number.NaN;
+  let wanted = false;
+  for (const window of cells.windows) {
+    if (window.modelId !== modelId) {
+      modelId = window.modelId;
+      wanted = asked.has(modelId);
+    }
+    if (wanted) spell(window, window.inServiceOn, undefined, false, window.units);
+  }
+  for (const cell of cells.jobs) {
+    const { place, component, countedAs } = cell;
+    if (component !== question.component || countedAs !== "failure" || place === undefined) continue;
+    if (!asked.has(cell.modelId) || placeJob(place, cell.failedOn, question) !== "counted") continue;
+    const from = beginningOf(cell, place, question);
+    spell(place, from, undefined, false, -cell.jobs);
+    spell(place, from, cell.failedOn, matches(cell, question), cell.jobs);
+    spell(place, cell.failedOn, undefined, false, cell.jobs);
+  }
+}
+
+function askedModels(cells: ExposureCells, { where, component }: LifeQuestion): ReadonlySet<number> {
+  return new Set(
+    cells.models
+      .filter((model) => inFleet(cells, model, { where: { ...where, component } }))
+      .map((model) => model.modelId),
+  );
+}
+
+/** A failure outside the watched time was not seen, so the life that it ended is not known to have ended. */
+function beginningOf(cell: JobCell, place: JobPlace, question: LifeQuestion): number {
+  const previous = cell.previousFailedOn;
+  return previous !== undefined && placeJob(place, previous, question) === "counted" ? previous : place.inServiceOn;
+}
+
+function matches(cell: JobCell, { where }: LifeQuestion): boolean {
+  return where.symptom === undefined || where.symptom === cell.symptom;
+}
+
+/**
+ * A life of a component that began on the day `from` and failed on the day `until`; without one it lasts as long as its
+ * unit is watched. Arguments in a row and no object for each: this runs once for every window of a register.
+ */
+function spellOf({ until: cutOff, from: opening = longAgo }: LifeQuestion, visit: SpellVisitor) {
+  return (place: JobPlace, from: number, until: number | undefined, event: boolean, count: number): void => {
+    const { observedFrom, retiredOn } = place;
+    const watchedFrom = Math.max(observedFrom, opening);
+    const end = until ?? (retiredOn === undefined ? cutOff : Math.min(retiredOn, cutOff));
+    // A life of no length was never at risk.
+    if (end < watchedFrom || end < from || (end === from && !event)) return;
+    visit(watchedFrom > from ? 2 * (watchedFrom - from) - 1 : 0, 2 * (end - from), event, count);
+  };
+}
