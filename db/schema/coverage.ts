@@ -1,8 +1,9 @@
 // Coverage policies: what a payer promises, as dated versions that are never edited in place.
 import { sql } from "drizzle-orm";
 import { check, index, integer, jsonb, pgTable, primaryKey, text, unique, varchar } from "drizzle-orm/pg-core";
+import type { Currency } from "@/lib/domain/money";
 import { makers } from "./catalogue";
-import { batchColumn, dayColumn, instantColumn, keyColumn } from "./columns";
+import { batchColumn, centsColumn, dayColumn, instantColumn, keyColumn } from "./columns";
 import { units } from "./register";
 
 export const policies = pgTable(
@@ -41,15 +42,27 @@ export const contracts = pgTable(
       .notNull()
       .references(() => units.unitId),
     contractNumber: text("contract_number").notNull(),
-    /** Key of the policy that holds its terms. */
-    policy: text("policy").notNull(),
-    soldOn: dayColumn("sold_on").notNull(),
+    /** The key of the policy with its terms, or the name on the paper. */
+    plan: text("plan"),
+    soldOn: dayColumn("sold_on"),
+    startsOn: dayColumn("starts_on").notNull(),
+    endsOn: dayColumn("ends_on").notNull(),
     cancelledOn: dayColumn("cancelled_on"),
+    waitDays: integer("wait_days").notNull(),
+    deductibleCents: centsColumn("deductible_cents"),
+    limitCents: centsColumn("limit_cents"),
+    currency: varchar("currency", { length: 3 }).$type<Currency>().notNull(),
+    /** The holder's own reference, not a name. */
+    holder: text("holder"),
     batchId: batchColumn(),
   },
   (table) => [
     primaryKey({ columns: [table.unitId, table.contractNumber] }),
     index("contracts_by_number").on(table.contractNumber),
-    check("contracts_cancelled_after_sale", sql`${table.soldOn} <= ${table.cancelledOn}`),
+    check("contracts_in_order", sql`${table.startsOn} <= ${table.endsOn} and ${table.soldOn} <= ${table.endsOn}`),
+    check(
+      "contracts_not_negative",
+      sql`${table.waitDays} >= 0 and ${table.deductibleCents} >= 0 and ${table.limitCents} >= 0`,
+    ),
   ],
 );

@@ -22,6 +22,8 @@ export const fileDrafts = pgTable(
     matching: jsonb("matching").$type<Matching>(),
     /** What was seen in the file, as the page that looks at it keeps it. */
     look: jsonb("look"),
+    /** What the last check of its rows found. */
+    checked: jsonb("checked"),
     createdAt: instantColumn("created_at").notNull(),
     updatedAt: instantColumn("updated_at").notNull(),
   },

@@ -16,7 +16,8 @@ export const parts = pgTable(
     normalised: text("normalised").notNull(),
     description: text("description").notNull(),
     component: varchar("component", { length: 60 }).references(() => components.key),
-    /** Number of the part that is delivered in its stead. */
+    /** Older number that it stands in for, and newer number that stands in for it. */
+    replaces: text("replaces"),
     supersededBy: text("superseded_by"),
     batchId: batchColumn(),
   },
@@ -26,21 +27,21 @@ export const parts = pgTable(
   ],
 );
 
+/** What a part cost, and was listed at, from which day on. */
 export const partPrices = pgTable(
   "part_prices",
   {
     partId: keyColumn("part_id").notNull(),
-    /** First day of this price. */
-    pricedOn: dayColumn("priced_on").notNull(),
-    /** Whose price; empty where nobody is named. */
-    distributor: text("distributor").notNull(),
-    costCents: centsColumn("cost_cents").notNull(),
+    effectiveOn: dayColumn("effective_on").notNull(),
+    listCents: centsColumn("list_cents"),
+    costCents: centsColumn("cost_cents"),
     currency: varchar("currency", { length: 3 }).$type<Currency>().notNull(),
     batchId: batchColumn(),
   },
   (table) => [
-    primaryKey({ columns: [table.partId, table.pricedOn, table.distributor] }),
+    primaryKey({ columns: [table.partId, table.effectiveOn] }),
     foreignKey({ columns: [table.partId], foreignColumns: [parts.partId], name: "part_prices_of_a_part" }),
-    check("part_prices_not_negative", sql`${table.costCents} >= 0`),
+    check("part_prices_some", sql`${table.listCents} is not null or ${table.costCents} is not null`),
+    check("part_prices_not_negative", sql`${table.listCents} >= 0 and ${table.costCents} >= 0`),
   ],
 );
