@@ -136,7 +136,7 @@ async function commandEquals(by: string, csv: readonly CsvRow[]) {
 }
 
 async function countsLeadToJobs(page: Page, groups: number) {
-  const rows = page.getByRole("table", { name: "Rates with their ranges" }).locator("tbody tr");
+  const rows = page.getByRole("table", { name: /^Rates by / }).locator("tbody tr");
   const links = await rows
     .locator('a[href^="/jobs?"]')
     .evaluateAll((all) => all.map((link) => [link.getAttribute("href") ?? "", link.textContent ?? ""] as const));

@@ -80,7 +80,17 @@ function Row({ row, index, axis, fleet }: RowProps) {
           </svg>
         </svg>
       </span>
-      <span className={styles.words}>{describeEstimate(row.words)}</span>
+      <span className={styles.words}>
+        {describeEstimate(row.words)}
+        {row.jobsHref !== undefined && (
+          <>
+            {" · "}
+            <Link href={row.jobsHref} tabIndex={-1}>
+              jobs
+            </Link>
+          </>
+        )}
+      </span>
     </div>
   );
 }

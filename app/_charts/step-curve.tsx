@@ -1,118 +1,91 @@
+import type { CurvePoint, DrawnCurve } from "@/lib/figures/drawn-curve";
+import type { ModelLine } from "@/lib/figures/model-line";
 import { percentOfPlot } from "@/lib/figures/percent-of-plot";
-import type { DrawnSteps } from "@/lib/figures/step-curve";
-import { stepPaths } from "@/lib/figures/step-paths";
-import { formatCount } from "@/lib/format/format-count";
-import { formatShare } from "@/lib/format/format-share";
-import marks from "./interval.module.css";
+import { smoothPath, stepPaths } from "@/lib/figures/step-paths";
+import { CurveFrame } from "./curve-frame";
+import { CurveLegend } from "./curve-legend";
+import lines from "./curve-lines.module.css";
 import { PointReader } from "./point-reader";
-import styles from "./step-curve.module.css";
 
 interface Props {
   readonly label: string;
-  readonly figure: DrawnSteps;
+  readonly figure: DrawnCurve;
+  /** A fitted life over the steps: a smooth dotted line, so that nobody takes it for what was seen. */
+  readonly model?: ModelLine | undefined;
+  readonly names?: { readonly steps: string; readonly model: string };
 }
 
-const plotHeight = 260;
-
-/** Share failed by age, in steps upwards with its range, over the numbers still running, failed and lost sight of. */
-export function StepCurve({ label, figure }: Props) {
-  const seen = figure.points.filter(({ spoken }) => spoken !== "");
+/** A line by age, in steps upwards with its range, over the counts that it rests on. */
+export function StepCurve({ label, figure, model, names }: Props) {
+  const read = [...figure.points.filter(({ spoken }) => spoken !== ""), ...(model?.limits ?? [])];
   return (
-    <PointReader label={label} points={seen.map(({ spoken }) => ({ text: spoken }))}>
-      <div className={styles.curve} aria-hidden="true">
-        <span className={styles.shareUnit}>failed, in 100</span>
-        <ShareAxis figure={figure} />
-        <Plot figure={figure} />
-        <MonthAxis figure={figure} />
-        <Watched figure={figure} />
-      </div>
-    </PointReader>
-  );
-}
-
-function Plot({ figure }: { readonly figure: DrawnSteps }) {
-  const { line, band } = stepPaths(figure);
-  const seen = figure.points.filter(({ spoken }) => spoken !== "");
-  return (
-    <svg className={styles.plot} width="100%" height={plotHeight} aria-hidden="true">
-      {figure.shareTicks.map((tick) => {
-        const y = percentOfPlot(1 - tick / figure.maxShare);
-        return <line key={tick} x1="0" x2="100%" y1={y} y2={y} className={tick === 0 ? marks.axis : marks.guide} />;
-      })}
-      <svg viewBox="0 0 1000 1000" preserveAspectRatio="none" width="100%" height="100%" aria-hidden="true">
-        <path d={band} className={styles.band} />
-        <path d={line} className={styles.line} />
-      </svg>
-      {seen.map((point, index) => (
-        <circle
-          key={point.months}
-          data-point={index}
-          cx={percentOfPlot(point.months / figure.maxMonths)}
-          cy={percentOfPlot(1 - point.failed / figure.maxShare)}
-          r="5"
-          className={styles.step}
+    <>
+      {model !== undefined && names !== undefined && (
+        <CurveLegend
+          entries={[
+            { stroke: "steps", name: names.steps },
+            { stroke: "model", name: names.model },
+          ]}
         />
-      ))}
-    </svg>
+      )}
+      <PointReader label={label} points={read.map(({ spoken }) => ({ text: spoken }))}>
+        <CurveFrame axes={figure} under={[{ lines: figure.under }]}>
+          <Stretched>
+            <path d={stepPaths(figure).band} className={lines.band} />
+            <path d={stepPaths(figure).line} className={lines.steps} />
+            {model !== undefined && <path d={smoothPath(model.points, figure)} className={lines.model} />}
+          </Stretched>
+          {model?.limits.map((limit) => (
+            <ModelLimit key={limit.months} limit={limit} figure={figure} />
+          ))}
+          <CurvePoints points={read} figure={figure} from={0} />
+        </CurveFrame>
+      </PointReader>
+    </>
   );
 }
 
-function ShareAxis({ figure }: { readonly figure: DrawnSteps }) {
+/** Outlines are made on a square of 1000 and stretched over the plot; strokes keep their width. */
+export function Stretched({ children }: { readonly children: React.ReactNode }) {
   return (
-    <svg className={styles.shares} width="44" height={plotHeight} aria-hidden="true">
-      {figure.shareTicks.map((tick) => (
-        <text
-          key={tick}
-          x="36"
-          y={percentOfPlot(1 - tick / figure.maxShare)}
-          dy="0.35em"
-          textAnchor="end"
-          className={marks.label}
-        >
-          {formatShare(tick, 0)}
-        </text>
-      ))}
+    <svg viewBox="0 0 1000 1000" preserveAspectRatio="none" width="100%" height="100%" aria-hidden="true">
+      {children}
     </svg>
   );
 }
 
-function MonthAxis({ figure }: { readonly figure: DrawnSteps }) {
-  return (
-    <svg className={styles.months} width="100%" height="44" aria-hidden="true">
-      {figure.monthTicks.map((tick) => (
-        <text key={tick} x={percentOfPlot(tick / figure.maxMonths)} y="18" textAnchor="middle" className={marks.label}>
-          {formatCount(tick)}
-        </text>
-      ))}
-      <text x="100%" y="38" textAnchor="end" className={marks.label}>
-        age in months
-      </text>
-    </svg>
-  );
+interface PointsProps {
+  readonly points: readonly Omit<CurvePoint, "atRisk">[];
+  readonly figure: Pick<DrawnCurve, "maxMonths" | "maxShare">;
+  /** Number of the first of them among all points that can be read. */
+  readonly from: number;
 }
 
-function Watched({ figure }: { readonly figure: DrawnSteps }) {
-  const lines = [
-    { name: "still running", of: (row: DrawnSteps["watched"][number]) => row.stillRunning },
-    { name: "failed", of: (row: DrawnSteps["watched"][number]) => row.failed },
-    { name: "lost sight of", of: (row: DrawnSteps["watched"][number]) => row.lost },
-  ];
-  return lines.map(({ name, of }) => (
-    <div key={name} className={styles.watched}>
-      <span className={styles.watchedName}>{name}</span>
-      <svg className={marks.plot} width="100%" height="20" aria-hidden="true">
-        {figure.watched.map((row) => (
-          <text
-            key={row.months}
-            x={percentOfPlot(row.months / figure.maxMonths)}
-            y="15"
-            textAnchor="middle"
-            className={marks.label}
-          >
-            {formatCount(of(row))}
-          </text>
-        ))}
-      </svg>
-    </div>
+/** Unseen circles that a tap or an arrow key makes visible. */
+export function CurvePoints({ points, figure, from }: PointsProps) {
+  return points.map((point, index) => (
+    <circle
+      key={`${from} ${point.months} ${point.spoken}`}
+      data-point={from + index}
+      cx={percentOfPlot(point.months / figure.maxMonths)}
+      cy={percentOfPlot(1 - point.failed / figure.maxShare)}
+      r="5"
+      className={lines.step}
+    />
   ));
+}
+
+function ModelLimit({ limit, figure }: { readonly limit: ModelLine["limits"][number]; readonly figure: DrawnCurve }) {
+  const x = percentOfPlot(limit.months / figure.maxMonths);
+  const [top, bottom] = [limit.high, limit.low].map((share) => percentOfPlot(1 - share / figure.maxShare));
+  return (
+    <>
+      <line x1={x} x2={x} y1={top} y2={bottom} className={lines.modelLimit} />
+      {[top, bottom].map((y) => (
+        <svg key={y} x={x} y={y} width="1" height="1" overflow="visible" aria-hidden="true">
+          <line x1="-5" x2="5" y1="0" y2="0" className={lines.modelLimit} />
+        </svg>
+      ))}
+    </>
+  );
 }

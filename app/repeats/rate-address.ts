@@ -44,10 +44,11 @@ export function jobsBehind(key: GroupKey, question: RateQuestion): string {
   return `/jobs?${search.toString()}`;
 }
 
-/** The page about when a component fails, for a group that names one. */
+/** The page about when a component fails, for a group that names one, or that narrows one named by the filter. */
 export function lifeAddress(key: GroupKey, question: RateQuestion): string | undefined {
-  const component = key.find((part) => part.dimension === "component")?.value;
-  if (component === undefined) return undefined;
+  const component = key.find((part) => part.dimension === "component")?.value ?? question.where.component;
+  // That page shows all ages: an age alone narrows nothing there.
+  if (component === undefined || key.every((part) => part.dimension === "age")) return undefined;
   const search = new URLSearchParams(rateAddress(question, "lowest", question.until));
   for (const name of ["by", "component", "count", "age", "order"]) search.delete(name);
   for (const { dimension, value } of key)

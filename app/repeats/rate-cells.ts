@@ -2,6 +2,8 @@ import type { GroupRate } from "@/lib/failures/failure-rates";
 import { keyText } from "@/lib/failures/groups";
 import { formatCount } from "@/lib/format/format-count";
 import { formatDecimal } from "@/lib/format/format-decimal";
+import type { EstimateMethod } from "@/lib/statistics/estimate";
+import { gradeOf } from "@/lib/statistics/estimate-grade";
 import { methodName } from "./method-name";
 
 /** One group as text for the table that stands in for the drawing: all its digits, never the point alone. */
@@ -13,7 +15,8 @@ export interface RateCells {
   readonly rate: string;
   readonly low: string;
   readonly high: string;
-  readonly method: string;
+  /** How much the number can bear, and how its range was made. */
+  readonly evidence: string;
 }
 
 export function rateCells(group: GroupRate): RateCells {
@@ -28,7 +31,7 @@ export function rateCells(group: GroupRate): RateCells {
       rate: "–",
       low: "–",
       high: "–",
-      method: "no exposure",
+      evidence: "no exposure",
     };
   }
   const { events, n, point, lo, hi, method } = group.estimate;
@@ -40,6 +43,10 @@ export function rateCells(group: GroupRate): RateCells {
     rate: formatDecimal(100 * point, 2),
     low: formatDecimal(100 * lo, 2),
     high: formatDecimal(100 * hi, 2),
-    method: methodName(method),
+    evidence: `${gradeOf(group.estimate)}; ${methodName(method)}${bunched(method)}`,
   };
+}
+
+function bunched(method: EstimateMethod): string {
+  return method === "poisson-robust" ? ", wider because the same units fail again" : "";
 }

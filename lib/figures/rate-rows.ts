@@ -9,8 +9,10 @@ export interface RateGroup {
   readonly key: string;
   readonly label: string;
   readonly estimate: Estimate;
-  /** Address of what lies behind the number. */
+  /** Address of a page about the group. */
   readonly href?: string | undefined;
+  /** Address of the jobs that were counted. */
+  readonly jobsHref?: string | undefined;
 }
 
 /** One row, ready to draw and to be read aloud. */

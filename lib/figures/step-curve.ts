@@ -1,7 +1,9 @@
+import { daysPerMonth } from "@/lib/failures/rate-question";
 import { formatCount } from "@/lib/format/format-count";
 import { describeShare } from "@/lib/format/format-share";
 import type { SurvivalCurve, SurvivalStep } from "@/lib/statistics/survival/kaplan-meier";
 import type { NumbersAtAge } from "@/lib/statistics/survival/numbers-at-ages";
+import { axesFor, byMonths, type CurvePoint, type DrawnCurve, largestJump, stopRule } from "./drawn-curve";
 
 /** Share failed by age: steps upwards, drawn only as far as they can be trusted. */
 export type StepCurve =
@@ -11,29 +13,9 @@ export type StepCurve =
   /** One more failure would already move the first step by more than the limit. */
   | { readonly kind: "too-few-to-draw" };
 
-export interface DrawnSteps {
+export interface DrawnSteps extends DrawnCurve {
   readonly kind: "steps";
-  /** Axis ends: months of age and share failed. */
-  readonly maxMonths: number;
-  readonly maxShare: number;
-  readonly monthTicks: readonly number[];
-  readonly shareTicks: readonly number[];
-  /** Corners of the line, from age 0 and share 0. */
-  readonly points: readonly CurvePoint[];
-  /** The age at which the line ends. */
-  readonly endMonths: number;
-  /** Why it ends before the last age watched; undefined where it does not. */
-  readonly stopped: string | undefined;
   readonly watched: readonly WatchedAt[];
-}
-
-export interface CurvePoint {
-  readonly months: number;
-  readonly failed: number;
-  readonly low: number;
-  readonly high: number;
-  readonly atRisk: number;
-  readonly spoken: string;
 }
 
 /** Under the axis: the three add up to all that had come under watch by that age, those watched from a later age included. */
@@ -44,11 +26,10 @@ export interface WatchedAt {
   readonly lost: number;
 }
 
-const daysPerMonth = 30.4375;
-/** One more failure may move the line by at most this share; own choice on the rule of Gebski and others (2018). */
-export const largestJump = 0.05;
-
-/** @param curve ages in days; @param watched numbers at the ages to print under the axis, in days */
+/**
+ * @param curve    ages in days
+ * @param watched  numbers at the ages to print under the axis, in days
+ */
 export function stepCurve(curve: SurvivalCurve, watched: readonly NumbersAtAge[]): StepCurve {
   if (curve.kind === "no-exposure") return { kind: "nobody-watched" };
   if (curve.kind === "no-events") return { kind: "nobody-failed", untilMonths: curve.lastAge / daysPerMonth };
@@ -59,21 +40,19 @@ export function stepCurve(curve: SurvivalCurve, watched: readonly NumbersAtAge[]
   const endMonths = trustedUntil(last, next?.age ?? Number.POSITIVE_INFINITY, watched) / daysPerMonth;
   const stopsEarly = endMonths < curve.lastAge / daysPerMonth - 1;
   const points = [start(trusted[0]?.atRisk ?? 0), ...trusted.map(toPoint)];
-  const monthTicks = ticksTo(endMonths, [1, 3, 6, 12, 24, 36, 60, 120]);
-  const shareTicks = ticksTo(
-    Math.min(1, Math.max(...points.map((point) => point.high))),
-    [0.01, 0.02, 0.05, 0.1, 0.2, 0.25],
-  );
+  const shown = watched.map(toWatched).filter(({ months }) => months <= endMonths + 1e-9);
   return {
     kind: "steps",
-    monthTicks,
-    shareTicks,
-    maxMonths: monthTicks.at(-1) ?? endMonths,
-    maxShare: shareTicks.at(-1) ?? 1,
+    ...axesFor("failed, in 100", endMonths, Math.min(1, Math.max(...points.map((point) => point.high)))),
     points,
     endMonths,
     stopped: stopsEarly ? `The line stops ${stopRule}` : undefined,
-    watched: watched.map(toWatched).filter(({ months }) => months <= endMonths + 1e-9),
+    watched: shown,
+    under: [
+      { name: "still running", at: shown.map(({ months, stillRunning }) => ({ months, count: stillRunning })) },
+      { name: "failed", at: shown.map(({ months, failed }) => ({ months, count: failed })) },
+      { name: "lost sight of", at: shown.map(({ months, lost }) => ({ months, count: lost })) },
+    ],
   };
 }
 
@@ -99,7 +78,7 @@ function toPoint({ age, survival, atRisk, limits }: SurvivalStep): CurvePoint {
   const low = limits.kind === "limits" ? 1 - limits.high : failed;
   const high = limits.kind === "limits" ? 1 - limits.low : failed;
   const months = age / daysPerMonth;
-  const spoken = `${describeShare(failed, low, high)} failed by ${formatCount(months)} months, ${formatCount(atRisk)} still running before it`;
+  const spoken = `${describeShare(failed, low, high)} failed ${byMonths(months)}, ${formatCount(atRisk)} still running before it`;
   return { months, failed, low, high, atRisk, spoken };
 }
 
@@ -109,13 +88,4 @@ function start(atRisk: number): CurvePoint {
 
 function toWatched({ age, entered, failed, lost }: NumbersAtAge): WatchedAt {
   return { months: age / daysPerMonth, stillRunning: entered - failed - lost, failed, lost };
-}
-
-const stopRule = "where too few were left: one more failure would move it by more than 5 in 100.";
-
-/** 0 and multiples of the smallest of these steps that needs at most six of them. */
-function ticksTo(end: number, steps: readonly number[]): number[] {
-  const largest = steps.at(-1) ?? 1;
-  const step = steps.find((size) => Math.ceil(end / size - 1e-9) <= 6) ?? largest * Math.ceil(end / (6 * largest));
-  return Array.from({ length: Math.max(1, Math.ceil(end / step - 1e-9)) + 1 }, (_, i) => i * step);
 }

@@ -1,4 +1,4 @@
-import type { CurvePoint, DrawnSteps } from "./step-curve";
+import type { CurvePoint, DrawnCurve } from "./drawn-curve";
 
 /** Outlines on a square of 1000 by 1000 with its origin at the top left, to be stretched over the plot. */
 export interface StepPaths {
@@ -7,7 +7,7 @@ export interface StepPaths {
   readonly band: string;
 }
 
-export function stepPaths({ points, maxMonths, maxShare, endMonths }: DrawnSteps): StepPaths {
+export function stepPaths({ points, maxMonths, maxShare, endMonths }: DrawnCurve): StepPaths {
   const x = (months: number) => rounded((1000 * months) / maxMonths);
   const y = (share: number) => rounded(1000 * (1 - share / maxShare));
   const end = x(endMonths);
@@ -22,6 +22,17 @@ export function stepPaths({ points, maxMonths, maxShare, endMonths }: DrawnSteps
     .reverse()
     .join("");
   return { line: `M${upwards((point) => point.failed)}`, band: `M${upwards((point) => point.low)}${back}Z` };
+}
+
+/** A smooth line through many points, on the same square. */
+export function smoothPath(
+  points: readonly { readonly months: number; readonly failed: number }[],
+  { maxMonths, maxShare }: Pick<DrawnCurve, "maxMonths" | "maxShare">,
+): string {
+  const corners = points.map(
+    ({ months, failed }) => `${rounded((1000 * months) / maxMonths)} ${rounded(1000 * (1 - failed / maxShare))}`,
+  );
+  return corners.length === 0 ? "" : `M${corners.join("L")}`;
 }
 
 function rounded(value: number): number {

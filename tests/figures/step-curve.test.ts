@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { type DrawnSteps, largestJump, type StepCurve, stepCurve } from "@/lib/figures/step-curve";
+import { largestJump } from "@/lib/figures/drawn-curve";
+import { type DrawnSteps, type StepCurve, stepCurve } from "@/lib/figures/step-curve";
 import { stepPaths } from "@/lib/figures/step-paths";
 import { kaplanMeier } from "@/lib/statistics/survival/kaplan-meier";
 import type { LifeRow } from "@/lib/statistics/survival/life-rows";

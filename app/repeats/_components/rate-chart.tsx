@@ -1,15 +1,14 @@
 import { DotIntervalRows } from "@/app/_charts/dot-interval-rows";
 import { Figure } from "@/app/_ui/figure";
-import { type Column, Table } from "@/app/_ui/table";
 import type { FailureRates, GroupRate } from "@/lib/failures/failure-rates";
 import { keyText } from "@/lib/failures/groups";
 import { rateRows } from "@/lib/figures/rate-rows";
 import { formatCounted } from "@/lib/format/format-count";
-import { lifeAddress } from "../rate-address";
-import { type RateCells, rateCells } from "../rate-cells";
+import { jobsBehind, lifeAddress } from "../rate-address";
 import { countedNoun, dimensionNames } from "../rate-wording";
 import type { RateOrder } from "../read-rate-question";
 import { nameOf } from "../sorted-groups";
+import { RateTable } from "./rate-table";
 
 interface Props {
   readonly groups: readonly GroupRate[];
@@ -33,6 +32,7 @@ export function RateChart({ groups, rates, address, order }: Props) {
               label: nameOf(group),
               estimate: group.estimate,
               href: lifeAddress(group.key, question),
+              jobsHref: group.estimate.events > 0 ? jobsBehind(group.key, question) : undefined,
             },
           ]
         : [],
@@ -52,15 +52,7 @@ export function RateChart({ groups, rates, address, order }: Props) {
     <Figure
       takeaway={`Rates by ${by}, ${orderWords(order, question.by)}`}
       csvHref={`/repeats/rates.csv?${address}`}
-      table={
-        <Table
-          caption={`Rates by ${by}`}
-          columns={columnsOf(rates)}
-          rows={groups.map((group) => rateCells(group))}
-          rowKey={(row) => row.key}
-          narrow="scroll"
-        />
-      }
+      table={<RateTable caption={`Rates by ${by}`} rows={groups} rates={rates} />}
       note={
         <>
           <p>
@@ -88,20 +80,4 @@ function orderWords(order: RateOrder, by: FailureRates["question"]["by"]): strin
 /** Components and symptoms share the units of the fleet, so its rate is their sum and no yardstick for one of them. */
 function comparable({ question }: FailureRates): boolean {
   return !question.by.some((dimension) => dimension === "component" || dimension === "symptom");
-}
-
-function columnsOf({ question }: FailureRates): Column<RateCells>[] {
-  return [
-    ...question.by.map((dimension, index) => ({
-      key: dimension,
-      head: dimensionNames[dimension],
-      cell: (row: RateCells) => row.names[index] ?? "",
-    })),
-    { key: "events", head: "Events", kind: "number" as const, cell: (row) => row.events },
-    { key: "years", head: "Unit-years", kind: "number" as const, cell: (row) => row.unitYears },
-    { key: "rate", head: "Per 100 a year", kind: "number" as const, cell: (row) => row.rate },
-    { key: "low", head: "From", kind: "number" as const, cell: (row) => row.low },
-    { key: "high", head: "To", kind: "number" as const, cell: (row) => row.high },
-    { key: "method", head: "Method", cell: (row) => row.method },
-  ];
 }

@@ -1,4 +1,4 @@
-import { largestJump } from "@/lib/figures/step-curve";
+import { largestJump } from "@/lib/figures/drawn-curve";
 import { Definition, Source } from "./definition";
 
 export function HowRatesAreMade() {
