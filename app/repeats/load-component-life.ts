@@ -29,6 +29,6 @@ export async function loadComponentLife(
     symptoms: words.symptoms.map((symptom) => symptom.key),
     cutOff: words.cutOff,
   });
-  const cells = await loadExposureCells(db, question.where);
+  const cells = await loadExposureCells(db, { ...question.where, lifeOf: component });
   return { kind: "life", name, notices, life: componentLife(cells, { ...question, component }) };
 }

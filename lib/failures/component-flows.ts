@@ -9,43 +9,35 @@ import { type LifeQuestion, visitSpells } from "./visit-spells";
  * Checked: tests/failures/component-flows.test.ts, against the flows of rows built unit by unit.
  */
 export function componentFlows(cells: ExposureCells, question: LifeQuestion): AgeFlows {
-  const found = new HalfDays();
+  let [entered, events, lost] = [column(), column(), column()];
   visitSpells(cells, question, (entry, exit, event, count) => {
-    if (exit >= found.lost.length) found.grow(exit);
-    found.entered[entry] = (found.entered[entry] ?? 0) + count;
-    const leaving = event ? found.events : found.lost;
+    if (exit >= lost.length) {
+      entered = column(2 * exit, entered);
+      events = column(2 * exit, events);
+      lost = column(2 * exit, lost);
+    }
+    entered[entry] = (entered[entry] ?? 0) + count;
+    const leaving = event ? events : lost;
     leaving[exit] = (leaving[exit] ?? 0) + count;
   });
-  return found.flows();
+  return flowsOf({ entered, events, lost });
 }
 
-/** Three columns by twice the age; they grow as older ages come. Twenty years to begin with. */
-class HalfDays {
-  entered = new Float64Array(2 * 7305);
-  events = new Float64Array(2 * 7305);
-  lost = new Float64Array(2 * 7305);
+/** One number for each half day of age, twenty years to begin with; longer, it keeps what it held. */
+function column(places = 2 * 7305, held?: Float64Array): Float64Array {
+  const longer = new Float64Array(places);
+  if (held !== undefined) longer.set(held);
+  return longer;
+}
 
-  grow(place: number): void {
-    const grown = (column: Float64Array) => {
-      const wider = new Float64Array(2 * place);
-      wider.set(column);
-      return wider;
-    };
-    this.entered = grown(this.entered);
-    this.events = grown(this.events);
-    this.lost = grown(this.lost);
-  }
-
-  /** The ages at which anything happened; what was taken away again did not. */
-  flows(): AgeFlows {
-    const { entered, events, lost } = this;
-    const places = [...lost.keys()].filter((place) => entered[place] || events[place] || lost[place]);
-    const pick = (column: Float64Array) => Float64Array.from(places, (place) => column[place] ?? 0);
-    return {
-      ages: Float64Array.from(places, (place) => place / 2),
-      entered: pick(entered),
-      events: pick(events),
-      lost: pick(lost),
-    };
-  }
+/** The ages at which anything happened; what was taken away again did not. */
+function flowsOf({ entered, events, lost }: Omit<AgeFlows, "ages">): AgeFlows {
+  const places = [...lost.keys()].filter((place) => entered[place] || events[place] || lost[place]);
+  const pick = (held: Float64Array) => Float64Array.from(places, (place) => held[place] ?? 0);
+  return {
+    ages: Float64Array.from(places, (place) => place / 2),
+    entered: pick(entered),
+    events: pick(events),
+    lost: pick(lost),
+  };
 }

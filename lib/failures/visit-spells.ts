@@ -22,7 +22,7 @@ const longAgo = -1_000_000_000;
  */
 export function visitSpells(cells: ExposureCells, question: LifeQuestion, visit: SpellVisitor): void {
   const asked = askedModels(cells, question);
-  const spell = spellOf(question, visit);
+  const { unbroken, between } = spellsOf(question, visit);
   // The rows of one model lie together, and a register can hold a million windows.
   let modelId = Number.NaN;
   let wanted = false;
@@ -31,16 +31,16 @@ export function visitSpells(cells: ExposureCells, question: LifeQuestion, visit:
       modelId = window.modelId;
       wanted = asked.has(modelId);
     }
-    if (wanted) spell(window, window.inServiceOn, undefined, false, window.units);
+    if (wanted) unbroken(window, window.inServiceOn, window.units);
   }
   for (const cell of cells.jobs) {
     const { place, component, countedAs } = cell;
     if (component !== question.component || countedAs !== "failure" || place === undefined) continue;
     if (!asked.has(cell.modelId) || placeJob(place, cell.failedOn, question) !== "counted") continue;
     const from = beginningOf(cell, place, question);
-    spell(place, from, undefined, false, -cell.jobs);
-    spell(place, from, cell.failedOn, matches(cell, question), cell.jobs);
-    spell(place, cell.failedOn, undefined, false, cell.jobs);
+    unbroken(place, from, -cell.jobs);
+    between(place, from, cell.failedOn, matches(cell, question), cell.jobs);
+    unbroken(place, cell.failedOn, cell.jobs);
   }
 }
 
@@ -62,17 +62,18 @@ function matches(cell: JobCell, { where }: LifeQuestion): boolean {
   return where.symptom === undefined || where.symptom === cell.symptom;
 }
 
-/**
- * A life of a component that began on the day `from` and failed on the day `until`; without one it lasts as long as its
- * unit is watched. Arguments in a row and no object for each: this runs once for every window of a register.
- */
-function spellOf({ until: cutOff, from: opening = longAgo }: LifeQuestion, visit: SpellVisitor) {
-  return (place: JobPlace, from: number, until: number | undefined, event: boolean, count: number): void => {
-    const { observedFrom, retiredOn } = place;
-    const watchedFrom = Math.max(observedFrom, opening);
-    const end = until ?? (retiredOn === undefined ? cutOff : Math.min(retiredOn, cutOff));
-    // A life of no length was never at risk.
+/** Arguments in a row and no object for each: these run once for every window and failure of a register. */
+function spellsOf({ until: cutOff, from: opening = longAgo }: LifeQuestion, visit: SpellVisitor) {
+  const endOf = ({ retiredOn }: JobPlace) => (retiredOn !== undefined && retiredOn < cutOff ? retiredOn : cutOff);
+  /** A life that began on the day `from` and ended on the day `end`; one of no length was never at risk. */
+  const between = (place: JobPlace, from: number, end: number, event: boolean, count: number): void => {
+    const watchedFrom = Math.max(place.observedFrom, opening);
     if (end < watchedFrom || end < from || (end === from && !event)) return;
     visit(watchedFrom > from ? 2 * (watchedFrom - from) - 1 : 0, 2 * (end - from), event, count);
+  };
+  return {
+    /** As long as its unit is watched. */
+    unbroken: (place: JobPlace, from: number, count: number) => between(place, from, endOf(place), false, count),
+    between,
   };
 }

@@ -41,21 +41,22 @@ export function makeRegister(units: number, jobs: number): MadeRegister {
   return register;
 }
 
-/** The counts that a database would keep of the register: distinct windows by model, and job cells. */
-export function countsOf(register: MadeRegister): ExposureCells {
-  const windows: UnitWindow[] = [];
-  for (let model = 0; model < models; model++) {
-    const counts = new Map<number, number>();
-    for (let unit = model; unit < register.inServiceOn.length; unit += models) {
-      const key = (register.inServiceOn[unit] ?? 0) * 2 * never + (register.retiredOn[unit] ?? 0);
-      counts.set(key, (counts.get(key) ?? 0) + 1);
-    }
-    // In the order in which the database writes them.
-    for (const [key, units] of [...counts].sort(([a], [b]) => a - b)) {
-      windows.push({ modelId: model, units, ...placeOf(Math.floor(key / (2 * never)), key % (2 * never)) });
-    }
-  }
-  const jobs = jobCells(register);
+/**
+ * The counts of the register as the page of one component reads them from the database (db/queries/exposure-cells.ts):
+ * the windows of all models of one type together, and the failures of the component.
+ */
+export function countsOf(register: MadeRegister, component: number): ExposureCells {
+  const counts = new Map<number, number>();
+  register.inServiceOn.forEach((on, unit) => {
+    const key = on * 2 * never + (register.retiredOn[unit] ?? 0);
+    counts.set(key, (counts.get(key) ?? 0) + 1);
+  });
+  const windows: UnitWindow[] = [...counts].map(([key, units]) => ({
+    modelId: 0,
+    units,
+    ...placeOf(Math.floor(key / (2 * never)), key % (2 * never)),
+  }));
+  const jobs = jobCells(register, component);
   return {
     models: Array.from({ length: models }, (_, modelId) => ({
       modelId,
@@ -108,15 +109,16 @@ export function rawLives({ inServiceOn, retiredOn, jobs }: MadeRegister, compone
 
 type OwnedCell = JobCell & RepeatedJob;
 
-function jobCells({ jobs, inServiceOn, retiredOn }: MadeRegister): OwnedCell[] {
-  return Array.from(jobs, (job, index) => {
+function jobCells({ jobs, inServiceOn, retiredOn }: MadeRegister, component: number): OwnedCell[] {
+  const own = jobs.filter((job) => Math.floor(job / 8192) % components === component);
+  return Array.from(own, (job, index) => {
     const spell = Math.floor(job / 8192);
-    const before = jobs[index - 1] ?? -1;
+    const before = own[index - 1] ?? -1;
     const unit = Math.floor(spell / components);
     return {
       unitId: String(unit),
       modelId: unit % models,
-      component: `part_${spell % components}`,
+      component: `part_${component}`,
       symptom: undefined,
       cause: "component",
       countedAs: "failure",
