@@ -19,7 +19,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
     "csv-parse",
     "yauzl",
     "saxes",
-   
+
     "node:stream",
     "node:fs",
     "node:buffer",

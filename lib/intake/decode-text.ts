@@ -1,15 +1,4 @@
-import type { FileProblem } from "./parsed";
-
-/** Thrown inside the reading of a stream, where a value cannot be handed through; `readTable` turns it back into one. */
-export class Unreadable extends Error {
-  override readonly name = "Unreadable";
-  readonly found: FileProblem;
-
-  constructor(found: FileProblem) {
-    super(found.problem);
-    this.found = found;
-  }
-}
+import { Unreadable } from "./unreadable";
 
 /** UTF-8 bytes to text, a mark at the beginning taken off. @throws Unreadable for another kind of file or encoding */
 export async function* decodeText(bytes: AsyncIterable<Uint8Array>): AsyncGenerator<string> {

@@ -2,8 +2,9 @@
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import { CsvError, parse } from "csv-parse";
-import { decodeText, Unreadable } from "./decode-text";
+import { decodeText } from "./decode-text";
 import type { FileProblem } from "./parsed";
+import { Unreadable } from "./unreadable";
 
 export type TableItem =
   | { readonly kind: "row"; readonly row: number; readonly cells: readonly string[] }

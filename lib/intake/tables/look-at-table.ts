@@ -1,7 +1,10 @@
 import type { FileProblem } from "../parsed";
+import { lookAtLines } from "./lines/look-at-lines";
 import { lookAtText } from "./look-at-text";
+import { recogniseContent } from "./recognise-content";
 import type { SourceRow } from "./source-row";
 import type { Delimiter, Encoding, TableForm } from "./table-form";
+import { lookAtWorkbook } from "./workbook/look-at-workbook";
 
 /** What a file is, as far as it says so itself, with enough of its rows to judge the guesses by. */
 export interface TableLook {
@@ -52,7 +55,17 @@ export type Looked =
   | { readonly ok: true; readonly look: TableLook }
   | { readonly ok: false; readonly problems: readonly FileProblem[] };
 
-/** Reads the whole file once: its form as guessed or wished, some of its rows, and how many there are. */
+/** Reads the whole file: what it is, its form as guessed or wished, some of its rows, and how many there are. */
 export async function lookAtTable(path: string, wishes: FormWishes = {}): Promise<Looked> {
-  return lookAtText(path, wishes);
+  const content = await recogniseContent(path);
+  switch (content.kind) {
+    case "refused":
+      return { ok: false, problems: [content.problem] };
+    case "text":
+      return lookAtText(path, wishes);
+    case "workbook":
+      return lookAtWorkbook(path, wishes);
+    case "lines":
+      return lookAtLines(path, wishes);
+  }
 }
