@@ -10,6 +10,7 @@ import { dayNumber } from "@/lib/calendar/day-number";
 import { RateBasis } from "./_components/rate-basis";
 import { RateFilter } from "./_components/rate-filter";
 import { RateResult } from "./_components/rate-result";
+import { StillOnTheirWay } from "./_components/still-on-their-way";
 import { loadFailureRates } from "./load-failure-rates";
 import { rateAddress } from "./rate-address";
 import { ratesFinding } from "./rate-wording";
@@ -38,6 +39,7 @@ export default async function RepeatsPage({ searchParams }: Props) {
         </Notice>
       )}
       <RateFilter question={question} order={order} words={view.words} />
+      <StillOnTheirWay question={question} />
       <RateResult
         groups={groups}
         rates={view.rates}

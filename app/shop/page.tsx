@@ -19,7 +19,12 @@ export default async function ShopPage() {
     <Page
       title={shop.name === "" ? "This shop has not been set up" : `How ${shop.name} is set up`}
       margin={<Basis />}
-      actions={<ButtonLink href="/shop/how-we-count">How we count</ButtonLink>}
+      actions={
+        <>
+          <ButtonLink href="/shop/how-we-count">How we count</ButtonLink>
+          <ButtonLink href="/shop/reporting-delay">How late jobs come in</ButtonLink>
+        </>
+      }
     >
       {shop.name === "" ? (
         <EmptyState kind="never-used" title="No settings have been loaded">

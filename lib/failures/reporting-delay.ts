@@ -2,7 +2,7 @@ import type { DayNumber } from "@/lib/calendar/day-number";
 import { type DelayCount, type EstimatedDelay, reportingDelay } from "@/lib/statistics/delay/reporting-delay";
 
 /** Delays are learnt from jobs opened in this many days before the last closed one: what was usual years ago is not. */
-export const delayLearningDays = 730;
+export const delayLearningDays = 365;
 /** Under this many jobs a distribution of delays would be a guess. */
 export const fewestDelayJobs = 30;
 /** Loads on fewer days than this, after the first, tell nothing regular. */

@@ -3,6 +3,7 @@ import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
 import { correctedCount } from "@/lib/statistics/delay/corrected-count";
 import { type DelayCount, type EstimatedDelay, reportingDelay } from "@/lib/statistics/delay/reporting-delay";
+import { shareWithin } from "@/lib/statistics/delay/share-within";
 import { expectClose, referenceRows } from "@/tests/reference/read-reference";
 
 function estimated(reports: readonly DelayCount[]): EstimatedDelay {
@@ -79,6 +80,27 @@ describe("by hand", () => {
     expect(call({ periods: [{ ages: [-1], reports: 1 }] })).toThrow(/periods\[0\]\.ages/);
     expect(call({ periods: [{ ages: [1], reports: 0.5 }] })).toThrow(/periods\[0\]\.reports/);
     expect(call({ level: 1 })).toThrow(/level/);
+  });
+});
+
+describe("share within some days", () => {
+  // By hand: logit 0 with standard error 0.05 / 0.25 = 0.2; 1.959964 × 0.2 = 0.391993, expit of it 0.596762.
+  test("has limits on the logit scale", () => {
+    const delay: EstimatedDelay = {
+      kind: "estimated",
+      steps: [
+        { delay: 0, within: 0, standardError: 0 },
+        { delay: 1, within: 0.5, standardError: 0.05 },
+        { delay: 2, within: 1, standardError: 0 },
+      ],
+    };
+    const { share, low, high } = shareWithin(delay, 1, 0.95);
+    expect(share).toBe(0.5);
+    expect(low).toBeCloseTo(0.403238, 6);
+    expect(high).toBeCloseTo(0.596762, 6);
+    expect(shareWithin(delay, 0, 0.95)).toMatchObject({ share: 0, low: 0, high: 0 });
+    expect(shareWithin(delay, 9, 0.95)).toMatchObject({ share: 1, low: 1, high: 1 });
+    expect(() => shareWithin(delay, 0.5, 0.95)).toThrow(/days/);
   });
 });
 

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { correctedCount } from "@/lib/statistics/delay/corrected-count";
 import { type DelayCount, reportingDelay } from "@/lib/statistics/delay/reporting-delay";
+import { shareWithin } from "@/lib/statistics/delay/share-within";
 import { randomSource } from "./random-source";
 
 // By simulation with a known delay: events come at a known pace, each is reported after a known wait, and only what is
@@ -13,12 +14,16 @@ const level = 0.95;
 const law = Array.from({ length: 46 }, (_, delay) => Math.exp(-delay / 9) * (delay === 0 ? 0.3 : 1));
 const lawSum = law.reduce((sum, chance) => sum + chance, 0);
 
+const trueWeek = law.slice(0, 8).reduce((sum, chance) => sum + chance, 0) / lawSum;
+
 interface Trial {
   readonly final: number;
   readonly onRecord: number;
   readonly corrected: number;
   readonly lo: number;
   readonly hi: number;
+  /** Whether the range of the share reported within a week holds the true share. */
+  readonly weekHeld: boolean;
 }
 
 function trial(seed: number, paceOn: (age: number) => number): Trial {
@@ -45,7 +50,9 @@ function trial(seed: number, paceOn: (age: number) => number): Trial {
   const result = correctedCount({ periods, delay, fewestTogether: 10, level });
   if (result.kind !== "corrected") throw new Error(`expected a corrected count, got ${result.kind}`);
   const { corrected, lo, hi } = result;
-  return { final, onRecord: onRecord.reduce((sum, count) => sum + count, 0), corrected, lo, hi };
+  const week = shareWithin(delay, 7, level);
+  const weekHeld = week.low <= trueWeek && trueWeek <= week.high;
+  return { weekHeld, final, onRecord: onRecord.reduce((sum, count) => sum + count, 0), corrected, lo, hi };
 }
 
 const rounds = 600;
@@ -60,6 +67,7 @@ test.each([
 ] as const)("with %s the range holds the final count", (_, paceOn) => {
   const trials = Array.from({ length: rounds }, (_none, seed) => trial(seed + 1, paceOn));
   expect(shareOf(trials, ({ final, lo, hi }) => final >= lo && final <= hi)).toBeGreaterThan(0.923);
+  expect(shareOf(trials, ({ weekHeld }) => weekHeld)).toBeGreaterThan(0.923);
   // Each side may miss about half of what both may.
   expect(shareOf(trials, ({ final, hi }) => final > hi)).toBeLessThan(0.045);
   expect(shareOf(trials, ({ final, lo }) => final < lo)).toBeLessThan(0.045);
