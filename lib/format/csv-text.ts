@@ -6,16 +6,22 @@ export type CsvCell = string | number | null | undefined;
  * Text that a spreadsheet would run as a formula gets an apostrophe in front. Source: OWASP, CSV injection.
  */
 export function csvText(header: readonly string[], rows: readonly (readonly CsvCell[])[]): string {
-  const lines = [header, ...rows].map((row) => row.map(csvCell).join(","));
-  return `\uFEFF${lines.join("\r\n")}\r\n`;
+  return `\uFEFF${[header, ...rows].map(csvLine).join("")}`;
+}
+
+/** One row with its line end, for files that are written row by row. */
+export function csvLine(cells: readonly CsvCell[]): string {
+  return `${cells.map(csvCell).join(",")}\r\n`;
 }
 
 const runsAsFormula = /^[=+\-@\t\r\0\uFF1D\uFF0B\uFF0D\uFF20]/;
+/** No formula, and it must stay a number. */
+const negativeNumber = /^-\d[\d.,]*$/;
 const needsQuotes = /[",\r\n;\t]|^\s|\s$/;
 
 function csvCell(cell: CsvCell): string {
   if (cell === undefined || cell === null) return "";
   if (typeof cell === "number") return String(cell);
-  const guarded = runsAsFormula.test(cell) ? `'${cell}` : cell;
+  const guarded = runsAsFormula.test(cell) && !negativeNumber.test(cell) ? `'${cell}` : cell;
   return needsQuotes.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
 }

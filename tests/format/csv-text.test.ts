@@ -20,3 +20,7 @@ test.each(["=1+1", "+1", "-1+2", "@sum", "\tx", "\rx", "＝1"])("text %j can't r
 test("a negative number stays a number", () => {
   expect(csvText(["a"], [[-12.5]])).toBe("\uFEFFa\r\n-12.5\r\n");
 });
+
+test.each(["-12.50", "-1.234,56", "-7"])("the text %s of somebody's file stays the number that it is", (text) => {
+  expect(parse(csvText(["a"], [[text]]), { bom: true })[1]).toEqual([text]);
+});
