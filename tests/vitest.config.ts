@@ -8,6 +8,7 @@ const long = [
   "tests/synthetic-data/**/*.test.ts",
   "tests/claims/packet-pdf.test.ts",
   "tests/statistics/coverage.test.ts",
+  "tests/statistics/demo-against-r.test.ts",
   "tests/statistics/life/interval-coverage.test.ts",
   "tests/calendar/term.test.ts",
 ];

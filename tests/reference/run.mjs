@@ -10,12 +10,14 @@ import { gunzipSync } from "node:zlib";
 
 const folder = fileURLToPath(new URL(".", import.meta.url));
 
-/** Each program gets the file to write as its only argument. Files it makes come before the programs that read them. */
+/** Each program gets the files to write as its arguments. It comes after those whose files it reads. */
 const programs = [
-  { run: ["Rscript", "survival.R"], makes: "survival-from-r.csv" },
-  { run: ["Rscript", "distributions.R"], makes: "distributions-from-r.csv" },
+  { run: ["Rscript", "survival.R"], makes: ["survival-from-r.csv"] },
+  { run: ["Rscript", "distributions.R"], makes: ["distributions-from-r.csv"] },
   { run: ["Rscript", "reporting-delay.R"], makes: "reporting-delay-from-r.csv" },
-  { run: ["python3", "tails.py"], makes: "tails.tsv" },
+  { run: ["node", "demo-lives.ts"], makes: ["data/demo_lives.csv.gz", "data/demo_component_types.csv"] },
+  { run: ["Rscript", "demo-survival.R"], makes: ["demo-from-r.csv.gz"] },
+  { run: ["python3", "tails.py"], makes: ["tails.tsv"] },
 ];
 
 const versions = [
@@ -48,18 +50,21 @@ function main() {
 
 /** Whether the program made again what is kept. */
 function remade({ run: [program, script], makes }, made, write) {
-  const target = join(made, makes.replaceAll("/", "-"));
+  const targets = makes.map((name) => join(made, name.replaceAll("/", "-")));
   const words = program === "node" ? ["--import", "tsx"] : [];
-  const { status } = spawnSync(program, [...words, join("tests/reference", script), target], {
+  const { status } = spawnSync(program, [...words, join("tests/reference", script), ...targets], {
     cwd: join(folder, "../.."),
     stdio: ["ignore", "inherit", "inherit"],
   });
   if (status !== 0) throw new Error(`${script} failed`);
-  const kept = join(folder, makes);
-  const verdict = compare(linesOf(kept), linesOf(target));
-  console.log(`${script.padEnd(18)} ${makes.padEnd(28)} ${verdict}`);
-  if (write) copyFileSync(target, kept);
-  return verdict.startsWith("same");
+  const verdicts = makes.map((name, index) => {
+    const kept = join(folder, name);
+    const verdict = compare(linesOf(kept), linesOf(targets[index]));
+    console.log(`${script.padEnd(18)} ${name.padEnd(30)} ${verdict}`);
+    if (write) copyFileSync(targets[index], kept);
+    return verdict.startsWith("same");
+  });
+  return verdicts.every(Boolean);
 }
 
 /** Lines without those that name versions. A file that is not there yet has none. */
