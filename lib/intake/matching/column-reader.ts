@@ -1,0 +1,157 @@
+import type { Day } from "@/lib/calendar/day";
+import type { IntakeSetting } from "../intake-setting";
+import type { CellMark } from "../tables/source-row";
+import { knownWords } from "./known-words";
+import { asItStands, type LooseReading, leftBlank, rewritten, takenWithNote } from "./loose-reading";
+import type { Matching } from "./matching";
+import { type DaySetting, readLooseDay } from "./read-loose-day";
+import { readLooseIdentifier } from "./read-loose-identifier";
+import { readLooseLabour } from "./read-loose-labour";
+import { readLooseMade } from "./read-loose-made";
+import { readLooseNumber, readPlainNumber } from "./read-loose-number";
+import { wordReader } from "./read-loose-word";
+import { formulaError, standsForUnknown } from "./stand-ins";
+import type { TargetField } from "./target-fields";
+
+/** A reading, with the currency that stood beside an amount. */
+export type ColumnReading = LooseReading & { readonly currency?: string };
+
+/** What a reader has to know beside the cell. */
+export type ReadingRules = Pick<
+  Matching,
+  "dateOrder" | "decimalMark" | "labourUnit" | "words" | "dayNumbersFrom" | "usualLengths"
+>;
+
+/** Words and today's day: what is needed of the setting to read single cells. */
+export type CellSetting = Pick<IntakeSetting, "catalogue" | "today">;
+
+/** How the cells of one matched column are read. */
+export function columnReader(
+  field: TargetField,
+  rules: ReadingRules,
+  setting: CellSetting,
+): (text: string, mark: CellMark | undefined) => ColumnReading {
+  const words = knownWords(field, setting.catalogue);
+  if (words !== undefined) return remembering(wordReader(rules.words[field.target], words));
+  const { decimalMark } = rules;
+  const days = daySetting(field, rules, setting);
+  switch (field.sort) {
+    case "day":
+      return remembering((text) => readLooseDay(text, days));
+    case "made":
+      return remembering((text) => readLooseMade(text, days));
+    case "money":
+      return remembering((text) => readMoney(text, decimalMark));
+    case "number":
+      return remembering((text) => readPlainNumber(text, decimalMark));
+    case "count":
+      return remembering((text) => readCount(text, field, rules));
+    case "territory":
+      return remembering(readTerritory);
+    case "identifier":
+      return identifierReader(field, rules);
+    default:
+      return numberLike.has(field.column) ? identifierReader(field, rules) : (text) => readText(text, field);
+  }
+}
+
+/** Days that may lie ahead, so that a reading in the future is none the less possible. */
+const mayLieAhead: ReadonlySet<string> = new Set(["starts_on", "ends_on", "effective_on", "cancelled_on"]);
+
+function daySetting(
+  field: TargetField,
+  { dateOrder, dayNumbersFrom }: ReadingRules,
+  { today }: CellSetting,
+): DaySetting {
+  return { dateOrder, dayNumbersFrom, today: mayLieAhead.has(field.column) ? ("9999-12-31" as Day) : today }; // a real day
+}
+
+/** Text columns that hold numbers of papers, which a spreadsheet damages like any other. */
+const numberLike: ReadonlySet<string> = new Set(["authorization_number", "holder"]);
+
+/** Columns of long text, which is kept whatever it says. */
+const prose: ReadonlySet<string> = new Set([
+  "complaint",
+  "cause_note",
+  "correction",
+  "description",
+  "note",
+  "caption",
+  "maker",
+  "name",
+]);
+
+function identifierReader(field: TargetField, { usualLengths }: ReadingRules) {
+  const rules = {
+    noun: field.column.replaceAll("_", " "),
+    usualLength: usualLengths?.[field.target],
+    fillers: field.column === "serial" || field.column === "model",
+  };
+  const read = (text: string, mark: CellMark | undefined) => readLooseIdentifier(text, mark, rules);
+  if (field.column !== "callback_of") return read;
+  return (text: string, mark: CellMark | undefined): LooseReading => {
+    const plain = text.trim();
+    if (/^(?:n|no|false|0|nein|non|nee)$/i.test(plain)) return rewritten("", "No callback.");
+    if (/^(?:y|yes|true|x|callback|call back|redo|recall|ja|oui|si|sí|sim)$/i.test(plain))
+      return leftBlank(
+        "Said to be a callback, without the number of the earlier job; it is found by the repeat rule, if at all.",
+      );
+    return read(text, mark);
+  };
+}
+
+function readMoney(text: string, decimalMark: "." | ","): ColumnReading {
+  const { reading, currency } = readLooseNumber(text, decimalMark);
+  if (reading.kind !== "taken" || reading.text === "") return reading;
+  const [whole = "", fraction = ""] = reading.text.split(".");
+  const long = fraction.length > 2 && /^0*$/.test(fraction.slice(2));
+  const cut = long ? rewritten(`${whole}.${fraction.slice(0, 2)}`, "Written with two decimals.") : reading;
+  return currency === "" ? cut : { ...cut, currency };
+}
+
+function readCount(text: string, field: TargetField, { decimalMark, labourUnit }: ReadingRules): LooseReading {
+  if (field.column === "labour_minutes")
+    return readLooseLabour(text, labourUnit === "hours" ? "hours" : "minutes", decimalMark);
+  const reading = readPlainNumber(text, decimalMark);
+  if (reading.kind !== "taken" || !/\.0+$/.test(reading.text)) return reading;
+  return rewritten(reading.text.replace(/\.0+$/, ""), "Written as a whole number.");
+}
+
+function readTerritory(text: string): LooseReading {
+  const plain = text.trim();
+  if (standsForUnknown(plain)) return leftBlank(`"${plain}" stands for unknown.`);
+  const upper = plain.toUpperCase().replace(/[_ ]/g, "-");
+  return upper === plain ? asItStands(plain) : rewritten(upper, "Written in capitals.");
+}
+
+function readText(text: string, field: TargetField): LooseReading {
+  const plain = text.trim();
+  const error = formulaError(plain);
+  if (error !== undefined) return leftBlank(`${error} is a spreadsheet's error, not a value.`);
+  if (prose.has(field.column) || !standsForUnknown(plain))
+    return field.column === "maker" ? oneLine(text) : asItStands(text);
+  return leftBlank(`"${plain}" stands for unknown.`);
+}
+
+function oneLine(text: string): LooseReading {
+  return /[\r\n\t]/.test(text)
+    ? takenWithNote(text.trim().replace(/\s+/g, " "), "Line ends and tabs became blanks.")
+    : asItStands(text);
+}
+
+const mostRemembered = 20_000;
+
+/** Cells of days, words and amounts repeat, so each is read once; the memory is bounded, as a file may hold anything. */
+function remembering<Reading>(read: (text: string) => Reading): (text: string) => Reading {
+  const readings = new Map<string, Reading>();
+  return (text) => {
+    const known = readings.get(text);
+    if (known !== undefined) return known;
+    const reading = read(text);
+    if (text.length <= 100) {
+      if (readings.size >= mostRemembered) readings.clear();
+      readings.set(text, reading);
+    }
+    return reading;
+  };
+}
