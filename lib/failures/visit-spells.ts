@@ -36,7 +36,7 @@ export function visitSpells(cells: ExposureCells, question: LifeQuestion, visit:
   for (const cell of cells.jobs) {
     const { place, component, countedAs } = cell;
     if (component !== question.component || countedAs !== "failure" || place === undefined) continue;
-    if (!asked.has(cell.modelId) || placeJob(place, cell.failedOn, question) !== "counted") continue;
+    if (!asked.has(cell.modelId) || !isKnown(place, cell.failedOn, question)) continue;
     const from = beginningOf(cell, place, question);
     unbroken(place, from, -cell.jobs);
     between(place, from, cell.failedOn, matches(cell, question), cell.jobs);
@@ -52,10 +52,18 @@ function askedModels(cells: ExposureCells, { where, component }: LifeQuestion): 
   );
 }
 
-/** A failure outside the watched time was not seen, so the life that it ended is not known to have ended. */
+/**
+ * Whether a failure is on record at the cut-off. One before the period that is looked at is no event, but it is known that
+ * the part was replaced then, so the part that enters the period is as young as it is.
+ */
+function isKnown(place: JobPlace, failedOn: number, { until }: LifeQuestion): boolean {
+  return placeJob(place, failedOn, { from: undefined, until }) === "counted";
+}
+
+/** A failure before records begin was not seen, so the life that it ended is not known to have ended. */
 function beginningOf(cell: JobCell, place: JobPlace, question: LifeQuestion): number {
   const previous = cell.previousFailedOn;
-  return previous !== undefined && placeJob(place, previous, question) === "counted" ? previous : place.inServiceOn;
+  return previous !== undefined && isKnown(place, previous, question) ? previous : place.inServiceOn;
 }
 
 function matches(cell: JobCell, { where }: LifeQuestion): boolean {

@@ -100,3 +100,34 @@ describe("histories of units from counts", () => {
     );
   });
 });
+
+describe("a period that begins after records do", () => {
+  const one: MadeUnit = {
+    unitId: "u",
+    modelId: 1,
+    inServiceOn: 0,
+    observedFrom: 100,
+    retiredOn: undefined,
+    failures: [
+      { on: 400, component: "pump" },
+      { on: 1500, component: "pump" },
+    ],
+  };
+  const from = 1000;
+
+  // By hand: the first pump was replaced on day 400, so the one that enters the period half a day before day 1000 is
+  // 599.5 days old; it fails at 1100, and its successor is still running at the cut-off.
+  test("a part replaced before it enters at its own age, and its failure then is no event", () => {
+    const lives = componentSpells(cellsOf([one]), { ...question, component: "pump", from });
+    expect(merged(lives)).toEqual({ "599.5-1100-true": 1, "0-2500-false": 1 });
+  });
+
+  test("a part that failed before it and never again is one unfailed life", () => {
+    const lives = componentSpells(cellsOf([{ ...one, failures: one.failures.slice(0, 1) }]), {
+      ...question,
+      component: "pump",
+      from,
+    });
+    expect(merged(lives)).toEqual({ "599.5-3600-false": 1 });
+  });
+});

@@ -62,7 +62,7 @@ describe.each(cases)("%s", (name) => {
       expectClose(step.survival, value, 1e-9);
       expectClose(rise.cumulativeHazard, at("cumhaz"), 1e-9);
       expectClose(rise.standardError, at("std.chaz"), 1e-9);
-      expect(step.limits.kind).toBe(value === 0 ? "none" : "limits");
+      expect(step.limits.kind).toBe(value === 0 ? "no-limits" : "limits");
       if (step.limits.kind !== "limits") continue;
       expectClose(step.limits.standardError, at("std.err"), 1e-9);
       expectClose(step.limits.low, at("lower"), 1e-9);
