@@ -1,15 +1,38 @@
-import type { AddressValues } from "@/app/_address/address-reader";
+import { AddressReader, type AddressValues } from "@/app/_address/address-reader";
 import type { Reader } from "@/db/database-types";
 import { loadExposureCells } from "@/db/queries/exposure-cells";
-import { loadCatalogueWords } from "@/db/queries/known-words";
+import { type CatalogueWords, loadCatalogueWords } from "@/db/queries/known-words";
 import type { Day } from "@/lib/calendar/day";
-import { type ComponentLife, componentLife } from "@/lib/failures/component-life";
-import { readRateQuestion } from "./read-rate-question";
+import type { ExposureCells } from "@/lib/failures/cells";
+import { type FailureRates, failureRates } from "@/lib/failures/failure-rates";
+import { type LifeDetail, lifeDetail } from "@/lib/failures/life-detail";
+import { type MissingAnswer, missingAnswer } from "@/lib/failures/missing-answer";
+import { unplacedUnits } from "@/lib/failures/unplaced-units";
+import type { LifeQuestion } from "@/lib/failures/visit-spells";
+import { readLifeAddress } from "./life-address";
+
+export const rowGroupings = ["model", "maker", "type", "age", "symptom"] as const;
+export type RowGrouping = (typeof rowGroupings)[number];
 
 export type LifeView =
   | { readonly kind: "unknown-component" }
   | { readonly kind: "no-data"; readonly name: string }
-  | { readonly kind: "life"; readonly name: string; readonly notices: readonly string[]; readonly life: ComponentLife };
+  | DrawnLife;
+
+export interface DrawnLife {
+  readonly kind: "life";
+  readonly name: string;
+  readonly words: CatalogueWords;
+  readonly cutOff: Day;
+  readonly notices: readonly string[];
+  readonly question: LifeQuestion;
+  readonly life: LifeDetail;
+  readonly missing: MissingAnswer | undefined;
+  readonly unplaced: ReturnType<typeof unplacedUnits>;
+  /** The same failures in rows, by one grouping. */
+  readonly rows: RowGrouping;
+  readonly rates: FailureRates;
+}
 
 /** When one component fails, for the units that the address narrows to. */
 export async function loadComponentLife(
@@ -21,14 +44,29 @@ export async function loadComponentLife(
   const words = await loadCatalogueWords(db, today);
   const name = words.components.find((entry) => entry.key === component)?.name;
   if (name === undefined) return { kind: "unknown-component" };
-  if (words.cutOff === undefined) return { kind: "no-data", name };
-  const { question, notices } = readRateQuestion(values, {
-    makers: words.makers,
-    models: words.models.map((model) => model.number),
-    components: words.components.map((entry) => entry.key),
-    symptoms: words.symptoms.map((symptom) => symptom.key),
-    cutOff: words.cutOff,
-  });
-  const cells = await loadExposureCells(db, { ...question.where, lifeOf: component });
-  return { kind: "life", name, notices, life: componentLife(cells, { ...question, component }) };
+  const { cutOff } = words;
+  if (cutOff === undefined) return { kind: "no-data", name };
+  const { question, notices } = readLifeAddress(component, values, { words, cutOff, own: ["rows"] });
+  const own = new AddressReader({ rows: values.rows }, ["rows"]);
+  const asked = own.oneOf("rows", rowGroupings, `Choose ${rowGroupings.join(", ")}.`);
+  const cells = await loadExposureCells(db, question.where);
+  const where = { ...question.where, component };
+  const rows = asked ?? (modelsAsked(cells, where.model) > 1 ? "model" : "age");
+  return {
+    kind: "life",
+    name,
+    words,
+    cutOff,
+    notices: [...notices, ...own.notices],
+    question,
+    life: lifeDetail(cells, question),
+    missing: missingAnswer(cells, question),
+    unplaced: unplacedUnits(cells, where),
+    rows,
+    rates: failureRates(cells, { ...question, where, by: [rows], counting: "failures" }),
+  };
+}
+
+function modelsAsked(cells: ExposureCells, model: string | undefined): number {
+  return model === undefined ? cells.models.length : 1;
 }

@@ -3,16 +3,24 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
-import { Notice } from "@/app/_ui/notice";
+import { FilterForm } from "@/app/_ui/filter-form";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
-import { loadComponentLife } from "../load-component-life";
+import { groupWords, periodWords } from "../group-words";
+import { lifeQuery } from "../life-address";
+import { type DrawnLife, loadComponentLife } from "../load-component-life";
+import { AddressNotices } from "./_components/address-notices";
+import { AgeRates } from "./_components/age-rates";
+import { ComparisonStarts } from "./_components/comparison-starts";
 import { FailureCurve } from "./_components/failure-curve";
 import { FittedLife } from "./_components/fitted-life";
+import { GroupRows } from "./_components/group-rows";
 import { LifeBasis } from "./_components/life-basis";
+import { LifeFilterFields } from "./_components/life-filter-fields";
 import { RepeatedFailures } from "./_components/repeated-failures";
 import { lifeFinding } from "./life-finding";
+import { missingWords } from "./missing-words";
 
 export const metadata: Metadata = { title: "When it fails" };
 export const dynamic = "force-dynamic";
@@ -36,21 +44,37 @@ export default async function ComponentLifePage({ params, searchParams }: Props)
         {null}
       </Page>
     );
+  const missing = view.missing && missingWords(view.missing, view.question);
   return (
-    <Page above={back} title={lifeFinding(view.name, view.life)} margin={<LifeBasis life={view.life} />}>
-      {view.notices.map((notice) => (
-        <Notice key={notice} status="note" title={notice} />
-      ))}
-      <FailureCurve life={view.life} name={view.name} csvHref={csvAddress(component, values)} />
-      <FittedLife life={view.life} />
-      <RepeatedFailures life={view.life} />
+    <Page
+      above={back}
+      title={missing === undefined ? lifeFinding(view.name, view.life) : `${view.name}: ${missing.finding}`}
+      margin={<LifeBasis view={view} />}
+    >
+      <AddressNotices notices={view.notices} />
+      <FilterForm
+        action={`/repeats/${component}`}
+        words={`${groupWords(view.question.where, view.words)}, ${periodWords(view.question)}`}
+        clearHref={`/repeats/${component}`}
+      >
+        <LifeFilterFields {...view} />
+      </FilterForm>
+      {missing === undefined ? <Drawings view={view} /> : <p>{missing.wayOn}</p>}
+      <ComparisonStarts view={view} />
     </Page>
   );
 }
 
-function csvAddress(component: string, values: AddressValues): string {
-  const search = new URLSearchParams();
-  for (const [name, value] of Object.entries(values)) if (typeof value === "string") search.set(name, value);
-  const rest = search.toString();
-  return `/repeats/${component}/curve.csv${rest === "" ? "" : `?${rest}`}`;
+function Drawings({ view }: { readonly view: DrawnLife }) {
+  const { life, name, question, cutOff } = view;
+  const file = (which: string) => `/repeats/${question.component}/${which}${lifeQuery(question, cutOff)}`;
+  return (
+    <>
+      <FailureCurve life={life} name={name} csvHref={file("curve.csv")} />
+      <FittedLife life={life} csvHref={file("fitted-life.csv")} />
+      <AgeRates life={life} csvHref={file("age-bands.csv")} />
+      <RepeatedFailures life={life} csvHref={file("repeat-failures.csv")} />
+      <GroupRows view={view} />
+    </>
+  );
 }

@@ -2,19 +2,20 @@ import { StepCurve } from "@/app/_charts/step-curve";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Figure } from "@/app/_ui/figure";
 import { type Column, Table } from "@/app/_ui/table";
-import type { ComponentLife } from "@/lib/failures/component-life";
+import type { LifeDetail } from "@/lib/failures/life-detail";
+import { type ModelLine, modelLine, withRoomFor } from "@/lib/figures/model-line";
 import { stepCurve, type WatchedAt } from "@/lib/figures/step-curve";
 import { formatCount } from "@/lib/format/format-count";
 import { describeShare } from "@/lib/format/format-share";
 import { shareAt } from "../share-at";
 
 interface Props {
-  readonly life: ComponentLife;
+  readonly life: LifeDetail;
   readonly name: string;
   readonly csvHref: string;
 }
 
-/** Share failed by age, with the numbers under it. */
+/** Share failed by age, with the numbers under it and the fitted life over it. */
 export function FailureCurve({ life, name, csvHref }: Props) {
   const figure = stepCurve(life.curve, life.atYears);
   switch (figure.kind) {
@@ -34,12 +35,13 @@ export function FailureCurve({ life, name, csvHref }: Props) {
           title="Too few units to draw a curve: one more failure would move it by more than 5 in 100"
         />
       );
-    case "steps":
+    case "steps": {
+      const model = life.model.kind === "model" ? modelLine(life.model, figure) : undefined;
       return (
         <Figure
           takeaway={`Share of ${name.toLowerCase()}s failed by age of the part`}
           csvHref={csvHref}
-          note={figure.stopped !== undefined && <p>{figure.stopped}</p>}
+          note={<CurveNotes life={life} stopped={figure.stopped} model={model} />}
           table={
             <Table
               caption="At whole years of age"
@@ -50,13 +52,48 @@ export function FailureCurve({ life, name, csvHref }: Props) {
             />
           }
         >
-          <StepCurve label={`Share of ${name} failed by age`} figure={figure} />
+          <StepCurve
+            label={`Share of ${name} failed by age`}
+            figure={model === undefined ? figure : withRoomFor(figure, model)}
+            model={model}
+            names={{ steps: "what was seen, with its range", model: "Weibull life fitted to it: a model" }}
+          />
         </Figure>
       );
+    }
   }
 }
 
-function columnsOf(life: ComponentLife): Column<WatchedAt>[] {
+interface NotesProps {
+  readonly life: LifeDetail;
+  readonly stopped: string | undefined;
+  readonly model: ModelLine | undefined;
+}
+
+function CurveNotes({ life, stopped, model }: NotesProps) {
+  return (
+    <>
+      {stopped !== undefined && <p>{stopped}</p>}
+      {model !== undefined && (
+        <p>
+          The dotted line is fitted to the steps and ends where they end; its bars are the model’s own range. Where the
+          two part, believe the steps.
+        </p>
+      )}
+      {life.question.where.symptom !== undefined && (
+        <p>
+          Failures with another symptom end a life without counting as failed: the share is what it would be if only
+          this symptom could happen.
+        </p>
+      )}
+      {life.curve.kind === "curve" && life.curve.collapsed && (
+        <p>All parts at risk at one age had failed, so the curve reaches 100 and says nothing about older ones.</p>
+      )}
+    </>
+  );
+}
+
+function columnsOf(life: LifeDetail): Column<WatchedAt>[] {
   return [
     { key: "age", head: "Months of age", kind: "number", cell: (row) => formatCount(row.months) },
     { key: "share", head: "Failed by then", cell: (row) => shareWords(life, row.months) },
@@ -66,7 +103,7 @@ function columnsOf(life: ComponentLife): Column<WatchedAt>[] {
   ];
 }
 
-function shareWords(life: ComponentLife, months: number): string {
+function shareWords(life: LifeDetail, months: number): string {
   const share = shareAt(life.curve, months);
   return share === undefined ? "none seen" : describeShare(share.failed, share.low, share.high);
 }

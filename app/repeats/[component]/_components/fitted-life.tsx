@@ -1,72 +1,100 @@
 import { DefinitionList } from "@/app/_ui/definition-list";
 import { Plate } from "@/app/_ui/plate";
-import { type ComponentLife, fewestFailuresForFit } from "@/lib/failures/component-life";
-import type { LifeShape } from "@/lib/failures/life-shape";
+import { type Column, Table } from "@/app/_ui/table";
+import type { LifeDetail } from "@/lib/failures/life-detail";
+import type { LifeModel, ModelChance } from "@/lib/failures/life-model";
 import { daysPerYear } from "@/lib/failures/rate-question";
-import { formatCounted } from "@/lib/format/format-count";
+import { formatCount, formatCounted } from "@/lib/format/format-count";
 import { formatDecimal } from "@/lib/format/format-decimal";
-import type { RefusedFit } from "@/lib/statistics/life/fit-location-scale";
-import type { LifeEstimate } from "@/lib/statistics/life/life-estimate";
+import { describeShare } from "@/lib/format/format-share";
+import { checkWords, followWords, refusalWords, shapeWords, withBounds } from "../model-words";
+import { shareAt } from "../share-at";
 
-const shapeWords: Readonly<Record<LifeShape, string>> = {
-  "fails early": "Failures come early and thin out with age: the whole range of the shape lies below 1.",
-  "wears out": "Failures grow with age: the whole range of the shape lies above 1.",
-  "age makes no clear difference": "The range of the shape holds 1: the data do not say whether age matters.",
-  "not fitted": "",
-};
+interface Props {
+  readonly life: LifeDetail;
+  readonly csvHref: string;
+}
 
-/** The Weibull life in words and figures, or why there is none. */
-export function FittedLife({ life }: { readonly life: ComponentLife }) {
-  const { weibull } = life;
-  if (weibull.kind === "refused") {
+/** The fitted life in words and figures with what it can bear, or why there is none. */
+export function FittedLife({ life, csvHref }: Props) {
+  const { model } = life;
+  if (model.kind === "refused") {
     return (
       <Plate title="Does age matter?">
-        <p>{refusalWords(weibull)}</p>
+        <p>{refusalWords(model)}</p>
       </Plate>
     );
   }
   return (
     <Plate title="Does age matter?">
       <p>{shapeWords[life.shape]}</p>
-      <DefinitionList
-        items={[
-          {
-            term: "Weibull shape",
-            detail: withLimits(weibull.shape, 1, 2),
-            source: "maximum likelihood; range by profile likelihood",
-          },
-          {
-            term: "Weibull scale",
-            detail: `${withLimits(weibull.scale, daysPerYear, 1)} years`,
-            source: "age by which 63 in 100 would have failed",
-          },
-          {
-            term: "Made from",
-            detail: `${formatCounted(weibull.events, "failure")} in ${formatCounted(weibull.lives, "life", "lives")}`,
-          },
-        ]}
+      <ModelFigures model={model} years={life.years} />
+      <Table
+        caption="Chance that a part has failed by an age"
+        columns={chanceColumns(life)}
+        rows={model.chances}
+        rowKey={({ years }) => String(years)}
       />
+      <p>{followWords(model)}</p>
+      <p>{checkWords(model)}</p>
+      <p>
+        <a href={csvHref} download>
+          The fitted life as CSV
+        </a>
+      </p>
     </Plate>
   );
 }
 
-function withLimits({ value, profile }: LifeEstimate, unit: number, decimals: number): string {
-  const bound = (end: number | "unbounded", name: string) =>
-    end === "unbounded" ? name : formatDecimal(end / unit, decimals);
-  return `${formatDecimal(value / unit, decimals)} (${bound(profile.low, "no lower limit")} to ${bound(profile.high, "no upper limit")})`;
+function ModelFigures({ model, years }: { readonly model: LifeModel; readonly years: number }) {
+  const { weibull, tenth, lastAge } = model;
+  const beyond = tenth.age > lastAge ? `, older than any part watched (${watchedYears(lastAge)})` : "";
+  return (
+    <DefinitionList
+      items={[
+        {
+          term: "10 in 100 failed by",
+          detail: `${withBounds(tenth.age, tenth, daysPerYear, 1)} years${beyond}`,
+          source: "Weibull fitted by maximum likelihood; all its ranges by profile likelihood",
+        },
+        {
+          term: "Shape",
+          detail: withBounds(weibull.shape.value, weibull.shape.profile, 1, 2),
+          source: "below 1: early failures; 1: age does not matter; above 1: wear",
+        },
+        {
+          term: "Scale",
+          detail: `${withBounds(weibull.scale.value, weibull.scale.profile, daysPerYear, 1)} years`,
+          source: "age by which 63 in 100 would have failed",
+        },
+        {
+          term: "Made from",
+          detail: `${formatCounted(weibull.events, "failure")} in ${formatCounted(weibull.lives, "life", "lives")}, ${formatCount(years)} years lived`,
+        },
+      ]}
+    />
+  );
 }
 
-function refusalWords(refused: RefusedFit): string {
-  switch (refused.reason) {
-    case "no-exposure":
-      return "No unit was watched for any time, so there is nothing to fit.";
-    case "no-events":
-      return "Nothing failed, so there is nothing to fit.";
-    case "too-few-events":
-      return `${formatCounted(refused.events, "failure")}: under ${fewestFailuresForFit} a fitted life would be a guess drawn as a curve.`;
-    case "failure-at-age-zero":
-      return "Failures on the first day have no logarithm of age, so no life was fitted.";
-    case "flat-likelihood":
-      return "The failures fit many lives equally well, so none is shown.";
-  }
+function chanceColumns({ curve, model }: LifeDetail): Column<ModelChance>[] {
+  const seen = (years: number) => {
+    if (curve.kind !== "curve" || years * daysPerYear > curve.lastAge) return "nothing watched so long";
+    const share = shareAt(curve, 12 * years);
+    return share === undefined ? "none seen" : describeShare(share.failed, share.low, share.high);
+  };
+  const lastAge = model.kind === "model" ? model.lastAge : 0;
+  return [
+    { key: "years", head: "Years of age", kind: "number", cell: ({ years }) => years },
+    { key: "seen", head: "Seen", cell: ({ years }) => seen(years) },
+    {
+      key: "fitted",
+      head: "Fitted life",
+      cell: ({ failed, low, high, beyondData }) =>
+        `${describeShare(failed, low, high)}${beyondData ? ` — drawn on beyond the oldest part watched (${watchedYears(lastAge)})` : ""}`,
+    },
+  ];
+}
+
+function watchedYears(days: number): string {
+  return `${formatDecimal(days / daysPerYear, 1)} years`;
 }

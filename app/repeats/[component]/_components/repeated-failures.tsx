@@ -1,38 +1,61 @@
+import { StepCurve } from "@/app/_charts/step-curve";
+import { Figure } from "@/app/_ui/figure";
 import { type Column, Table } from "@/app/_ui/table";
-import type { ComponentLife } from "@/lib/failures/component-life";
-import { daysPerYear } from "@/lib/failures/rate-question";
-import { formatCount } from "@/lib/format/format-count";
-import { formatDecimal } from "@/lib/format/format-decimal";
+import type { LifeDetail } from "@/lib/failures/life-detail";
+import { type DrawnMeans, type MeanAt, meanSteps } from "@/lib/figures/mean-steps";
+import { formatCount, formatCounted } from "@/lib/format/format-count";
+import { describeMean } from "@/lib/format/format-mean";
 import type { RecurrenceStep } from "@/lib/statistics/recurrence/mean-cumulative-function";
 
-interface Row {
-  readonly year: number;
-  readonly step: RecurrenceStep;
+interface Props {
+  readonly life: LifeDetail;
+  readonly csvHref: string;
 }
 
 /** Mean number of failures per unit by age of the unit: the only curve here that counts a unit's second failure. */
-export function RepeatedFailures({ life }: { readonly life: ComponentLife }) {
-  const { recurrence } = life;
-  if (recurrence.kind !== "curve") return null;
-  const years = Array.from({ length: Math.floor(recurrence.lastAge / daysPerYear) }, (_, index) => index + 1);
-  const rows = years.flatMap((year): Row[] => {
-    const step = recurrence.steps.filter(({ age }) => age <= year * daysPerYear).at(-1);
-    return step === undefined ? [] : [{ year, step }];
-  });
-  if (rows.length === 0) return null;
+export function RepeatedFailures({ life, csvHref }: Props) {
+  const figure = meanSteps(life.recurrence);
+  if (figure.kind === "too-few-to-draw")
+    return <p>Under 20 units were watched when they failed: too few to draw failures per unit.</p>;
+  if (figure.kind !== "steps") return null; // the curve above has already said that nothing failed
   return (
-    <Table
-      caption="Failures per 100 units, repeats included, by age of the unit"
-      columns={columns}
-      rows={rows}
-      rowKey={(row) => String(row.year)}
-    />
+    <Figure
+      takeaway={meanFinding(figure)}
+      csvHref={csvHref}
+      note={
+        <>
+          <p>
+            Repeats are counted, and age is that of the machine. A straight line means that age makes no difference; the
+            range takes each unit as one, so it holds also where the same units fail again and again.
+          </p>
+          {figure.stopped !== undefined && <p>{figure.stopped}</p>}
+        </>
+      }
+      table={
+        <Table
+          caption="Failures per unit, repeats included, by age of the unit"
+          columns={meanColumns}
+          rows={figure.byYear}
+          rowKey={({ years }) => String(years)}
+        />
+      }
+    >
+      <StepCurve label="Failures per 100 units by age of the unit, repeats included" figure={figure} />
+    </Figure>
   );
 }
 
-const columns: readonly Column<Row>[] = [
-  { key: "year", head: "Years of age", kind: "number", cell: (row) => row.year },
-  { key: "mean", head: "Failures per 100 units", cell: ({ step }) => meanWords(step) },
+/** "By 5 years, 0.21 failures a unit (0.18 to 0.25), repeats included: 123 failures". */
+function meanFinding({ byYear }: DrawnMeans): string {
+  const at = byYear.findLast(({ years }) => years <= 5);
+  if (at === undefined) return "Failures per unit by age of the unit, repeats included";
+  return `By ${formatCounted(at.years, "year")}, ${meanWords(at.step)}, repeats included: ${formatCounted(at.failures, "failure")}, ${formatCounted(at.step.atRisk, "unit")} watched that long`;
+}
+
+export const meanColumns: readonly Column<MeanAt>[] = [
+  { key: "year", head: "Years of age", kind: "number", cell: ({ years }) => years },
+  { key: "mean", head: "Failures per unit", cell: ({ step }) => meanWords(step) },
+  { key: "failures", head: "Failures so far", kind: "number", cell: ({ failures }) => formatCount(failures) },
   {
     key: "running",
     head: "Units watched at the last failure",
@@ -41,9 +64,8 @@ const columns: readonly Column<Row>[] = [
   },
 ];
 
-function meanWords({ mean, limits }: RecurrenceStep): string {
-  const number = formatDecimal(100 * mean, 1);
+export function meanWords({ mean, limits }: RecurrenceStep): string {
   return limits.kind === "limits"
-    ? `${number} (${formatDecimal(100 * limits.low, 1)} to ${formatDecimal(100 * limits.high, 1)})`
-    : number;
+    ? describeMean(mean, limits.low, limits.high)
+    : `${describeMean(mean, mean, mean)}, no range: a single unit left`;
 }
