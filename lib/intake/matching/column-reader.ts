@@ -32,7 +32,10 @@ export function columnReader(
   setting: CellSetting,
 ): (text: string, mark: CellMark | undefined) => ColumnReading {
   const words = knownWords(field, setting.catalogue);
-  if (words !== undefined) return remembering(wordReader(rules.words[field.target], words));
+  if (words !== undefined) {
+    const blankSaysUnknown = field.column !== "status"; // a blank status means closed, which nobody said of an unknown one
+    return remembering(wordReader(rules.words[field.target], words, { blankSaysUnknown }));
+  }
   const { decimalMark } = rules;
   const days = daySetting(field, rules, setting);
   switch (field.sort) {

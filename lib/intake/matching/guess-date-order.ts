@@ -19,7 +19,7 @@ export function guessDateOrder(cells: Iterable<string>, today: Day): Decision<Da
   };
   for (const cell of cells) {
     const found = /^\s*(\d{1,2})\s?[-/. ]\s?(\d{1,2})\s?[-/. ]\s?(\d{4}|'?\d{2})(?!\d)/.exec(cell);
-    if (/\d/.test(cell)) seen.dates++;
+    if (/\d\D+\d|^\s*\d{5,8}/.test(cell)) seen.dates++;
     if (found === null) continue;
     seen.parted++;
     const [first, second] = [Number(found[1]), Number(found[2])];

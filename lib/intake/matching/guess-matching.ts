@@ -9,12 +9,13 @@ import { type Decision, guessDateOrder } from "./guess-date-order";
 import { guessDayNumbers } from "./guess-day-numbers";
 import { guessDecimalMark } from "./guess-decimal-mark";
 import { guessKind } from "./guess-kind";
-import { guessLabourUnit } from "./guess-labour-unit";
+import { guessLabour } from "./guess-labour";
 import { guessRowIs } from "./guess-row-is";
 import { guessWords, type WordGuess } from "./guess-words";
 import { rememberedColumns } from "./header-fingerprint";
 import type { CatalogueNames } from "./known-words";
 import type { DateOrder, LabourUnit, Matching } from "./matching";
+import { nonRecord } from "./non-record";
 import { type OpenQuestion, openQuestions } from "./open-questions";
 import { type FieldSort, targetFields } from "./target-fields";
 import { usualLengths } from "./usual-lengths";
@@ -50,7 +51,8 @@ export interface MatchingGuess {
   readonly problems: readonly OpenQuestion[];
 }
 
-export function guessMatching(look: Look, known: KnownForGuessing): MatchingGuess {
+export function guessMatching(given: Look, known: KnownForGuessing): MatchingGuess {
+  const look = recordsOnly(given);
   const kind = guessKind(look.header, known.kind ?? known.remembered?.kind);
   const values = sampledValues(look);
   const fresh = guessColumns(
@@ -62,13 +64,21 @@ export function guessMatching(look: Look, known: KnownForGuessing): MatchingGues
   return decided(look, known, kind, columns, values);
 }
 
+/** Totals rows and repeated headers would only mislead. */
+function recordsOnly({ header, rows }: Look): Look {
+  const isNone = nonRecord([], header);
+  return { header, rows: rows.filter(({ cells }) => isNone(cells) === undefined) };
+}
+
 function decided(
   look: Look,
   known: KnownForGuessing,
   kind: MatchingGuess["kind"],
-  guesses: readonly ColumnGuess[],
+  fresh: readonly ColumnGuess[],
   values: readonly (readonly string[])[],
 ): MatchingGuess {
+  const mark = guessDecimalMark(values.flat().filter((value) => /^[^\p{L}]*$/u.test(value)));
+  const { guesses, labourUnit } = guessLabour(fresh, values, valueOr(mark, "."));
   const accepted = guesses.map(({ source, target, confidence }) => ({
     source,
     target: confidence === "guess" ? undefined : target,
@@ -77,11 +87,6 @@ function decided(
   const decimalMark = guessDecimalMark(cells("money", "number", "count"));
   const dateOrder = guessDateOrder(cells("day", "made"), known.today);
   const dayNumbersFrom = guessDayNumbers(cells("day", "made"), known.today);
-  const place = accepted.findIndex(({ target }) => target === "labour_minutes");
-  const labourUnit: Decision<LabourUnit> =
-    place < 0
-      ? { value: "minutes", reason: "No column of working time is matched." }
-      : guessLabourUnit(look.header[place] ?? "", values[place] ?? [], valueOr(decimalMark, "."));
   const base = { kind: kind.value, columns: accepted };
   const rowIs = guessRowIs(base, look.rows);
   const words = guessWords(base, look.rows, { ...known, remembered: known.rememberedWords ?? known.remembered?.words });

@@ -46,7 +46,7 @@ export function guessWords(
         target,
         word,
         count,
-        ...suggested(word, known, memory.remembered?.[target] ?? {}),
+        ...suggested(word, target, known, memory.remembered?.[target] ?? {}),
       })),
   );
 }
@@ -69,7 +69,12 @@ function count(cell: string | undefined, counts: Map<string, Counted>): void {
 
 type Suggestion = Pick<WordGuess, "suggestion" | "confidence" | "reason">;
 
-function suggested(word: string, known: KnownWords, remembered: Readonly<Record<string, string>>): Suggestion {
+function suggested(
+  word: string,
+  target: TargetColumn,
+  known: KnownWords,
+  remembered: Readonly<Record<string, string>>,
+): Suggestion {
   const before = remembered[word.toLowerCase()] ?? remembered[anyOtherWord];
   if (before !== undefined && (before === "" || known.names.has(before)))
     return { suggestion: before, confidence: "sure", reason: "Matched so in an earlier file." };
@@ -83,7 +88,8 @@ function suggested(word: string, known: KnownWords, remembered: Readonly<Record<
       confidence: "likely",
       reason: `Commonly written for ${known.names.get(trade) ?? trade}.`,
     };
-  if (standsForUnknown(word)) return { suggestion: "", confidence: "likely", reason: "It stands for unknown." };
+  if (standsForUnknown(word) && target !== "status")
+    return { suggestion: "", confidence: "likely", reason: "It stands for unknown." };
   const near = nearest(plain, known);
   if (near === undefined) return { suggestion: undefined, confidence: "guess", reason: "Nothing of ours comes near." };
   return { suggestion: near, confidence: "guess", reason: `Shares words with ${known.names.get(near) ?? near}.` };

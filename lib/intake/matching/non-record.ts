@@ -2,11 +2,11 @@ import type { Matching } from "./matching";
 
 /** Why a row of the table is no record at all; undefined where it may be one. */
 export function nonRecord(
-  matching: Matching,
+  columns: Matching["columns"],
   header: readonly string[],
 ): (cells: readonly string[]) => string | undefined {
   const names = header.map(plain);
-  const keyPlace = matching.columns.findIndex(({ target }) => target !== undefined && rowKeys.has(target));
+  const keyPlace = columns.findIndex(({ target }) => target !== undefined && rowKeys.has(target));
   return (cells) => {
     let filled = 0;
     let first = -1;

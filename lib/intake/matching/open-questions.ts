@@ -74,7 +74,7 @@ function openWords({ words }: Matching, guesses: readonly WordGuess[]): readonly
   return [...open].map(([target, list]) => ({
     about: "words",
     target,
-    question: `What do ${list.length === 1 ? "this word" : `these ${list.length} words`} mean for ${target}?`,
+    question: `${list.length === 1 ? "What does this word" : `What do these ${list.length} words`} mean for ${target}?`,
     reason: `${list
       .slice(0, 5)
       .map(({ word, count }) => `"${word}" on ${count} row${count === 1 ? "" : "s"}`)

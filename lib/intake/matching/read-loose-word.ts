@@ -8,6 +8,7 @@ import { plainWord } from "./trade-words";
 export function wordReader(
   given: Readonly<Record<string, string>> | undefined,
   known: KnownWords,
+  { blankSaysUnknown }: { readonly blankSaysUnknown: boolean },
 ): (text: string) => LooseReading {
   const listed = new Map(Object.entries(given ?? {}).map(([word, ours]) => [word.trim().toLowerCase(), ours]));
   const other = listed.get(anyOtherWord);
@@ -19,9 +20,10 @@ export function wordReader(
     if (known.names.has(plain)) return asItStands(plain);
     const own = known.own.get(plainWord(plain));
     if (own !== undefined) return rewritten(own, `"${plain}" is our ${own}.`);
-    if (formulaError(plain) !== undefined) return leftBlank(`${plain} is a spreadsheet's error, not a value.`);
+    if (blankSaysUnknown && formulaError(plain) !== undefined)
+      return leftBlank(`${plain} is a spreadsheet's error, not a value.`);
     if (other !== undefined) return matched(other, plain);
-    if (standsForUnknown(plain)) return leftBlank(`"${plain}" stands for unknown.`);
+    if (blankSaysUnknown && standsForUnknown(plain)) return leftBlank(`"${plain}" stands for unknown.`);
     return held(
       "is a word that has no match yet",
       "Say under Match columns what it means; every row with this word then follows.",

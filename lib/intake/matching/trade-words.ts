@@ -16,7 +16,7 @@ export const tradeWords: Readonly<Record<string, Readonly<Record<string, string>
     customer:
       "customer, cod, c o d, cash, retail, out of warranty, oow, customer pay, customer paid, chargeable, private, consumer, non warranty, no warranty, coD, kunde, selbstzahler, client, hors garantie, cliente, fuera de garantia, fuori garanzia, klant, buiten garantie",
     maker:
-      "maker, manufacturer, warranty, in warranty, iw, factory, factory warranty, oem, mfr, mfg, manufacturer warranty, w, garantie, herstellergarantie, constructeur, sous garantie, fabricante, garantia, en garantia, garanzia, in garanzia, fabrieksgarantie, in garantie",
+      "maker, manufacturer, warranty, warr, wty, in warranty, iw, factory, factory warranty, oem, mfr, mfg, manufacturer warranty, w, garantie, herstellergarantie, constructeur, sous garantie, fabricante, garantia, en garantia, garanzia, in garanzia, fabrieksgarantie, in garantie",
     contract:
       "contract, service contract, sc, extended, extended warranty, ext warranty, ext, ew, esp, service plan, home warranty, hw, plan, third party, tpa, vertrag, anschlussgarantie, contrat, extension de garantie, contrato, extension de garantia, contratto, contractueel, verlengde garantie",
     campaign:

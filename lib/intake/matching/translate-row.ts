@@ -1,6 +1,6 @@
 // One row of somebody's file becomes rows of ours. Every cell is read by the column that it was matched to; what was not
 // taken as it stood is noted, and what only a person can settle holds the row.
-import type { TableKind } from "../file-kinds";
+import { neededColumns, type TableKind } from "../file-kinds";
 import type { IntakeSetting } from "../intake-setting";
 import { type CellProblem, shownValue } from "../parsed";
 import type { SourceRow } from "../tables/source-row";
@@ -30,15 +30,17 @@ export function translator(
   setting: TranslationSetting,
 ): (row: SourceRow) => Translation {
   const columns = compiled(matching, header, setting);
+  const blank = blankRows(matching, columns);
   const constants = Object.entries(matching.constants).map(([target, text]) => ({
     ...fieldOf(matching.kind, target),
     text,
   }));
-  const isNone = nonRecord(matching, header);
+  const isNone = nonRecord(matching.columns, header);
   return (row) => {
     const reason = isNone(row.cells);
     if (reason !== undefined) return { kind: "refused", reason };
-    const open: OpenRow = { cells: new Map([[matching.kind, {}]]), notes: [], problems: [], sources: new Map() };
+    const cells = new Map(blank.map(([kind, row]) => [kind, { ...row }]));
+    const open: OpenRow = { cells, notes: [], problems: [], sources: new Map() };
     tooLong(row.cells, header.length, open);
     for (const column of columns) readCell(column, row, open, setting);
     for (const { kind, column, text } of constants) {
@@ -50,6 +52,22 @@ export function translator(
     return { kind: "rows", rows: [...open.cells].map(([kind, cells]) => ({ kind, cells })), notes: open.notes };
   };
 }
+
+/** A blank cell for every column that is matched or needed, so that the parsers find what is missing by its name. */
+function blankRows(
+  matching: Matching,
+  columns: readonly CompiledColumn[],
+): readonly (readonly [TableKind, Record<string, string>])[] {
+  const kinds = [...new Set([matching.kind, ...columns.map(({ kind }) => kind)])];
+  return kinds.map((kind) => {
+    const matched = columns.filter((column) => column.kind === kind).map(({ column }) => column);
+    const needed = neededColumns(kind).filter((column) => kind === matching.kind || !leftToStorage.has(column));
+    return [kind, Object.fromEntries([...needed, ...matched].map((column) => [column, ""]))];
+  });
+}
+
+/** Lines of a part that stands in a row of jobs are numbered where they are stored. */
+const leftToStorage: ReadonlySet<string> = new Set(["line"]);
 
 interface CompiledColumn {
   readonly place: number;

@@ -20,7 +20,7 @@ export function valueFit(field: TargetField, values: readonly string[], setting:
   if (words !== undefined) return wordFit(field, values, words);
   const count = countFitting(field, values, setting);
   const seen = `${count} of ${values.length} values ${looks(field)}`;
-  return { fit: (count / values.length) * distinctness(field, values), seen, knownShare: 0 };
+  return { fit: ((count + 1) / (values.length + 1)) * distinctness(field, values), seen, knownShare: 0 };
 }
 
 function countFitting(field: TargetField, values: readonly string[], setting: CellSetting): number {
@@ -135,7 +135,9 @@ function looks(field: TargetField): string {
     case "moment":
       return "read as moments with their offset";
     case "identifier":
-      return `look like ${field.column.replaceAll("_", " ")}s`;
+      return field.column.endsWith("_number") || field.column === "serial" || field.column === "model"
+        ? `look like ${field.column.replaceAll("_", " ")}s`
+        : "look like numbers of jobs or parts";
     default:
       return `suit ${field.column.replaceAll("_", " ")}`;
   }
