@@ -49,7 +49,7 @@ export async function loadComponentLife(
   const { question, notices } = readLifeAddress(component, values, { words, cutOff, own: ["rows"] });
   const own = new AddressReader({ rows: values.rows }, ["rows"]);
   const asked = own.oneOf("rows", rowGroupings, `Choose ${rowGroupings.join(", ")}.`);
-  const cells = await loadExposureCells(db, question.where);
+  const cells = await loadExposureCells(db, { ...question.where, onlyComponent: component });
   const where = { ...question.where, component };
   const rows = asked ?? (modelsAsked(cells, where.model) > 1 ? "model" : "age");
   return {

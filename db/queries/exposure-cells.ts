@@ -9,11 +9,8 @@ export interface ModelFilter {
   readonly maker?: string | undefined;
   readonly model?: string | undefined;
   readonly productType?: string | undefined;
-  /**
-   * Read only what the life of this component asks for: its failures, and the windows of the types that have it, those of
-   * all models of one type as one, since a life does not ask which model its unit was.
-   */
-  readonly lifeOf?: string | undefined;
+  /** Read only the models whose type has this component, and its own jobs: enough for all that is asked of it alone. */
+  readonly onlyComponent?: string | undefined;
 }
 
 /** The counts from which rates and curves are computed: the roll-ups only, never units or jobs row by row. */
@@ -22,15 +19,17 @@ export async function loadExposureCells(db: Reader, filter: ModelFilter): Promis
   const models = await db.rows<ModelRow>(sql`
     select m.model_id, m.number, k.name as maker, m.product_type
     from models m join makers k using (maker_id) where ${chosen} order by k.name, m.number`);
-  const windows = await db.rows<WindowRow>(filter.lifeOf === undefined ? allWindows(chosen) : windowsByType(chosen));
+  const windows = await db.rows<WindowRow>(sql`
+    select w.model_id, ${days("w")}, w.units from unit_windows w
+    join models m using (model_id) join makers k using (maker_id) where ${chosen}`);
   const jobs = await db.rows<CellRow>(sql`
     select c.model_id, c.component, c.symptom, c.cause, c.counted_as, ${days("c")},
       c.failed_on - date '1970-01-01' as failed, c.previous_failed_on - date '1970-01-01' as previous, c.jobs
-    from job_cells c join models m using (model_id) join makers k using (maker_id) where ${chosen} and ${failuresOf("c", filter)}`);
+    from job_cells c join models m using (model_id) join makers k using (maker_id) where ${chosen} and ${ofComponent("c", filter)}`);
   const repeated = await db.rows<RepeatRow>(sql`
     select r.unit_id, r.model_id, r.component, r.symptom, r.cause, r.counted_as, ${days("r")},
       r.failed_on - date '1970-01-01' as failed
-    from repeated_jobs r join models m using (model_id) join makers k using (maker_id) where ${chosen} and ${failuresOf("r", filter)}`);
+    from repeated_jobs r join models m using (model_id) join makers k using (maker_id) where ${chosen} and ${ofComponent("r", filter)}`);
   const unplaced = await db.rows<UnplacedRow>(sql`
     select u.model_id, u.reason, u.units from unplaced_units u
     join models m using (model_id) join makers k using (maker_id) where ${chosen}`);
@@ -72,29 +71,20 @@ function days(alias: "w" | "c" | "r"): SQL {
     ${at}.retired_on - date '1970-01-01' as retired`;
 }
 
-function allWindows(chosen: SQL): SQL {
-  return sql`select w.model_id, ${days("w")}, w.units from unit_windows w
-    join models m using (model_id) join makers k using (maker_id) where ${chosen}`;
-}
-
-function windowsByType(chosen: SQL): SQL {
-  return sql`select min(w.model_id) as model_id, ${days("w")}, sum(w.units)::integer as units from unit_windows w
-    join models m using (model_id) join makers k using (maker_id) where ${chosen}
-    group by m.product_type, w.in_service_on, w.observed_from, w.retired_on`;
-}
-
-function failuresOf(alias: "c" | "r", { lifeOf }: ModelFilter): SQL {
+function ofComponent(alias: "c" | "r", { onlyComponent }: ModelFilter): SQL {
   const at = sql.raw(alias);
-  return lifeOf === undefined ? sql`true` : sql`${at}.component = ${lifeOf} and ${at}.counted_as = 'failure'`;
+  return onlyComponent === undefined ? sql`true` : sql`${at}.component = ${onlyComponent}`;
 }
 
-function modelsWhere({ maker, model, productType, lifeOf }: ModelFilter): SQL {
+function modelsWhere({ maker, model, productType, onlyComponent }: ModelFilter): SQL {
   const parts = [sql`true`];
   if (maker !== undefined) parts.push(sql`k.name = ${maker}`);
   if (model !== undefined) parts.push(sql`m.number = ${model}`);
   if (productType !== undefined) parts.push(sql`m.product_type = ${productType}`);
-  if (lifeOf !== undefined)
-    parts.push(sql`m.product_type in (select u.product_type from component_uses u where u.component = ${lifeOf})`);
+  if (onlyComponent !== undefined)
+    parts.push(
+      sql`m.product_type in (select u.product_type from component_uses u where u.component = ${onlyComponent})`,
+    );
   return sql.join(parts, sql` and `);
 }
 

@@ -22,17 +22,8 @@ const longAgo = -1_000_000_000;
  */
 export function visitSpells(cells: ExposureCells, question: LifeQuestion, visit: SpellVisitor): void {
   const asked = askedModels(cells, question);
+  visitUnits(cells, asked, question, visit);
   const { unbroken, between } = spellsOf(question, visit);
-  // The rows of one model lie together, and a register can hold a million windows.
-  let modelId = Number.NaN;
-  let wanted = false;
-  for (const window of cells.windows) {
-    if (window.modelId !== modelId) {
-      modelId = window.modelId;
-      wanted = asked.has(modelId);
-    }
-    if (wanted) unbroken(window, window.inServiceOn, window.units);
-  }
   for (const cell of cells.jobs) {
     const { place, component, countedAs } = cell;
     if (component !== question.component || countedAs !== "failure" || place === undefined) continue;
@@ -41,6 +32,29 @@ export function visitSpells(cells: ExposureCells, question: LifeQuestion, visit:
     unbroken(place, from, -cell.jobs);
     between(place, from, cell.failedOn, matches(cell, question), cell.jobs);
     unbroken(place, cell.failedOn, cell.jobs);
+  }
+}
+
+/** One unbroken life for each unit. The same as `unbroken` below, written out: a register can hold millions of windows. */
+function visitUnits(
+  { windows }: ExposureCells,
+  asked: ReadonlySet<number>,
+  { until: cutOff, from: opening = longAgo }: LifeQuestion,
+  visit: SpellVisitor,
+): void {
+  let model = Number.NaN;
+  let wanted = false;
+  for (const { modelId, inServiceOn, observedFrom, retiredOn, units } of windows) {
+    // The rows of one model lie together.
+    if (modelId !== model) {
+      model = modelId;
+      wanted = asked.has(modelId);
+    }
+    if (!wanted) continue;
+    const watchedFrom = observedFrom > opening ? observedFrom : opening;
+    const end = retiredOn !== undefined && retiredOn < cutOff ? retiredOn : cutOff;
+    if (end < watchedFrom || end <= inServiceOn) continue;
+    visit(watchedFrom > inServiceOn ? 2 * (watchedFrom - inServiceOn) - 1 : 0, 2 * (end - inServiceOn), false, units);
   }
 }
 

@@ -5,6 +5,9 @@ import type { LifeColumns } from "@/lib/statistics/survival/life-rows";
 export const cutOff = 4383;
 const recordsFrom = 1461;
 const models = 300;
+/** A model is sold for three years. */
+const soldFor = 1096;
+const types = ["dishwasher", "refrigerator", "range_oven", "gas_dryer", "electric_dryer"] as const;
 const components = 12;
 const never = 1 << 20;
 
@@ -19,7 +22,9 @@ export interface MadeRegister {
 /** The same on every run. Units can fail more than once, also of one component. */
 export function makeRegister(units: number, jobs: number): MadeRegister {
   const next = chance();
-  const inServiceOn = Int32Array.from({ length: units }, () => Math.floor(next() * (cutOff - 30)));
+  const inServiceOn = Int32Array.from({ length: units }, (_, unit) =>
+    Math.floor(((unit % models) / models) * (cutOff - 30 - soldFor) + next() * soldFor),
+  );
   const retiredOn = inServiceOn.map((on) => {
     const earliest = Math.max(on, recordsFrom) + 1;
     return next() < 0.2 ? earliest + Math.floor(next() * (cutOff - earliest)) : never;
@@ -42,32 +47,35 @@ export function makeRegister(units: number, jobs: number): MadeRegister {
 }
 
 /**
- * The counts of the register as the page of one component reads them from the database (db/queries/exposure-cells.ts):
- * the windows of all models of one type together, and the failures of the component.
+ * The counts that a database would keep of the register for one component.
+ * @param having  in how many of the five types the component is built, from 1 to 5; the units of the others are not counted
  */
-export function countsOf(register: MadeRegister, component: number): ExposureCells {
-  const counts = new Map<number, number>();
-  register.inServiceOn.forEach((on, unit) => {
-    const key = on * 2 * never + (register.retiredOn[unit] ?? 0);
-    counts.set(key, (counts.get(key) ?? 0) + 1);
-  });
-  const windows: UnitWindow[] = [...counts].map(([key, units]) => ({
-    modelId: 0,
-    units,
-    ...placeOf(Math.floor(key / (2 * never)), key % (2 * never)),
-  }));
-  const jobs = jobCells(register, component);
+export function countsOf(register: MadeRegister, component: number, having: number): ExposureCells {
+  const windows: UnitWindow[] = [];
+  for (let model = 0; model < models; model++) {
+    if (model % types.length >= having) continue;
+    const counts = new Map<number, number>();
+    for (let unit = model; unit < register.inServiceOn.length; unit += models) {
+      const key = (register.inServiceOn[unit] ?? 0) * 2 * never + (register.retiredOn[unit] ?? 0);
+      counts.set(key, (counts.get(key) ?? 0) + 1);
+    }
+    // In the order in which the database writes them.
+    for (const [key, units] of [...counts].sort(([a], [b]) => a - b)) {
+      windows.push({ modelId: model, units, ...placeOf(Math.floor(key / (2 * never)), key % (2 * never)) });
+    }
+  }
+  const jobs = jobCells(register, component).filter(({ modelId }) => modelId % types.length < having);
   return {
     models: Array.from({ length: models }, (_, modelId) => ({
       modelId,
       number: `M${modelId}`,
       maker: "One",
-      productType: "dishwasher" as const,
+      productType: types[modelId % types.length] ?? "dishwasher",
     })),
     components: Array.from({ length: components }, (_, index) => ({
       key: `part_${index}`,
       name: `Part ${index}`,
-      productTypes: ["dishwasher" as const],
+      productTypes: types.slice(0, having),
     })),
     symptoms: [],
     windows,
