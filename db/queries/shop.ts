@@ -13,6 +13,7 @@ const unnamed: Shop = {
   territory: "US",
   recordsFrom: null,
   madeGraceMonths: 3,
+  repeatDays: 30,
   demo: false,
 };
 

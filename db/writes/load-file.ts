@@ -1,13 +1,13 @@
-import { createHash } from "node:crypto";
-import { createReadStream } from "node:fs";
 import { dirname } from "node:path";
 import type { Day } from "@/lib/calendar/day";
 import type { FileKind } from "@/lib/intake/file-kinds";
 import { readOnly } from "../client";
 import { loadIntakeSetting } from "../queries/intake-setting";
+import { fingerprint } from "./file-fingerprint";
 import { findBatch } from "./find-batch";
 import { stagedKindOf } from "./kinds/staged-kind-of";
-import type { LoadMode, LoadResult } from "./load-result";
+import type { LoadMode, LoadResult, LoadWatch } from "./load-result";
+import { noCompany } from "./no-company";
 import { printWithPictures } from "./photos/print-with-pictures";
 import { openSource, type Source } from "./staging/source-rows";
 import { stageRows } from "./staging/stage-rows";
@@ -15,7 +15,7 @@ import type { StagedKind } from "./staging/staged-kind";
 import { withStagingTable } from "./staging/staging-table";
 import { storeImport } from "./store-import";
 
-export interface LoadRequest {
+export interface LoadRequest extends LoadWatch {
   readonly path: string;
   /** As the sender calls it; never used to find a file. */
   readonly fileName: string;
@@ -48,25 +48,16 @@ export async function loadFile(request: LoadRequest): Promise<LoadResult> {
 }
 
 async function stageAndStore(
-  { path, fileName, mode, problemLimit = 200, today, timeoutSeconds = 3600 }: LoadRequest,
+  { path, fileName, mode, problemLimit = 200, today, timeoutSeconds = 3600, onProgress, signal }: LoadRequest,
   source: Source & { ok: true },
   kind: StagedKind,
   print: { readonly sha256: string; readonly bytes: number },
 ): Promise<LoadResult> {
   const setting = await readOnly((db) => loadIntakeSetting(db, today));
-  if (!setting.shopKnown && needsShop(source.kind)) {
-    return {
-      kind: "unreadable",
-      problems: [
-        {
-          problem: "The company is not set up yet.",
-          fix: "Load its shop.json first; /files/columns shows what it holds.",
-        },
-      ],
-    };
-  }
+  if (!setting.shopKnown && needsShop(source.kind)) return noCompany;
   return await withStagingTable(kind, async (table) => {
-    const staged = await stageRows({ kind, table, setting, folder: dirname(path), timeoutSeconds }, source.rows);
+    const watched = watchRows(source.rows, { onProgress, signal });
+    const staged = await stageRows({ kind, table, setting, folder: dirname(path), timeoutSeconds }, watched);
     if (staged.problem !== undefined) return { kind: "unreadable", problems: [staged.problem] };
     if (staged.rows === 0)
       return {
@@ -75,10 +66,9 @@ async function stageAndStore(
       };
     const sha256 = source.kind === "photos" ? await printWithPictures(table, print.sha256) : print.sha256;
     return await storeImport(
-      { table, present: source.present },
-      kind,
+      { kind: source.kind, parts: [{ staged: { table, present: source.present }, kind }], rows: undefined },
       { fileName, sha256, bytes: print.bytes },
-      { mode, problemLimit, timeoutSeconds },
+      { mode, problemLimit, timeoutSeconds, onProgress, signal },
     );
   });
 }
@@ -88,12 +78,14 @@ function needsShop(kind: FileKind): boolean {
   return kind !== "shop" && kind !== "components" && kind !== "policies";
 }
 
-async function fingerprint(path: string): Promise<{ sha256: string; bytes: number }> {
-  const hash = createHash("sha256");
-  let bytes = 0;
-  for await (const chunk of createReadStream(path, { highWaterMark: 1 << 20 })) {
-    hash.update(chunk as Buffer); // a stream without an encoding gives buffers
-    bytes += (chunk as Buffer).length;
+const reportedEvery = 500;
+
+async function* watchRows<Item>(rows: AsyncIterable<Item>, { onProgress, signal }: LoadWatch): AsyncGenerator<Item> {
+  let done = 0;
+  for await (const row of rows) {
+    yield row;
+    if (++done % reportedEvery !== 0) continue;
+    signal?.throwIfAborted();
+    onProgress?.(done, "reading");
   }
-  return { sha256: hash.digest("hex"), bytes };
 }

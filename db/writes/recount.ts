@@ -1,5 +1,5 @@
 import { inTransaction } from "../in-transaction";
-import { refreshCounts } from "./refresh-counts";
+import { countTables, refreshCounts } from "./refresh-counts";
 import { rowsOf, run } from "./staging/run";
 import { intakeLock } from "./store-import";
 
@@ -10,18 +10,16 @@ export interface RecountedTable {
   readonly differing: number;
 }
 
-const tables = ["unit_windows", "unplaced_units", "job_cells", "repeated_jobs"];
-
 /** Rebuilds every count from the rows, and compares it with what was there. No load runs meanwhile. */
 export async function recount(): Promise<readonly RecountedTable[]> {
   return await inTransaction(
     async (tx) => {
       await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
-      for (const table of tables)
+      for (const table of countTables)
         await run(tx, `create temporary table old_${table} on commit drop as select * from ${table}`);
       await refreshCounts(tx, "all");
       const compared: RecountedTable[] = [];
-      for (const table of tables) {
+      for (const table of countTables) {
         const [found] = await rowsOf<{ cells: number; differing: number }>(
           tx,
           `select (select count(*)::integer from ${table}) as cells,

@@ -7,6 +7,15 @@ import { rowsOf, run } from "./staging/run";
 /** Any number will do as long as it never changes: with a model's number it names the lock on that model's counts. */
 const countLocks = 7_016_022;
 
+/** Everything that is counted or concluded from the rows. */
+export const countTables = [
+  "unit_windows",
+  "unplaced_units",
+  "job_cells",
+  "repeated_jobs",
+  "suggested_callbacks",
+] as const;
+
 /** Counts the units and jobs of these models anew, inside the transaction that changed them. */
 export async function refreshCounts(tx: Transaction, models: readonly number[] | "all"): Promise<void> {
   const ids = models === "all" ? await allModels(tx) : [...new Set(models)];
@@ -17,13 +26,14 @@ export async function refreshCounts(tx: Transaction, models: readonly number[] |
     `select pg_advisory_xact_lock(${countLocks}, id) from (select unnest('{${ids.toSorted((a, b) => a - b).join(",")}}'::integer[]) as id order by id) as each`,
   );
   await placeInService(tx, these);
-  for (const table of ["unit_windows", "unplaced_units", "job_cells", "repeated_jobs"]) {
+  for (const table of countTables) {
     await run(tx, `delete from ${table} where model_id ${these}`);
   }
   await run(tx, countUnitWindows(these));
   await run(tx, countUnplacedUnits(these));
   await run(tx, countJobCells(these));
   await run(tx, countRepeatedJobs(these));
+  await run(tx, suggestCallbacks(these));
 }
 
 async function allModels(tx: Transaction): Promise<readonly number[]> {
@@ -42,7 +52,7 @@ async function placeInService(tx: Transaction, these: string): Promise<void> {
 
 /**
  * Each unit with the first day on which its failures would be on record: in service, the company's records complete,
- * and its own. Null on a unit without exposure, with the reason.
+ * and its own. A placeholder whose job has joined its real unit is no unit any more. Null on a unit without exposure, with the reason.
  */
 function placedUnits(these: string): string {
   return `(select u.unit_id, u.model_id, u.in_service_on, o.observed_from, u.retired_on, o.reason
@@ -51,7 +61,7 @@ function placedUnits(these: string): string {
     cross join lateral (select case when not u.in_register then 'not_in_register' when u.in_service_on is null then 'no_in_service_day'
       when u.retired_on < d.day then 'never_observed' end) r(reason)
     cross join lateral (select case when r.reason is null then d.day end, r.reason) o(observed_from, reason)
-    where u.model_id ${these})`;
+    where u.model_id ${these} and (u.identified or exists (select from jobs j where j.unit_id = u.unit_id)))`;
 }
 
 function countUnitWindows(these: string): string {
@@ -86,4 +96,18 @@ function countRepeatedJobs(these: string): string {
     from (select p.*, j.job_id, j.component, j.symptom, j.cause, j.counted_as, j.failed_on, count(*) over (partition by j.unit_id) as jobs
           from ${placedUnits(these)} p join jobs j using (unit_id) where j.counted_as <> 'nothing' and p.reason is null) c
     where jobs > 1 order by unit_id, job_id`;
+}
+
+/**
+ * The latest earlier closed job on the same component of the same unit, where this one was reported within the company's
+ * repeat days after it and its file names no earlier job itself. On one day the job number decides which is earlier.
+ */
+function suggestCallbacks(these: string): string {
+  return `insert into suggested_callbacks (unit_id, job_id, model_id, callback_of, days)
+    select unit_id, job_id, model_id, previous_number, failed_on - previous_on
+    from (select j.unit_id, j.job_id, u.model_id, j.callback_of, j.failed_on,
+            lag(j.job_number) over trouble as previous_number, lag(j.completed_on) over trouble as previous_on
+          from units u join jobs j using (unit_id) where u.model_id ${these} and j.status = 'closed' and j.component is not null
+          window trouble as (partition by j.unit_id, j.component order by j.completed_on, j.job_number)) j, shop
+    where callback_of is null and previous_on <= failed_on and failed_on - previous_on <= shop.repeat_days`;
 }

@@ -1,26 +1,35 @@
-import type { RowProblem } from "@/lib/intake/parsed";
+import type { Matching } from "@/lib/intake/matching/matching";
+import type { TableForm } from "@/lib/intake/tables/table-form";
 import type { Transaction } from "../database-types";
 import { inTransaction } from "../in-transaction";
 import { batches } from "../schema/intake";
 import { findBatch } from "./find-batch";
-import type { LoadMode, LoadReport, LoadResult } from "./load-result";
+import type { LoadMode, LoadReport, LoadResult, LoadWatch } from "./load-result";
 import { refreshCounts } from "./refresh-counts";
-import { flagRepeats } from "./staging/flag-rows";
+import { checkStaged } from "./staging/check-staged";
+import { keepAside } from "./staging/keep-aside";
+import { loadReport } from "./staging/load-report";
 import { mergeStaged } from "./staging/merge-staged";
 import { rowsOf, run } from "./staging/run";
-import { settleFates } from "./staging/settle-fates";
-import type { Staged, StagedKind } from "./staging/staged-kind";
+import type { StagedFile, StagedPart } from "./staging/staged-file";
 
 export interface ImportFile {
   readonly fileName: string;
   readonly sha256: string;
   readonly bytes: number;
+  /** Of somebody's own file: how it was read. */
+  readonly form?: TableForm | undefined;
+  readonly matching?: Matching | undefined;
+  /** The load whose held rows these are, mended. */
+  readonly parentBatch?: number | undefined;
 }
 
-interface ImportSettings {
+export interface ImportSettings extends LoadWatch {
   readonly mode: LoadMode;
   readonly problemLimit: number;
   readonly timeoutSeconds: number;
+  /** Done with the load in one transaction, whatever came of it: both are stored, or neither. */
+  readonly within?: ((tx: Transaction, result: LoadResult) => Promise<void>) | undefined;
 }
 
 /** Any number will do as long as it never changes. Changes of the register take turns: each must see what the last one stored. */
@@ -30,93 +39,58 @@ export const intakeLock = 7_016_020_002;
  * Checks staged rows against each other and against what is stored and, unless it is a dry run, merges them: all in
  * one transaction, together with what it takes to take them back and with the counts.
  */
-export async function storeImport(
-  staged: Staged,
-  kind: StagedKind,
-  file: ImportFile,
-  settings: ImportSettings,
-): Promise<LoadResult> {
-  const { mode, problemLimit, timeoutSeconds } = settings;
+export async function storeImport(staged: StagedFile, file: ImportFile, settings: ImportSettings): Promise<LoadResult> {
   return await inTransaction(
     async (tx) => {
-      await run(tx, `set local work_mem = '64MB'`);
-      if (mode !== "dry run") await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
-      const before = await findBatch(tx, kind.kind, file.sha256);
-      if (before !== undefined) return before;
-      const report = await checkStaged(tx, staged, kind, problemLimit);
-      if (mode === "dry run") return { kind: "checked", report };
-      if (mode === "add" && report.rowsHeld > 0) return { kind: "refused", report };
-      return { kind: "added", batchId: await merge(tx, staged, kind, { file, report }), report };
+      const result = await checkAndMerge(tx, staged, file, settings);
+      await settings.within?.(tx, result);
+      return result;
     },
-    { timeoutSeconds },
+    { timeoutSeconds: settings.timeoutSeconds },
   );
 }
 
-async function checkStaged(
+async function checkAndMerge(
   tx: Transaction,
-  staged: Staged,
-  kind: StagedKind,
-  problemLimit: number,
-): Promise<LoadReport> {
-  await run(tx, `analyze ${staged.table}`); // without it the joins below are planned for an empty table
-  await kind.resolve(tx, staged);
-  await flagRepeats(tx, staged, kind);
-  await kind.check(tx, staged);
-  await settleFates(tx, staged, kind);
-  return {
-    fileKind: kind.kind,
-    ...(await countFates(tx, staged)),
-    problems: await firstProblems(tx, staged, problemLimit),
-  };
-}
-
-async function countFates(tx: Transaction, { table }: Staged) {
-  const [counted] = await rowsOf<Record<"total" | "new" | "changed" | "same" | "held", number>>(
-    tx,
-    `select count(*)::integer as total, count(*) filter (where fate = 'new')::integer as new, count(*) filter (where fate = 'changed')::integer as changed,
-            count(*) filter (where fate = 'same')::integer as same, count(*) filter (where problems is not null)::integer as held from ${table}`,
-  );
-  if (counted === undefined) throw new Error("A count gave no row.");
-  return {
-    rowsTotal: counted.total,
-    rowsNew: counted.new,
-    rowsChanged: counted.changed,
-    rowsSame: counted.same,
-    rowsHeld: counted.held,
-  };
-}
-
-async function firstProblems(tx: Transaction, { table }: Staged, limit: number): Promise<readonly RowProblem[]> {
-  const held = await rowsOf<{ row: number; problems: Omit<RowProblem, "row">[] }>(
-    tx,
-    `select row, problems from ${table} where problems is not null order by row limit ${limit}`,
-  );
-  return held.flatMap(({ row, problems }) => problems.map((problem) => ({ row, ...problem })));
+  staged: StagedFile,
+  file: ImportFile,
+  { mode, problemLimit, onProgress, signal }: ImportSettings,
+): Promise<LoadResult> {
+  await run(tx, `set local work_mem = '64MB'`);
+  if (mode !== "dry run") await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
+  const before = await findBatch(tx, staged.kind, file.sha256);
+  if (before !== undefined) return before;
+  onProgress?.(0, "checking");
+  await checkStaged(tx, staged, () => signal?.throwIfAborted());
+  const report = await loadReport(tx, staged, problemLimit);
+  if (mode === "dry run") return { kind: "checked", report };
+  if (mode === "add" && report.rowsHeld > 0) return { kind: "refused", report };
+  signal?.throwIfAborted();
+  onProgress?.(report.rowsTotal, "adding");
+  return { kind: "added", batchId: await merge(tx, staged, { file, report }, { onProgress, signal }), report };
 }
 
 async function merge(
   tx: Transaction,
-  staged: Staged,
-  kind: StagedKind,
-  { file, report }: { file: ImportFile; report: LoadReport },
+  staged: StagedFile,
+  { file, report }: { readonly file: ImportFile; readonly report: LoadReport },
+  { onProgress, signal }: LoadWatch,
 ): Promise<number> {
   const batchId = await storeBatch(tx, file, report);
-  await run(
-    tx,
-    `insert into held_rows (batch_id, row, cells, problems) select ${batchId}, row, cells, problems from ${staged.table} where problems is not null`,
-  );
-  const before = await touchedModels(tx, staged, kind);
-  await mergeStaged(tx, staged, kind, batchId);
-  if (kind.recounts === "all") await refreshCounts(tx, "all");
-  else await refreshCounts(tx, [...before, ...(await touchedModels(tx, staged, kind))]);
+  await keepAside(tx, staged, batchId);
+  const before = await touchedModels(tx, staged.parts);
+  for (const part of staged.parts) {
+    await mergeStaged(tx, part.staged, part.kind, batchId);
+    signal?.throwIfAborted();
+  }
+  onProgress?.(report.rowsTotal, "counting");
+  if (staged.parts.some(({ kind }) => kind.recounts === "all")) await refreshCounts(tx, "all");
+  else await refreshCounts(tx, [...before, ...(await touchedModels(tx, staged.parts))]);
   return batchId;
 }
 
-async function storeBatch(
-  tx: Transaction,
-  file: ImportFile,
-  { fileKind, problems: _, ...rows }: LoadReport,
-): Promise<number> {
+async function storeBatch(tx: Transaction, file: ImportFile, report: LoadReport): Promise<number> {
+  const { fileKind, rowsTotal, rowsNew, rowsChanged, rowsSame, rowsHeld, rowsRefused } = report;
   const stored = await tx
     .insert(batches)
     .values({
@@ -125,7 +99,15 @@ async function storeBatch(
       fileSha256: file.sha256,
       fileBytes: file.bytes,
       state: "added",
-      ...rows,
+      rowsTotal,
+      rowsNew,
+      rowsChanged,
+      rowsSame,
+      rowsHeld,
+      rowsRefused,
+      form: file.form ?? null,
+      matching: file.matching ?? null,
+      parentBatch: file.parentBatch ?? null,
       addedAt: new Date().toISOString(),
     })
     .returning({ batchId: batches.batchId });
@@ -134,12 +116,19 @@ async function storeBatch(
   return batchId;
 }
 
-/** A unit can change its model in the merge, so this is asked before and after. */
-async function touchedModels(tx: Transaction, { table }: Staged, { recounts }: StagedKind): Promise<readonly number[]> {
-  if (recounts !== "staged units") return [];
-  const models = await rowsOf<{ id: number }>(
-    tx,
-    `select distinct u.model_id as id from ${table} s join units u using (unit_id) where s.fate in ('new', 'changed')`,
-  );
-  return models.map(({ id }) => id);
+/** A unit can change its model, and a job its unit, in the merge, so this is asked before and after. */
+async function touchedModels(tx: Transaction, parts: readonly StagedPart[]): Promise<readonly number[]> {
+  const models: number[] = [];
+  for (const { staged, kind } of parts) {
+    if (kind.recounts !== "staged units") continue;
+    const units = kind.derived.includes("joins_from bigint")
+      ? "u.unit_id in (s.unit_id, s.joins_from)"
+      : "u.unit_id = s.unit_id";
+    const found = await rowsOf<{ id: number }>(
+      tx,
+      `select distinct u.model_id as id from ${staged.table} s join units u on ${units} where s.fate in ('new', 'changed')`,
+    );
+    models.push(...found.map(({ id }) => id));
+  }
+  return models;
 }

@@ -1,7 +1,9 @@
-import { and, eq } from "drizzle-orm";
+import { eq } from "drizzle-orm";
 import type { Transaction } from "../database-types";
 import { inTransaction } from "../in-transaction";
 import { batches } from "../schema/intake";
+import { dryTransaction } from "./dry-transaction";
+import { undoJoins } from "./joining/undo-joins";
 import { refreshCounts } from "./refresh-counts";
 import { rowsOf, run } from "./staging/run";
 import { intakeLock } from "./store-import";
@@ -28,13 +30,20 @@ export type TakeBackResult =
       readonly returned: readonly TakenRows[];
       /** Named by a later load, changed by hand since, or used in a claim. */
       readonly staying: readonly TakenRows[];
+      /** Loads that brought in held rows of this one, mended. They stay, and can be taken back by themselves. */
+      readonly followUps: readonly { readonly batchId: number; readonly rows: number }[];
     };
 
 const limits = { timeoutSeconds: 3600 };
 
 /** What taking the batch back would do, changing nothing. */
 export async function previewTakeBack(batchId: number): Promise<TakeBackResult> {
-  return await inTransaction(async (tx) => (await refusal(tx, batchId)) ?? (await weighed(tx, batchId)), limits);
+  return await dryTransaction(async (tx) => {
+    const refused = await refusal(tx, batchId);
+    if (refused !== undefined) return refused;
+    await undoJoins(tx, batchId);
+    return await weighed(tx, batchId);
+  }, limits);
 }
 
 /**
@@ -46,16 +55,18 @@ export async function takeBack(batchId: number): Promise<TakeBackResult> {
     await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
     const refused = await refusal(tx, batchId);
     if (refused !== undefined) return refused;
+    const rejoined = await undoJoins(tx, batchId);
     const result = await weighed(tx, batchId);
-    const before = await touchedModels(tx);
+    const before = [...rejoined, ...(await touchedModels(tx))];
     await apply(tx, batchId);
     const models = (await touchesShop(tx)) ? ("all" as const) : [...before, ...(await touchedModels(tx))];
     await refreshCounts(tx, models);
     await removeUnusedModels(tx);
+    await run(tx, `update held_rows set state = 'held', mended_by = null where mended_by = ${batchId}`);
     await tx
       .update(batches)
       .set({ state: "taken_back", takenBackAt: new Date().toISOString() })
-      .where(and(eq(batches.batchId, batchId)));
+      .where(eq(batches.batchId, batchId));
     return result;
   }, limits);
 }
@@ -85,7 +96,20 @@ async function weighed(tx: Transaction, batchId: number): Promise<TakeBackResult
         reason: reason ?? "",
         examples,
       }));
-  return { kind: "taken back", removed: of("remove"), returned: of("restore"), staying: of("stay") };
+  return {
+    kind: "taken back",
+    removed: of("remove"),
+    returned: of("restore"),
+    staying: of("stay"),
+    followUps: await followUps(tx, batchId),
+  };
+}
+
+async function followUps(tx: Transaction, batchId: number) {
+  return await rowsOf<{ batchId: number; rows: number }>(
+    tx,
+    `select batch_id::integer as "batchId", rows_total as rows from batches where parent_batch = ${batchId} and state = 'added' order by 1`,
+  );
 }
 
 /** A unit can return to another model, so this is asked before and after. */

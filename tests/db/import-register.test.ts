@@ -80,8 +80,10 @@ describe("jobs against the register", () => {
     );
     expect(problems(result)).toEqual([
       "2 job_number is on file for serial A1; this row says A2",
+      "3 job_number names the same job as row 4, with other values",
       "4 job_number names the same job as row 3, with other values",
       "5 component is not a component of the kind front_load_washer",
+      "6 job_number is the number of the job in row 7, which names another unit",
       "7 job_number is the number of the job in row 6, which names another unit",
     ]);
   });

@@ -2,12 +2,12 @@
 import { expect } from "vitest";
 import type { LoadResult } from "@/db/writes/load-result";
 
-/** Total, new, changed, same, held. */
+/** Total, new, changed, same, held, and refused where there are any. */
 export function counts(result: LoadResult): readonly number[] {
   if (!("report" in result)) throw new Error(JSON.stringify(result));
-  const { rowsTotal, rowsNew, rowsChanged, rowsSame, rowsHeld } = result.report;
-  expect(rowsNew + rowsChanged + rowsSame + rowsHeld).toBe(rowsTotal);
-  return [rowsTotal, rowsNew, rowsChanged, rowsSame, rowsHeld];
+  const { rowsTotal, rowsNew, rowsChanged, rowsSame, rowsHeld, rowsRefused } = result.report;
+  expect(rowsNew + rowsChanged + rowsSame + rowsHeld + rowsRefused).toBe(rowsTotal);
+  return [rowsTotal, rowsNew, rowsChanged, rowsSame, rowsHeld, ...(rowsRefused > 0 ? [rowsRefused] : [])];
 }
 
 /** Row, column and problem of everything that is wrong. */

@@ -16,9 +16,12 @@ const views: Readonly<Record<string, string>> = {
   component_uses: "select to_jsonb(t) - 'batch_id' as row from component_uses t",
   expected_ranges:
     "select to_jsonb(t) - '{model_id,batch_id}'::text[] || jsonb_build_object('model', m.number) as row from expected_ranges t join models m using (model_id)",
+  contracts: "select to_jsonb(t) - 'batch_id' as row from contracts t",
+  parts: "select to_jsonb(t) - 'batch_id' as row from parts t",
+  part_prices: "select to_jsonb(t) - 'batch_id' as row from part_prices t",
   policies: "select to_jsonb(t) - '{policy_id,maker_id,batch_id,published_at}'::text[] as row from policies t",
   ...Object.fromEntries(
-    ["unit_windows", "unplaced_units", "job_cells", "repeated_jobs"].map((table) => [
+    ["unit_windows", "unplaced_units", "job_cells", "repeated_jobs", "suggested_callbacks"].map((table) => [
       table,
       `select to_jsonb(t) - 'model_id' || jsonb_build_object('model', m.number) as row from ${table} t join models m using (model_id)`,
     ]),

@@ -6,7 +6,7 @@ import { contradictingTypes, sameModel, serialsOfOtherModels } from "./models-of
 
 /**
  * Finds the unit of each staged job: by its serial, or, where the row has none, the unit on which the job is on file,
- * or a unit of its own. Also whether that unit is stored, and which kind of appliance it is.
+ * or a unit of its own. A job that is on file without a serial joins the unit whose serial the row gives. Also whether that unit is stored, and which kind of appliance it is.
  */
 export async function resolveJobs(tx: Transaction, { table }: Staged): Promise<void> {
   await run(
@@ -25,6 +25,11 @@ export async function resolveJobs(tx: Transaction, { table }: Staged): Promise<v
                   where readable and product_type is not null order by maker_n, model_n, row) f on f.maker_n = s.maker_n and f.model_n = s.model_n
        where s.readable) r
      where r.row = s.row`,
+  );
+  await run(
+    tx,
+    `update ${table} s set joins_from = j.unit_id from jobs j join units u using (unit_id)
+     where s.readable and s.serial_normalised is not null and not u.identified and j.job_number = s.job_number and j.unit_id <> s.unit_id`,
   );
 }
 
@@ -45,31 +50,32 @@ export async function checkJobs(tx: Transaction, staged: Staged): Promise<void> 
 }
 
 function unknownModels(table: string): string {
-  return `select s.row, 'model', s.model, 'is not a model of ' || s.maker || ' on file, and the row does not say which kind of appliance it is',
+  return `select s.row, 'model', case when starts_with(s.model_n, '~') then '' else s.model end,
+            case when starts_with(s.model_n, '~') then 'is blank' else 'is not a model of ' || s.maker || ' on file' end || ', and the row does not say which kind of appliance it is',
             'Correct the maker or the model, or fill in product_type.'
      from ${table} s where s.readable and s.kind_of_model is null`;
 }
 
-/** A row without a serial must still agree with the unit on which its job is on file. */
+/** A row must agree with the model of the unit on which its job is on file, also where it joins another unit. */
 function jobsOfOtherModels(table: string): string {
   return `select s.row, 'model', s.model, 'is not the model of this job on file, which is ' || k.name || ' ' || m.number, 'Correct the model or the job number.'
-     from ${table} s join units u using (unit_id) join models m using (model_id) join makers k on k.maker_id = m.maker_id
-     where s.readable and s.serial_normalised is null and not (k.normalised = s.maker_n and ${sameModel("s.model_n", "m.normalised")})`;
+     from ${table} s join units u on u.unit_id = coalesce(s.joins_from, s.unit_id) join models m using (model_id) join makers k on k.maker_id = m.maker_id
+     where s.readable and (s.serial_normalised is null or s.joins_from is not null) and not (k.normalised = s.maker_n and ${sameModel("s.model_n", "m.normalised")})`;
 }
 
-/** One job number names one job; the rows of a file that give it two units are told apart by their first. */
+/** One job number names one job; nobody but a person can tell which of two rows that give it two units is right. */
 function jobsOfOtherUnits(table: string): string {
   return `select s.row, 'job_number', s.job_number,
-            case when u.identified then 'is on file for serial ' || u.serial || '; this row says ' || s.serial
-                 else 'is on file without a serial; this row says ' || s.serial end,
-            case when u.identified then 'Correct the job number or the serial.'
-                 else 'Take back the load that brought it without a serial, then load this row.' end
+            'is on file for serial ' || u.serial || '; this row says ' || coalesce(s.serial, 'none'), 'Correct the job number or the serial.'
      from ${table} s join jobs j on j.job_number = s.job_number join units u on u.unit_id = j.unit_id
-     where s.readable and j.unit_id <> s.unit_id
+     where s.readable and u.identified and j.unit_id <> s.unit_id
      union all
-     select s.row, 'job_number', s.job_number, 'is the number of the job in row ' || f.row || ', which names another unit', 'Correct the job number or the serial.'
-     from ${table} s join (select distinct on (job_id) job_id, unit_id, row from ${table} where readable order by job_id, row) f using (job_id)
-     where s.readable and f.unit_id <> s.unit_id`;
+     select s.row, 'job_number', s.job_number, 'is the number of the job in row ' || case when s.unit_id <> f.unit_id then f.row else o.row end || ', which names another unit',
+       'Correct the job number or the serial.'
+     from ${table} s
+     join (select distinct on (job_id) job_id, unit_id, row from ${table} where readable order by job_id, row) f using (job_id)
+     join (select distinct on (job_id) a.job_id, a.row from ${table} a join ${table} b using (job_id) where a.readable and b.readable and a.unit_id <> b.unit_id and b.row < a.row order by job_id, a.row) o using (job_id)
+     where s.readable`;
 }
 
 /** A component or symptom that this kind of appliance does not have would be divided by the wrong units. */
@@ -85,7 +91,7 @@ function againstStoredDays(present: ReadonlySet<string>, table: string): string 
   const of = (column: string) => `${present.has(column) ? "s" : "t"}.${column}`;
   const pair = (earlier: string, later: string) =>
     `select s.row, 'job_number', s.job_number, 'would have ${later} ' || ${of(later)} || ' before ${earlier} ' || ${of(earlier)}, 'Give both days in this file.'
-     from ${table} s join jobs t using (unit_id, job_id) where s.readable and ${of(later)} < ${of(earlier)}`;
+     from ${table} s join jobs t on t.unit_id = coalesce(s.joins_from, s.unit_id) and t.job_id = s.job_id where s.readable and ${of(later)} < ${of(earlier)}`;
   return [
     pair("requested_on", "first_visit_on"),
     pair("requested_on", "completed_on"),

@@ -1,8 +1,11 @@
 import { normalised } from "@/lib/domain/normalised";
 import { type JobRow, parseJobRow } from "@/lib/intake/parse-job-row";
+import { joinStagedJobs } from "../joining/join-staged-jobs";
 import { keyText, noteUsed } from "../staging/merge-staged";
 import { type ReadColumn, stagedKind } from "../staging/staged-kind";
 import { checkJobs, resolveJobs } from "./job-checks";
+import { unstatedModel } from "./models-of-rows";
+import { storedUnderJob } from "./rows-of-jobs";
 import { storeUnitsOfJobs } from "./units-of-jobs";
 import { noteWords } from "./words-in-use";
 
@@ -28,6 +31,12 @@ const help = (name: string, from: string, read: (row: JobRow) => string | undefi
   value: read,
 });
 
+/** What a job's row says of its unit. */
+const fact = (name: string, from: string, read: (row: JobRow) => string | undefined): ReadColumn<JobRow> => ({
+  ...help(name, from, read),
+  type: "date",
+});
+
 /** Closed jobs. A serial that no register names makes a unit that is known but carries no exposure. */
 export const jobsKind = stagedKind<JobRow>({
   kind: "jobs",
@@ -35,11 +44,16 @@ export const jobsKind = stagedKind<JobRow>({
   columns: [
     help("maker", "maker", (row) => row.maker),
     help("maker_n", "maker", (row) => normalised(row.maker)),
-    help("model", "model", (row) => row.model),
-    help("model_n", "model", (row) => normalised(row.model)),
+    help("model", "model", (row) => row.model ?? unstatedModel),
+    help("model_n", "model", (row) => (row.model === undefined ? `~${row.productType ?? ""}` : normalised(row.model))),
     help("product_type", "product_type", (row) => row.productType),
     help("serial", "serial", (row) => row.serial),
     help("serial_normalised", "serial", (row) => (row.serial === undefined ? undefined : normalised(row.serial))),
+    fact("made_from", "made", ({ unitFacts }) => unitFacts.madeFrom),
+    fact("made_until", "made", ({ unitFacts }) => unitFacts.madeUntil),
+    fact("sold_on", "sold_on", ({ unitFacts }) => unitFacts.soldOn),
+    fact("delivered_on", "delivered_on", ({ unitFacts }) => unitFacts.deliveredOn),
+    fact("installed_on", "installed_on", ({ unitFacts }) => unitFacts.installedOn),
     { ...help("job_number", "job_number", (row) => row.job.jobNumber), use: "once" },
     value("status", "text", ({ job }) => job.status),
     value("requested_on", "date", ({ job }) => job.requestedOn),
@@ -74,12 +88,23 @@ export const jobsKind = stagedKind<JobRow>({
     "unit_id bigint",
     "unit_known boolean",
     "kind_of_model text",
+    "joins_from bigint",
   ],
-  target: { table: "jobs", key: ["unit_id", "job_id"], onInsert: {}, notRestored: ["failed_on", "counted_as"] },
+  target: {
+    table: "jobs",
+    key: ["unit_id", "job_id"],
+    storedKey: storedUnderJob,
+    onInsert: {},
+    alsoDiffers: "s.joins_from is not null",
+    notRestored: ["failed_on", "counted_as"],
+  },
   named: { column: "job_number", noun: "job" },
   resolve: resolveJobs,
   check: checkJobs,
-  prepare: storeUnitsOfJobs,
+  async prepare(tx, staged, batchId) {
+    await storeUnitsOfJobs(tx, staged, batchId);
+    await joinStagedJobs(tx, staged, batchId);
+  },
   async finish(tx, staged, batchId) {
     const units = `select distinct ${keyText("s", ["unit_id"])} from ${staged.table} s where s.fate is not null and s.unit_known`; // its own hang together anyway
     await noteUsed(tx, { table: "units", select: units, batchId });

@@ -27,12 +27,15 @@ export async function storeModels(
   );
 }
 
+/** Number of the model of units whose model nobody stated; there is one for each maker and kind of appliance. */
+export const unstatedModel = "not stated";
+
 /**
  * True where two normalised model numbers can be the same model: equal, or one is the beginning of the other, which
- * happens where a suffix was dropped. Fewer than four characters begin too many models to say so.
+ * happens where a suffix was dropped, or either was not stated (which is written ~ and the kind of appliance). Fewer than four characters begin too many models to say so.
  */
 export function sameModel(a: string, b: string): string {
-  return `(${a} = ${b} or (least(length(${a}), length(${b})) >= 4 and (starts_with(${a}, ${b}) or starts_with(${b}, ${a}))))`;
+  return `(${a} = ${b} or starts_with(${a}, '~') or starts_with(${b}, '~') or (least(length(${a}), length(${b})) >= 4 and (starts_with(${a}, ${b}) or starts_with(${b}, ${a}))))`;
 }
 
 /** Rows of one model that name different kinds of appliance, in the file or against what is stored. */

@@ -1,15 +1,16 @@
 import { type PartLineRow, parsePartLineRow } from "@/lib/intake/parse-part-line-row";
 import { flagRows } from "../staging/flag-rows";
 import { type ReadColumn, type StagedValue, stagedKind } from "../staging/staged-kind";
-import { checkJobOfRows, jobDerived, keepJobs, resolveJobOfRows } from "./rows-of-jobs";
+import { numberPartLines } from "./number-part-lines";
+import { checkJobOfRows, jobDerived, keepJobs, resolveJobOfRows, storedUnderJob } from "./rows-of-jobs";
 import { noteWords } from "./words-in-use";
 
 const value = (
   name: string,
   type: string,
-  read: (row: PartLineRow) => StagedValue,
+  read: (row: MaybeNumbered) => StagedValue,
   from = name,
-): ReadColumn<PartLineRow> => ({
+): ReadColumn<MaybeNumbered> => ({
   name,
   type,
   from,
@@ -17,12 +18,25 @@ const value = (
   value: read,
 });
 
-export const partLinesKind = stagedKind<PartLineRow>({
+/** A line that the file does not number is numbered by what it says. */
+type MaybeNumbered = PartLineRow & { readonly numbered: boolean };
+
+export const partLinesKind = stagedKind<MaybeNumbered>({
   kind: "part-lines",
-  parse: parsePartLineRow,
+  parse(cells, setting) {
+    const numbered = cells.line !== undefined;
+    const read = parsePartLineRow(numbered ? cells : { ...cells, line: "1" }, setting);
+    return read.ok ? { ok: true, value: { ...read.value, numbered } } : read;
+  },
   columns: [
     { name: "job_number", type: "text", from: "job_number", use: "help", value: (row) => row.jobNumber },
-    { name: "line", type: "integer", from: "line", use: "once", value: ({ line }) => line.line },
+    {
+      name: "line",
+      type: "integer",
+      from: "line",
+      use: "once",
+      value: ({ line, numbered }) => (numbered ? line.line : undefined),
+    },
     value("part_number", "text", ({ line }) => line.partNumber),
     value("description", "text", ({ line }) => line.description),
     value("component", "text", ({ line }) => line.component),
@@ -36,7 +50,7 @@ export const partLinesKind = stagedKind<PartLineRow>({
     value("invoiced_on", "date", ({ line }) => line.invoicedOn),
   ],
   derived: jobDerived,
-  target: { table: "part_lines", key: ["unit_id", "job_id", "line"], onInsert: {} },
+  target: { table: "part_lines", key: ["unit_id", "job_id", "line"], storedKey: storedUnderJob, onInsert: {} },
   named: { column: "line", noun: "part line" },
   resolve: resolveJobOfRows,
   async check(tx, staged) {
@@ -49,6 +63,7 @@ export const partLinesKind = stagedKind<PartLineRow>({
          and not exists (select from component_uses w where w.component = s.component and w.product_type = s.kind_of_model)`,
     );
   },
+  place: numberPartLines,
   async finish(tx, staged, batchId) {
     await keepJobs(tx, staged, batchId);
     await noteWords(tx, {

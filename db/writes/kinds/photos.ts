@@ -3,7 +3,7 @@ import { attachmentId } from "../photos/attachment-id";
 import { readPhotoFile } from "../photos/read-photo-file";
 import type { KeptPhoto } from "../photos/reencode-photo";
 import { type ReadColumn, type StagedValue, stagedKind } from "../staging/staged-kind";
-import { checkJobOfRows, jobDerived, keepJobs, resolveJobOfRows } from "./rows-of-jobs";
+import { checkJobOfRows, jobDerived, keepJobs, resolveJobOfRows, storedUnderJob } from "./rows-of-jobs";
 
 interface PhotoWithPicture extends PhotoRow {
   readonly photo: KeptPhoto;
@@ -45,7 +45,13 @@ export const photosKind = stagedKind<PhotoWithPicture>({
     once("content", "bytea", ({ photo }) => `\\x${photo.content.toString("hex")}`),
   ],
   derived: jobDerived,
-  target: { table: "attachments", key: ["unit_id", "job_id", "attachment_id"], onInsert: {}, notRestored: ["content"] },
+  target: {
+    table: "attachments",
+    key: ["unit_id", "job_id", "attachment_id"],
+    storedKey: storedUnderJob,
+    onInsert: {},
+    notRestored: ["content"],
+  },
   named: { column: "file", noun: "photo" },
   resolve: resolveJobOfRows,
   check: checkJobOfRows,

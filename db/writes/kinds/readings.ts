@@ -1,6 +1,6 @@
 import { parseReadingRow, type ReadingRow } from "@/lib/intake/parse-reading-row";
 import { type ReadColumn, type StagedValue, stagedKind } from "../staging/staged-kind";
-import { checkJobOfRows, jobDerived, keepJobs, resolveJobOfRows } from "./rows-of-jobs";
+import { checkJobOfRows, jobDerived, keepJobs, resolveJobOfRows, storedUnderJob } from "./rows-of-jobs";
 
 const value = (
   name: string,
@@ -52,7 +52,7 @@ export const readingsKind = stagedKind<ReadingRow>({
     value("taken_at", "timestamptz", ({ reading }) => reading.takenAt),
   ],
   derived: jobDerived,
-  target: { table: "readings", key: ["unit_id", "job_id", "number"], onInsert: {} },
+  target: { table: "readings", key: ["unit_id", "job_id", "number"], storedKey: storedUnderJob, onInsert: {} },
   named: { column: "number", noun: "reading" },
   resolve: resolveJobOfRows,
   check: checkJobOfRows,

@@ -5,14 +5,26 @@ import { keyText, noteUsed } from "../staging/merge-staged";
 import { run } from "../staging/run";
 import type { Staged } from "../staging/staged-kind";
 
-export const jobDerived = ["unit_id bigint", "job_id bigint", "kind_of_model text"] as const;
+export const jobDerived = ["unit_id bigint", "job_id bigint", "kind_of_model text", "joins_from bigint"] as const;
 
-export async function resolveJobOfRows(tx: Transaction, { table }: Staged): Promise<void> {
+/** Where the job of a row moves to its real unit with this file, the row is still stored under the placeholder. */
+export const storedUnderJob = { unit_id: "coalesce(s.joins_from, s.unit_id)" } as const;
+
+/** Finds the job of each row: one that comes with the same file, or else one on file. */
+export async function resolveJobOfRows(tx: Transaction, { table, beside }: Staged): Promise<void> {
+  const jobs = beside?.get("jobs");
+  if (jobs !== undefined)
+    await run(
+      tx,
+      `update ${table} s set unit_id = j.unit_id, job_id = j.job_id, kind_of_model = j.kind_of_model, joins_from = j.joins_from
+       from (select distinct on (job_number) * from ${jobs} where readable order by job_number, row) j
+       where s.readable and j.job_number = s.job_number`,
+    );
   await run(
     tx,
     `update ${table} s set unit_id = j.unit_id, job_id = j.job_id, kind_of_model = m.product_type
      from jobs j join units u using (unit_id) join models m using (model_id)
-     where s.readable and j.job_number = s.job_number`,
+     where s.readable and s.job_id is null and j.job_number = s.job_number`,
   );
 }
 

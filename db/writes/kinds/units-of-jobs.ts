@@ -15,8 +15,8 @@ export async function storeUnitsOfJobs(tx: Transaction, staged: Staged, batchId:
   await storeModels(tx, staged, { rows: first, type: "kind_of_model" });
   await run(
     tx,
-    `insert into units (unit_id, maker_id, model_id, serial, serial_normalised, identified, in_register, use, owner_number, batch_id)
-     select s.unit_id, k.maker_id, m.model_id, s.serial, s.serial_normalised, s.serial_normalised is not null, false, 'household', 1, ${batchId}
+    `insert into units (unit_id, maker_id, model_id, serial, serial_normalised, identified, in_register, use, owner_number, made_from, made_until, sold_on, delivered_on, installed_on, batch_id)
+     select s.unit_id, k.maker_id, m.model_id, s.serial, s.serial_normalised, s.serial_normalised is not null, false, 'household', 1, s.made_from, s.made_until, s.sold_on, s.delivered_on, s.installed_on, ${batchId}
      from ${table} s join makers k on k.normalised = s.maker_n join models m on m.maker_id = k.maker_id and m.normalised = s.model_n
      where ${first} order by s.unit_id`,
   );

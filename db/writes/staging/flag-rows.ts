@@ -13,18 +13,21 @@ export async function flagRows(tx: Transaction, { table }: Staged, select: strin
   );
 }
 
-/** A file may repeat a row word for word; two rows of one name that differ cannot both be right. */
+/**
+ * A file may repeat a row word for word; rows of one name that differ cannot all be right, and nobody but a person can
+ * tell which is. Each names another one: the first, or, itself like the first, the first that differs.
+ */
 export async function flagRepeats(tx: Transaction, staged: Staged, { target, named }: StagedKind): Promise<void> {
   const key = target.key.join(", ");
+  const { table } = staged;
   await flagRows(
     tx,
     staged,
-    `select s.row, '${named.column}', s.cells ->> '${named.column}',
-            'names the same ${named.noun} as row ' || f.row || ', with other values', 'Keep the row that is right.'
-     from ${staged.table} s
-     join (select distinct on (${key}) ${key}, row, cells from ${staged.table}
-           where readable and (${key}) in (select ${key} from ${staged.table} where readable group by ${key} having count(*) > 1)
-           order by ${key}, row) f using (${key})
-     where s.readable and s.row <> f.row and s.cells <> f.cells`,
+    `with repeated as (select * from ${table} where readable and (${key}) in (select ${key} from ${table} where readable group by ${key} having count(*) > 1)),
+       first as (select distinct on (${key}) ${key}, row, cells from repeated order by ${key}, row),
+       other as (select distinct on (${key}) ${key}, r.row from repeated r join first f using (${key}) where r.cells <> f.cells order by ${key}, r.row)
+     select s.row, '${named.column}', s.cells ->> '${named.column}',
+       'names the same ${named.noun} as row ' || case when s.cells <> f.cells then f.row else o.row end || ', with other values', 'Keep the row that is right.'
+     from repeated s join first f using (${key}) join other o using (${key})`,
   );
 }

@@ -5,7 +5,6 @@ import type { Staged, StagedColumn, StagedKind } from "./staged-kind";
 /** Says of each staged row without problems whether it is new, changes a stored row, or is already there. */
 export async function settleFates(tx: Transaction, staged: Staged, kind: StagedKind): Promise<void> {
   const { target } = kind;
-  const key = target.key.join(", ");
   await run(
     tx,
     `update ${staged.table} s set fate = f.fate
@@ -14,10 +13,15 @@ export async function settleFates(tx: Transaction, staged: Staged, kind: StagedK
              when t.${target.key[0]} is null then 'new'
              when ${differs(staged, kind)} then 'changed'
              else 'same' end as fate
-           from ${staged.table} s left join ${target.table} t using (${key})
-           where s.problems is null) f
+           from ${staged.table} s left join ${target.table} t on ${storedAt(kind)}
+           where s.problems is null and s.readable) f
      where f.row = s.row`,
   );
+}
+
+/** SQL: row `t` is the one on file for staged row `s`, before the merge. */
+export function storedAt({ target: { key, storedKey = {} } }: StagedKind): string {
+  return key.map((column) => `t.${column} = ${storedKey[column] ?? `s.${column}`}`).join(" and ");
 }
 
 /** Columns that this file may change in a stored row. */

@@ -78,7 +78,7 @@ async function* tableRows(
   }
 }
 
-function rowOf(row: number, given: readonly string[], columns: readonly string[]): SourceRow {
+export function rowOf(row: number, given: readonly string[], columns: readonly string[]): SourceRow {
   const cells = Object.fromEntries(columns.map((column, index) => [column, given[index] ?? ""]));
   if (given.length === columns.length) return { row, cells };
   const extra = given.slice(columns.length);

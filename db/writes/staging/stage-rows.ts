@@ -3,6 +3,7 @@ import { copyLine } from "@/db/copy-line";
 import type { IntakeSetting } from "@/lib/intake/intake-setting";
 import type { CellProblem, FileProblem } from "@/lib/intake/parsed";
 import type { Cells } from "@/lib/intake/row-problems";
+import { shownJson } from "./shown-json";
 import type { StagedKind } from "./staged-kind";
 
 /** A row of a table, or a part of a document: what it says, and how it would be shown if it had to be held. */
@@ -22,7 +23,7 @@ export interface SourceEnd {
 
 export type StageResult = { readonly rows: number; readonly problem: FileProblem | undefined };
 
-interface Stage {
+export interface Stage {
   readonly kind: StagedKind;
   readonly table: string;
   readonly setting: IntakeSetting;
@@ -55,9 +56,9 @@ export async function stageRows(stage: Stage, source: AsyncIterable<SourceRow | 
   return result;
 }
 
-async function lineOf({ kind, setting, folder }: Stage, source: SourceRow): Promise<string> {
+export async function lineOf({ kind, setting, folder }: Stage, source: SourceRow): Promise<string> {
   const { row, cells, problem } = source;
-  const shown = JSON.stringify(cells).replaceAll("\\u0000", "␀"); // no column can hold that character
+  const shown = shownJson(cells);
   if (problem !== undefined) return heldLine(row, shown, [problem], kind);
   const read = await kind.read((source.document ?? cells) as Cells, setting, folder); // a document goes to the parser of its own kind
   if (!read.ok) return heldLine(row, shown, read.problems, kind);
@@ -65,5 +66,5 @@ async function lineOf({ kind, setting, folder }: Stage, source: SourceRow): Prom
 }
 
 function heldLine(row: number, shown: string, problems: readonly CellProblem[], { columns }: StagedKind): string {
-  return copyLine([row, shown, JSON.stringify(problems), false, ...columns.map(() => null)]);
+  return copyLine([row, shown, shownJson(problems), false, ...columns.map(() => null)]);
 }

@@ -24,6 +24,10 @@ export interface ReadColumn<T> extends StagedColumn {
 export interface Staged {
   readonly table: string;
   readonly present: ReadonlySet<string>;
+  /** Staging tables of other kinds whose rows came with the same file, such as the jobs beside their part lines. */
+  readonly beside?: ReadonlyMap<FileKind, string>;
+  /** Staging table of the file's own rows, where they are not records of ours. */
+  readonly rows?: string;
 }
 
 /** How the rows of one kind of file are staged, checked against each other and against what is stored, and merged. */
@@ -37,6 +41,8 @@ export interface StagedKind {
   readonly target: {
     readonly table: string;
     readonly key: readonly string[];
+    /** SQL for columns of the key under which the row is still stored, where the merge moves it first. */
+    readonly storedKey?: Readonly<Record<string, string>>;
     /** Columns that the file does not hold: on insert (from staging row `s`), and on update (of row `t` from `s`). */
     readonly onInsert: Readonly<Record<string, string>>;
     readonly onUpdate?: (present: ReadonlySet<string>) => Readonly<Record<string, string>>;
@@ -51,6 +57,8 @@ export interface StagedKind {
   readonly resolve: (tx: Transaction, staged: Staged) => Promise<void>;
   /** Adds problems to rows that contradict others or what is stored. */
   readonly check: (tx: Transaction, staged: Staged) => Promise<void>;
+  /** Completes the keys of rows that the file leaves without, such as the numbers of part lines. */
+  readonly place?: (tx: Transaction, staged: Staged) => Promise<void>;
   /** Stores what new rows need first, such as their models. */
   readonly prepare?: (tx: Transaction, staged: Staged, batchId: number) => Promise<void>;
   /** Stores what comes after the rows. */

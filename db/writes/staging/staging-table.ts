@@ -6,12 +6,17 @@ import type { StagedKind } from "./staged-kind";
 /** Any numbers will do as long as they never change: they name locks among all locks of the database. */
 const stagingLocks = 7_016_021;
 
+export interface Staging {
+  /** Makes an empty staging table that nobody else uses. */
+  readonly create: (columns: readonly string[]) => Promise<string>;
+}
+
 /**
- * Runs `work` with an empty staging table that nobody else uses, and removes the table however `work` ends.
- * A lock of a connection of its own says that the table is in use; when the process dies the lock goes with the
- * connection, and the next load removes the table.
+ * Runs `work` with staging tables of its own, and removes them however `work` ends.
+ * Locks of a connection of its own say that the tables are in use; when the process dies the locks go with the
+ * connection, and the next load removes the tables.
  */
-export async function withStagingTable<R>(kind: StagedKind, work: (table: string) => Promise<R>): Promise<R> {
+export async function withStaging<R>(work: (staging: Staging) => Promise<R>): Promise<R> {
   const keeper = new Client({
     connectionString: await databaseUrl(),
     application_name: "ohmsworth staging",
@@ -19,23 +24,31 @@ export async function withStagingTable<R>(kind: StagedKind, work: (table: string
   });
   keeper.on("error", () => {}); // the next statement reports it
   await keeper.connect();
-  try {
-    await removeLeftovers(keeper);
+  const tables: string[] = [];
+  const create = async (columns: readonly string[]) => {
     const id = randomInt(1, 2 ** 31 - 1);
     const table = `staging_${id}`;
     await keeper.query("select pg_advisory_lock($1, $2)", [stagingLocks, id]);
-    await keeper.query(`create unlogged table ${table} (${ddl(kind)})`);
-    try {
-      return await work(table);
-    } finally {
-      await keeper.query(`drop table if exists ${table}`).catch(() => {}); // a lost connection leaves it to the next load
-    }
+    tables.push(table);
+    await keeper.query(`create unlogged table ${table} (${columns.join(", ")})`);
+    return table;
+  };
+  try {
+    await removeLeftovers(keeper);
+    return await work({ create });
   } finally {
+    for (const table of tables) await keeper.query(`drop table if exists ${table}`).catch(() => {}); // a lost connection leaves it to the next load
     await keeper.end().catch(() => {});
   }
 }
 
-function ddl(kind: StagedKind): string {
+/** Runs `work` with one empty staging table for rows of this kind. */
+export async function withStagingTable<R>(kind: StagedKind, work: (table: string) => Promise<R>): Promise<R> {
+  return await withStaging(async ({ create }) => work(await create(stagingColumns(kind))));
+}
+
+/** The columns that every kind has, and the kind's own. */
+export function stagingColumns(kind: StagedKind): readonly string[] {
   return [
     "row integer not null",
     "cells jsonb not null",
@@ -44,7 +57,7 @@ function ddl(kind: StagedKind): string {
     "fate text",
     ...kind.columns.map(({ name, type }) => `${name} ${type}`),
     ...kind.derived,
-  ].join(", ");
+  ];
 }
 
 async function removeLeftovers(keeper: Client): Promise<void> {

@@ -3,7 +3,10 @@ export interface TakenTable {
   readonly name: string;
   /** What people call its rows. */
   readonly noun: string;
-  readonly key: readonly { readonly column: string; readonly type: "bigint" | "integer" | "text" | "boolean" }[];
+  readonly key: readonly {
+    readonly column: string;
+    readonly type: "bigint" | "integer" | "text" | "boolean" | "date";
+  }[];
   /** Columns that a batch can change, which a before-image brings back. */
   readonly restored: readonly string[];
   /** SQL for what names row `t` to people. */
@@ -16,6 +19,7 @@ export interface TakenTable {
 
 const unitId = { column: "unit_id", type: "bigint" } as const;
 const jobId = { column: "job_id", type: "bigint" } as const;
+const partId = { column: "part_id", type: "bigint" } as const;
 const claimOnJob = "exists (select from claims c where c.unit_id = t.unit_id and c.job_id = t.job_id)";
 const jobNumber = "(select j.job_number from jobs j where j.unit_id = t.unit_id and j.job_id = t.job_id)";
 
@@ -78,6 +82,17 @@ export const takenTables: readonly TakenTable[] = [
     ].join(" or "),
   },
   {
+    name: "contracts",
+    noun: "contract",
+    key: [unitId, { column: "contract_number", type: "text" }],
+    restored: words(
+      "plan sold_on starts_on ends_on cancelled_on wait_days deductible_cents limit_cents currency holder",
+    ),
+    label: "'contract ' || t.contract_number",
+    claimed: "false",
+    inUse: "false",
+  },
+  {
     name: "units",
     noun: "unit",
     key: [unitId],
@@ -86,7 +101,28 @@ export const takenTables: readonly TakenTable[] = [
     ),
     label: "coalesce('serial ' || t.serial, 'a unit without a serial')",
     claimed: "exists (select from claims c where c.unit_id = t.unit_id)",
-    inUse: someStays("jobs", "j", ["unit_id", "job_id"], "j.unit_id = t.unit_id"),
+    inUse: [
+      someStays("jobs", "j", ["unit_id", "job_id"], "j.unit_id = t.unit_id"),
+      someStays("contracts", "c", ["unit_id", "contract_number"], "c.unit_id = t.unit_id"),
+    ].join(" or "),
+  },
+  {
+    name: "part_prices",
+    noun: "price of a part",
+    key: [partId, { column: "effective_on", type: "date" }],
+    restored: words("list_cents cost_cents currency"),
+    label: "(select p.part_number from parts p where p.part_id = t.part_id) || ' from ' || t.effective_on",
+    claimed: "false",
+    inUse: "false",
+  },
+  {
+    name: "parts",
+    noun: "part",
+    key: [partId],
+    restored: words("description component replaces superseded_by"),
+    label: "'part ' || t.part_number",
+    claimed: "false",
+    inUse: someStays("part_prices", "p", ["part_id", "effective_on"], "p.part_id = t.part_id"),
   },
   {
     name: "expected_ranges",
@@ -123,6 +159,7 @@ export const takenTables: readonly TakenTable[] = [
     inUse: [
       someStays("jobs", "j", ["unit_id", "job_id"], ofComponent("j")),
       someStays("part_lines", "p", ["unit_id", "job_id", "line"], ofComponent("p")),
+      someStays("parts", "q", ["part_id"], ofComponent("q")),
       someStays("component_uses", "w", ["component", "product_type"], ofComponent("w")),
     ].join(" or "),
   },

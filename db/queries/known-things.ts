@@ -1,0 +1,37 @@
+import { sql } from "drizzle-orm";
+import { normalised } from "@/lib/domain/normalised";
+import type { KnownThings } from "@/lib/intake/matching/known-things";
+import type { Reader } from "../database-types";
+
+/** Beyond this the serials do not fit in the memory that a load may use, and none is offered. */
+const mostSerials = 300_000;
+const fewModels = 5;
+
+/** What is on file, for offers beside cells of somebody's file. */
+export async function loadKnownThings(db: Reader): Promise<KnownThings> {
+  const found = await db.rows<{ serial: string }>(
+    sql`select serial_normalised as serial from units where identified limit ${mostSerials + 1}`,
+  );
+  const serials = new Set(found.length > mostSerials ? [] : found.map(({ serial }) => serial));
+  const models = await db.rows<{ normalised: string; number: string }>(
+    sql`select normalised, number from models where not starts_with(normalised, '~') order by normalised`,
+  );
+  const numbers = new Set(models.map((model) => model.normalised));
+  const replaced = await db.rows<{ part: string; by: string }>(
+    sql`select normalised as part, superseded_by as by from parts where superseded_by is not null
+        union select upper(regexp_replace(replaces, '[^[:alnum:]]', '', 'g')), part_number from parts where replaces is not null`,
+  );
+  const newer = new Map(replaced.map(({ part, by }) => [normalised(part), by]));
+  return {
+    hasSerial: (serial) => serials.has(serial),
+    hasModel: (model) => numbers.has(model),
+    modelsBeginning: (model) =>
+      model.length < 4
+        ? []
+        : models
+            .filter((each) => each.normalised.startsWith(model))
+            .slice(0, fewModels)
+            .map(({ number }) => number),
+    partReplacedBy: (part) => newer.get(part),
+  };
+}

@@ -1,0 +1,29 @@
+import type { Transaction } from "@/db/database-types";
+import { flagRepeats } from "./flag-rows";
+import { holdWholeRows } from "./hold-whole-rows";
+import { keepEdits } from "./keep-edits";
+import { run } from "./run";
+import { settleFates } from "./settle-fates";
+import { settleRowFates } from "./settle-row-fates";
+import type { StagedFile } from "./staged-file";
+
+/** Checks staged rows against each other and against what is stored, and gives each its fate. `between` is called between the steps. */
+export async function checkStaged(tx: Transaction, file: StagedFile, between: () => void = () => {}): Promise<void> {
+  if (file.rows !== undefined) await run(tx, `analyze ${file.rows.table}`);
+  for (const { staged, kind } of file.parts) {
+    await run(tx, `analyze ${staged.table}`); // without it the joins below are planned for an empty table
+    await kind.resolve(tx, staged);
+    between();
+    await flagRepeats(tx, staged, kind);
+    await kind.check(tx, staged);
+    between();
+  }
+  await holdWholeRows(tx, file);
+  for (const { staged, kind } of file.parts) await kind.place?.(tx, staged);
+  await keepEdits(tx, file);
+  for (const { staged, kind } of file.parts) {
+    await settleFates(tx, staged, kind);
+    between();
+  }
+  await settleRowFates(tx, file);
+}
