@@ -3,7 +3,7 @@ import { defineConfig } from "vitest/config";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 
-/** Tests that write whole demos, draw whole packets or simulate: not for every save, so `npm run check` leaves them out. */
+/** Tests that write whole demos, draw whole packets, simulate, or fuzz at length: not for every save, so `npm run check` leaves them out. */
 const long = [
   "tests/synthetic-data/**/*.test.ts",
   "tests/claims/packet-pdf.test.ts",
@@ -11,6 +11,7 @@ const long = [
   "tests/statistics/demo-against-r.test.ts",
   "tests/statistics/life/interval-coverage.test.ts",
   "tests/calendar/term.test.ts",
+  "tests/intake/tables/fuzzed-rows.test.ts",
 ];
 
 /** `unit` and `long` need nothing but Node; `database` needs a real PostgreSQL, which its global set-up provides. */

@@ -1,5 +1,6 @@
 import { isUtf8 } from "node:buffer";
 import type { Encoding } from "./table-form";
+import { decodeWindows1252 } from "./windows-1252";
 
 /**
  * Bytes to text, a byte order mark at the beginning taken off. Nothing is ever replaced by a question mark: in a
@@ -11,6 +12,10 @@ export async function* decodeBytes(bytes: AsyncIterable<Uint8Array>, encoding: E
     yield* decodeLines(bytes);
     return;
   }
+  if (encoding === "windows-1252") {
+    for await (const chunk of bytes) yield decodeWindows1252(bufferOf(chunk));
+    return;
+  }
   const decoder = new TextDecoder(encoding);
   for await (const chunk of bytes) yield decoder.decode(chunk, { stream: true });
   yield decoder.decode();
@@ -20,8 +25,7 @@ async function* decodeLines(bytes: AsyncIterable<Uint8Array>): AsyncGenerator<st
   let left: Buffer = Buffer.alloc(0);
   let first = true;
   for await (const chunk of bytes) {
-    const all =
-      left.length === 0 ? Buffer.from(chunk.buffer, chunk.byteOffset, chunk.length) : Buffer.concat([left, chunk]);
+    const all = left.length === 0 ? bufferOf(chunk) : Buffer.concat([left, chunk]);
     const end = wholeLines(all);
     left = all.subarray(end);
     if (end === 0) continue;
@@ -31,6 +35,10 @@ async function* decodeLines(bytes: AsyncIterable<Uint8Array>): AsyncGenerator<st
   }
   const text = mixedText(left);
   yield first ? text.replace(/^\ufeff/, "") : text;
+}
+
+function bufferOf(bytes: Uint8Array): Buffer {
+  return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
 }
 
 const longestLine = 1 << 20;
@@ -44,12 +52,10 @@ function wholeLines(bytes: Buffer): number {
   return ((bytes[cut - 1] ?? 0) & 0xc0) === 0xc0 ? cut - 1 : bytes.length;
 }
 
-const westEuropean = new TextDecoder("windows-1252");
-
 function mixedText(bytes: Buffer): string {
   if (isUtf8(bytes)) return bytes.toString("utf8");
   let text = "";
-  for (const line of linesOf(bytes)) text += isUtf8(line) ? line.toString("utf8") : westEuropean.decode(line);
+  for (const line of linesOf(bytes)) text += isUtf8(line) ? line.toString("utf8") : decodeWindows1252(line);
   return text;
 }
 

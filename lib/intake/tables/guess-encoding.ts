@@ -1,7 +1,8 @@
-import { isUtf8 } from "node:buffer";
+import { isAscii, isUtf8 } from "node:buffer";
 import { createReadStream } from "node:fs";
 import { linesOf } from "./decode-bytes";
 import type { Encoding } from "./table-form";
+import { decodeWindows1252 } from "./windows-1252";
 
 export interface EncodingGuess {
   readonly encoding: Encoding;
@@ -18,7 +19,7 @@ export async function guessEncoding(path: string): Promise<EncodingGuess> {
   for await (const chunk of createReadStream(path, { highWaterMark: 1 << 18 })) {
     const all = Buffer.concat([left, chunk as Buffer]); // without an encoding the stream gives buffers
     if (first) {
-      const known = markedEncoding(all) ?? wideEncoding(all);
+      const known = evidentEncoding(all);
       if (known !== undefined) return { ...known, samples: [] };
       first = false;
     }
@@ -35,6 +36,11 @@ export async function guessEncoding(path: string): Promise<EncodingGuess> {
 }
 
 const longestLine = 4 << 20;
+
+/** What the first bytes alone decide. */
+export function evidentEncoding(bytes: Buffer): Omit<EncodingGuess, "samples"> | undefined {
+  return markedEncoding(bytes) ?? wideEncoding(bytes);
+}
 
 function markedEncoding(bytes: Buffer): Omit<EncodingGuess, "samples"> | undefined {
   if (bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf)
@@ -53,7 +59,7 @@ function wideEncoding(bytes: Buffer): Omit<EncodingGuess, "samples"> | undefined
   for (const [place, byte] of looked.entries()) if (byte === 0) zeros[place % 2] = (zeros[place % 2] ?? 0) + 1;
   const [high = 0, low = 0] = zeros;
   const half = looked.length / 2;
-  const wide = (most: number, least: number) => most > 0.2 * half && least < 0.02 * half;
+  const wide = (most: number, least: number) => most > 0.2 * half && least < most / 10;
   if (wide(low, high)) return { encoding: "utf-16le", reason: "UTF-16, low byte first: every second byte is zero." };
   if (wide(high, low)) return { encoding: "utf-16be", reason: "UTF-16, high byte first: every second byte is zero." };
   return undefined;
@@ -68,7 +74,6 @@ interface Tally {
 }
 
 const mostSamples = 5;
-const westEuropean = new TextDecoder("windows-1252");
 
 function count(tally: Tally, bytes: Buffer): void {
   if (tally.plain && isAscii(bytes)) return;
@@ -84,16 +89,12 @@ function count(tally: Tally, bytes: Buffer): void {
   }
 }
 
-function isAscii(bytes: Buffer): boolean {
-  return bytes.every((byte) => byte < 0x80);
-}
-
 /** The words around the first byte that is not ASCII. */
 function sample(line: Buffer): { utf8: string; windows1252: string } {
   const place = line.findIndex((byte) => byte >= 0x80);
   const piece = line.subarray(Math.max(0, place - 20), place + 20);
   const clean = (text: string) => text.replaceAll(/\s+/g, " ").trim();
-  return { utf8: clean(piece.toString("utf8")), windows1252: clean(westEuropean.decode(piece)) };
+  return { utf8: clean(piece.toString("utf8")), windows1252: clean(decodeWindows1252(piece)) };
 }
 
 function verdict({ plain, utf8, other, samples }: Tally): EncodingGuess {

@@ -1,5 +1,6 @@
 import { open } from "node:fs/promises";
 import type { FileProblem } from "../parsed";
+import { evidentEncoding } from "./guess-encoding";
 
 export type Content =
   | { readonly kind: "text" | "workbook" | "lines" }
@@ -83,7 +84,7 @@ function refuseOldWorkbook(bytes: Buffer): Content {
 }
 
 function byText(bytes: Buffer): Content {
-  const text = bytes.toString(begins(bytes, [0xff, 0xfe]) ? "utf16le" : "utf8").replace(/^\ufeff/, "");
+  const text = new TextDecoder(evidentEncoding(bytes)?.encoding ?? "utf-8").decode(bytes); // good enough to know its kind
   const start = text.trimStart().slice(0, 2000);
   if (/^<(!doctype\s+html|html|head|body|table|meta)\b/i.test(start))
     return refuse(
@@ -95,7 +96,7 @@ function byText(bytes: Buffer): Content {
   if (/^\{\s*"/.test(start) || /^\{\s*\}/.test(start)) return byObjects(text);
   if (/^\[\s*[{["\]]/.test(start))
     return refuse("This is one JSON list, not a table.", "Write one object a line (JSON Lines), or export it as CSV.");
-  if (isBinary(bytes)) return refuse("This is no text, nor a workbook.", asTable);
+  if (isBinary(text)) return refuse("This is no text, nor a workbook.", asTable);
   return start === "" && bytes.length < lookedAtBytes
     ? refuse("The file has nothing in it but blanks.", "Choose the file that holds the rows.")
     : { kind: "text" };
@@ -111,11 +112,14 @@ function byObjects(text: string): Content {
   );
 }
 
-/** Control characters that no text has, in more than one place of a hundred; zero bytes are left to the guess of UTF-16. */
-function isBinary(bytes: Buffer): boolean {
+/** Control characters that no text has, in more than one place of a hundred. */
+function isBinary(text: string): boolean {
   let strange = 0;
-  for (const byte of bytes) if ((byte > 0 && byte < 9) || (byte > 13 && byte < 32 && byte !== 27)) strange++;
-  return strange > bytes.length / 100;
+  for (let place = 0; place < text.length; place++) {
+    const code = text.charCodeAt(place);
+    if (code < 9 || (code > 13 && code < 32 && code !== 27)) strange++;
+  }
+  return strange > Math.max(20, text.length / 100);
 }
 
 function refuse(problem: string, fix: string): Content {
