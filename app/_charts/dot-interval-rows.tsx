@@ -12,10 +12,12 @@ interface Props {
   /** What is compared, for those who hear the drawing. */
   readonly label: string;
   readonly figure: RateRows;
+  /** A value that parts more from less, such as 1 on an axis of ratios: a line through all rows. */
+  readonly even?: number | undefined;
 }
 
 /** One row a group on one axis from 0, the fleet last as a diamond; groups too small to judge wait in a closed list. */
-export function DotIntervalRows({ label, figure }: Props) {
+export function DotIntervalRows({ label, figure, even }: Props) {
   const { axis, rows, tooFew, fleet } = figure;
   const all = fleet === undefined ? rows : [...rows, fleet];
   return (
@@ -24,7 +26,7 @@ export function DotIntervalRows({ label, figure }: Props) {
         <div className={styles.rows} aria-hidden="true">
           <AxisRow axis={axis} />
           {all.map((row, index) => (
-            <Row key={row.key} row={row} index={index} axis={axis} fleet={fleet} />
+            <Row key={row.key} row={row} index={index} axis={axis} fleet={fleet} line={even ?? fleet?.estimate.point} />
           ))}
         </div>
       </PointReader>
@@ -50,9 +52,10 @@ interface RowProps {
   readonly index: number;
   readonly axis: RateAxis;
   readonly fleet: RateRow | undefined;
+  readonly line: number | undefined;
 }
 
-function Row({ row, index, axis, fleet }: RowProps) {
+function Row({ row, index, axis, fleet, line }: RowProps) {
   const isFleet = row.key === fleet?.key;
   return (
     <div className={styles.row} data-point={index} data-fleet={isFleet || undefined}>
@@ -70,7 +73,7 @@ function Row({ row, index, axis, fleet }: RowProps) {
           {axis.ticks.map(({ at }) => (
             <line key={at} x1={percentOfPlot(at)} x2={percentOfPlot(at)} y1="0" y2="100%" className={marks.guide} />
           ))}
-          {fleet !== undefined && <FleetLine axis={axis} fleet={fleet} />}
+          {line !== undefined && <EvenLine axis={axis} at={line} />}
           <svg y="50%" width="100%" height="1" overflow="visible" aria-hidden="true">
             {isFleet ? (
               <Diamond axis={axis} fleet={row} />
@@ -115,8 +118,8 @@ function AxisRow({ axis }: { readonly axis: RateAxis }) {
   );
 }
 
-function FleetLine({ axis, fleet }: { readonly axis: RateAxis; readonly fleet: RateRow }) {
-  const x = percentOfPlot(positionOn(axis, fleet.estimate.point));
+function EvenLine({ axis, at }: { readonly axis: RateAxis; readonly at: number }) {
+  const x = percentOfPlot(positionOn(axis, at));
   return <line x1={x} x2={x} y1="0" y2="100%" className={marks.fleet} />;
 }
 

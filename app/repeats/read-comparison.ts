@@ -1,5 +1,6 @@
 import { AddressReader, type AddressValues, short } from "@/app/_address/address-reader";
 import type { CatalogueWords } from "@/db/queries/known-words";
+import { productTypeKeys } from "@/lib/domain/product-type";
 import type { RateFilter } from "@/lib/failures/rate-question";
 import type { LifeQuestion } from "@/lib/failures/visit-spells";
 
@@ -58,6 +59,7 @@ export function secondQuestion(first: LifeQuestion, against: Against, words: Cat
 }
 
 function restType({ maker, model, productType }: RateFilter, words: CatalogueWords): RateFilter["productType"] {
-  if (model !== undefined) return words.models.find(({ number }) => number === model)?.productType;
+  const typeOfModel = words.models.find(({ number }) => number === model)?.productType;
+  if (model !== undefined) return productTypeKeys.find((key) => key === typeOfModel);
   return maker === undefined ? undefined : productType;
 }

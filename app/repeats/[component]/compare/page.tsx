@@ -1,0 +1,45 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import type { AddressValues } from "@/app/_address/address-reader";
+import { todayIn } from "@/app/_clock/today";
+import { Page } from "@/app/_ui/page";
+import { readOnly } from "@/db/client";
+import { loadShop } from "@/db/queries/shop";
+import { loadComparison } from "../../load-comparison";
+import { AgainstField } from "../_components/against-field";
+import { ComparisonPage } from "../_components/comparison-page";
+
+export const metadata: Metadata = { title: "Compare two groups" };
+export const dynamic = "force-dynamic";
+
+interface Props {
+  readonly params: Promise<{ readonly component: string }>;
+  readonly searchParams: Promise<AddressValues>;
+}
+
+export default async function ComparePage({ params, searchParams }: Props) {
+  const { component } = await params;
+  const values = await searchParams;
+  const view = await readOnly(async (db) =>
+    loadComparison(db, "compare", { component, values, today: todayIn((await loadShop(db)).timeZone) }),
+  );
+  if (view.kind === "unknown-component") notFound();
+  if (view.kind === "no-data")
+    return (
+      <Page
+        above={<Link href="/repeats">Repeats</Link>}
+        title={`${view.name}: no jobs loaded yet`}
+        margin={<p>Rates need jobs and units.</p>}
+      >
+        {null}
+      </Page>
+    );
+  return (
+    <ComparisonPage
+      view={view}
+      kind="compare"
+      field={<AgainstField words={view.words} component={component} value={view.second} />}
+    />
+  );
+}
