@@ -65,6 +65,7 @@ function jobsOfOtherModels(table: string): string {
 
 /** One job number names one job; nobody but a person can tell which of two rows that give it two units is right. */
 function jobsOfOtherUnits(table: string): string {
+  const mixed = `job_id in (select job_id from ${table} where readable group by job_id having min(unit_id) <> max(unit_id))`;
   return `select s.row, 'job_number', s.job_number,
             'is on file for serial ' || u.serial || '; this row says ' || coalesce(s.serial, 'none'), 'Correct the job number or the serial.'
      from ${table} s join jobs j on j.job_number = s.job_number join units u on u.unit_id = j.unit_id
@@ -73,8 +74,10 @@ function jobsOfOtherUnits(table: string): string {
      select s.row, 'job_number', s.job_number, 'is the number of the job in row ' || case when s.unit_id <> f.unit_id then f.row else o.row end || ', which names another unit',
        'Correct the job number or the serial.'
      from ${table} s
-     join (select distinct on (job_id) job_id, unit_id, row from ${table} where readable order by job_id, row) f using (job_id)
-     join (select distinct on (job_id) a.job_id, a.row from ${table} a join ${table} b using (job_id) where a.readable and b.readable and a.unit_id <> b.unit_id and b.row < a.row order by job_id, a.row) o using (job_id)
+     join (select distinct on (job_id) job_id, unit_id, row from ${table} where readable and ${mixed} order by job_id, row) f using (job_id)
+     join (select distinct on (job_id) job_id, row
+           from (select job_id, row, unit_id, first_value(unit_id) over (partition by job_id order by row) as first_unit from ${table} where readable and ${mixed}) a
+           where unit_id <> first_unit order by job_id, row) o using (job_id)
      where s.readable`;
 }
 
