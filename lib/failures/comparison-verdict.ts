@@ -19,8 +19,8 @@ export type Verdict =
   | "too few to judge";
 
 /** Beyond the 95 % limits: probably; beyond the 99.8 % limits: clearly. */
-const probably = 0.05;
-const clearly = 0.002;
+export const probably = 0.05;
+export const clearly = 0.002;
 
 /**
  * Decided at like ages. Where failures bunch by unit, counts say more than they know, and the test that takes each unit

@@ -42,7 +42,7 @@ export type ModelCheck =
 const chosenYears = [1, 2, 5, 10];
 const lineSteps = 60;
 /** Failures that each band of the fit test must expect at least; common practice for chi-square tests. */
-const fewestPerBand = 5;
+export const fewestPerBand = 5;
 
 /**
  * @param flows   the very lives that were fitted

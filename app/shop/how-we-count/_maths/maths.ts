@@ -1,0 +1,43 @@
+import { createElement, type ReactNode } from "react";
+
+// Formulas as MathML, which browsers set, print and read aloud by themselves. Everywhere plain text is taken as words
+// parted by spaces, each set by its kind: a number, a name or a sign.
+
+/** A row of a formula; what stands in ${} is set as it is, such as a fraction. */
+export function maths(texts: TemplateStringsArray, ...parts: readonly ReactNode[]): ReactNode {
+  const pieces = texts.flatMap((text, index) => [...tokens(text), set(parts[index])]);
+  return createElement("mrow", null, ...pieces);
+}
+
+export const fraction = (above: ReactNode, below: ReactNode) => createElement("mfrac", null, set(above), set(below));
+export const root = (inside: ReactNode) => createElement("msqrt", null, set(inside));
+export const raised = (base: ReactNode, power: ReactNode) => createElement("msup", null, set(base), set(power));
+export const indexed = (base: ReactNode, index: ReactNode) => createElement("msub", null, set(base), set(index));
+export const both = (base: ReactNode, index: ReactNode, power: ReactNode) =>
+  createElement("msubsup", null, set(base), set(index), set(power));
+/** What was found, as against what is true: the letter with a hat. */
+export const found = (of: ReactNode) =>
+  createElement("mover", { accent: "true" }, set(of), createElement("mo", { stretchy: "false" }, "^"));
+/** Σ or Π with what it runs over. */
+export const over = (sign: "∑" | "∏", range: ReactNode) =>
+  createElement("munder", null, createElement("mo", { largeop: "true", movablelimits: "false" }, sign), set(range));
+/** Words inside a formula. */
+export const words = (text: string) => createElement("mtext", null, `\u00a0${text}\u00a0`);
+
+function set(node: ReactNode): ReactNode {
+  if (typeof node !== "string") return node;
+  const pieces = tokens(node);
+  return pieces.length === 1 ? pieces[0] : createElement("mrow", null, ...pieces);
+}
+
+function tokens(text: string): ReactNode[] {
+  return text
+    .split(/\s+/)
+    .filter((word) => word !== "")
+    .map((word) => createElement(kindOf(word), null, word));
+}
+
+function kindOf(word: string): "mn" | "mi" | "mo" {
+  if (/^[\d.½]/.test(word)) return "mn";
+  return /^\p{L}/u.test(word) ? "mi" : "mo";
+}
