@@ -1,4 +1,5 @@
 import type { Transaction } from "@/db/database-types";
+import { fillCells } from "../bulk/fill-cells";
 import { run } from "./run";
 import type { Staged, StagedKind } from "./staged-kind";
 
@@ -20,10 +21,12 @@ export async function flagRows(tx: Transaction, { table }: Staged, select: strin
 export async function flagRepeats(tx: Transaction, staged: Staged, { target, named }: StagedKind): Promise<void> {
   const key = target.key.join(", ");
   const { table } = staged;
+  const repeated = `readable and (${key}) in (select ${key} from ${table} where readable group by ${key} having count(*) > 1)`;
+  if (!(await fillCells(tx, staged, repeated))) return;
   await flagRows(
     tx,
     staged,
-    `with repeated as (select * from ${table} where readable and (${key}) in (select ${key} from ${table} where readable group by ${key} having count(*) > 1)),
+    `with repeated as (select * from ${table} where ${repeated}),
        first as (select distinct on (${key}) ${key}, row, cells from repeated order by ${key}, row),
        other as (select distinct on (${key}) ${key}, r.row from repeated r join first f using (${key}) where r.cells <> f.cells order by ${key}, r.row)
      select s.row, '${named.column}', s.cells ->> '${named.column}',

@@ -1,4 +1,5 @@
 import type { Transaction } from "@/db/database-types";
+import { fillCells } from "../bulk/fill-cells";
 import { rowTable } from "./load-report";
 import { run } from "./run";
 import type { StagedFile, StagedPart } from "./staged-file";
@@ -7,6 +8,7 @@ import type { StagedFile, StagedPart } from "./staged-file";
 export async function keepAside(tx: Transaction, file: StagedFile, batchId: number): Promise<void> {
   const table = rowTable(file);
   if (file.rows === undefined) {
+    for (const { staged } of file.parts) await fillCells(tx, staged, "problems is not null");
     await run(
       tx,
       `insert into held_rows (batch_id, row, cells, problems) select ${batchId}, row, cells, problems from ${table} where problems is not null`,

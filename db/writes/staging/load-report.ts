@@ -6,19 +6,23 @@ import { rowsOf } from "./run";
 import { changeableColumns, storedAt } from "./settle-fates";
 import type { StagedFile, StagedPart } from "./staged-file";
 
-/** What became of the rows, once each has its fate. @param limit  how many rows each list names */
+/** Beyond this a list of what goes well is read by nobody. */
+const mostShown = 1_000;
+
+/** What became of the rows, once each has its fate. @param limit  how many rows with problems it names */
 export async function loadReport(tx: Transaction, file: StagedFile, limit: number): Promise<LoadReport> {
   const table = rowTable(file);
   const counted = await countFates(tx, file);
   const changes: FieldChange[] = [];
-  for (const part of file.parts) changes.push(...(await firstChanges(tx, part, limit)));
+  const shown = Math.min(limit, mostShown);
+  for (const part of file.parts) changes.push(...(await firstChanges(tx, part, shown)));
   return {
     fileKind: file.kind,
     ...counted,
     problems: await firstProblems(tx, table, limit),
     refused: file.rows === undefined ? [] : await firstRefused(tx, table, limit),
-    changes: changes.toSorted((a, b) => a.row - b.row).slice(0, limit),
-    keptEdits: await firstKeptEdits(tx, file, limit),
+    changes: changes.toSorted((a, b) => a.row - b.row).slice(0, shown),
+    keptEdits: await firstKeptEdits(tx, file, shown),
   };
 }
 

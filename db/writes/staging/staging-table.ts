@@ -51,7 +51,7 @@ export async function withStagingTable<R>(kind: StagedKind, work: (table: string
 export function stagingColumns(kind: StagedKind): readonly string[] {
   return [
     "row integer not null",
-    "cells jsonb not null",
+    "cells jsonb",
     "problems jsonb",
     "readable boolean not null",
     "fate text",
