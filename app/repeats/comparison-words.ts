@@ -52,9 +52,9 @@ export function verdictBasis({ probability, byUnit }: ComparisonVerdict): string
 }
 
 /** Failures that had nothing to be compared with. */
-export function elsewhereWords({ eventsElsewhere, second }: GroupComparison): string | undefined {
+export function elsewhereWords({ eventsElsewhere }: GroupComparison): string | undefined {
   if (eventsElsewhere === 0) return undefined;
-  return `${formatCounted(eventsElsewhere, "failure")} happened at ages at which ${second.name} ${second.name.startsWith("all") ? "were" : "was"} never watched; the ratio at like ages leaves them out.`;
+  return `${formatCounted(eventsElsewhere, "failure")} of group 1 happened at ages at which group 2 was never watched; the ratio at like ages leaves them out.`;
 }
 
 export function capital(text: string): string {

@@ -90,8 +90,13 @@ function twoGroups(values: AddressValues, { name, question, words, cells }: Aske
   const { maker, model, productType } = question.where;
   if (against.kind === "rest") {
     if (maker === undefined && model === undefined && productType === undefined) return { ...read, notTwo: wholeFleet };
-    const label = other.where.productType === undefined ? "all other units" : `other ${groupWords(other.where, words)}`;
-    const rest = { name: label, cells: restOfFleet(cells, { maker, model, productType }), question: other };
+    const { productType: kind, symptom } = other.where;
+    const narrowed = kind === undefined && symptom === undefined ? "" : `, ${groupWords(other.where, words)}`;
+    const rest = {
+      name: `all other units${narrowed}`,
+      cells: restOfFleet(cells, { maker, model, productType }),
+      question: other,
+    };
     return { ...read, groups: [{ name: groupWords(question.where, words), cells, question }, rest] };
   }
   if (against.kind === "component") {
@@ -121,7 +126,7 @@ function overlap(cells: ExposureCells, first: LifeQuestion, second: LifeQuestion
   return cells.models.some((model) => inFleet(cells, model, first) && inFleet(cells, model, second));
 }
 
-function beforeAfter(values: AddressValues, { question, words, cells }: Asked): ReadGroups {
+function beforeAfter(values: AddressValues, { question, cells }: Asked): ReadGroups {
   const address = new AddressReader({ on: values.on }, ["on"]);
   const on = address.dayOf("on");
   const read = { notices: address.notices, second: on };
@@ -137,12 +142,11 @@ function beforeAfter(values: AddressValues, { question, words, cells }: Asked): 
       },
     };
   }
-  const units = groupWords(question.where, words);
   return {
     ...read,
     groups: [
-      { name: `from ${formatPlainDay(on)}, ${units}`, cells, question: { ...question, from: day } },
-      { name: `before ${formatPlainDay(on)}, ${units}`, cells, question: { ...question, until: day } },
+      { name: `the time from ${formatPlainDay(on)} on`, cells, question: { ...question, from: day } },
+      { name: "the time before", cells, question: { ...question, until: day } },
     ],
   };
 }

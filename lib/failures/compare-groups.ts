@@ -7,7 +7,7 @@ import { type AgeStratum, ageStrata, type SharedStratum, sharedByBoth } from "./
 import type { ExposureCells } from "./cells";
 import { type FailureRates, failureRates, type GroupRate } from "./failure-rates";
 import { type LifeDetail, lifeDetail } from "./life-detail";
-import { daysPerYear } from "./rate-question";
+import { daysPerMonth, daysPerYear } from "./rate-question";
 import { unitHistories } from "./unit-histories";
 import type { LifeQuestion } from "./visit-spells";
 
@@ -46,6 +46,7 @@ export interface GroupComparison {
   readonly eventsElsewhere: number;
   /** One test of the mean numbers of failures per unit over all ages, right also where the same units fail again. */
   readonly repeats: RecurrenceComparison;
+  /** Empty where one group was watched from a later age on than the other: their numbers begin at different ages. */
   readonly repeatsByAge: readonly RecurrenceDifference[];
 }
 
@@ -75,12 +76,19 @@ export function compareGroups(one: ComparedGroup, other: ComparedGroup): GroupCo
       return sum + (reference.exposure > 0 ? 0 : group.events);
     }, 0),
     repeats: compareRecurrence(...histories),
-    repeatsByAge: recurrenceDifference(...histories, {
-      ages: chosenYears.map((years) => years * daysPerYear),
-      confidence: level,
-      variance: "robust",
-    }),
+    repeatsByAge: beginTogether(first.side, second.side)
+      ? recurrenceDifference(...histories, {
+          ages: chosenYears.map((years) => years * daysPerYear),
+          confidence: level,
+          variance: "robust",
+        })
+      : [],
   };
+}
+
+/** Within a month of each other, which is less than any failure count can tell. */
+function beginTogether({ life: one }: ComparedSide, { life: other }: ComparedSide): boolean {
+  return Math.abs(one.unitsFromAge - other.unitsFromAge) <= daysPerMonth;
 }
 
 function sideOf({ name, cells, question }: ComparedGroup) {

@@ -4,6 +4,7 @@ import { type AgeHazard, ageHazards } from "./age-hazards";
 import type { ExposureCells } from "./cells";
 import { componentFlows } from "./component-flows";
 import { type ComponentLife, componentLife } from "./component-life";
+import { firstWatchedAge } from "./first-watched-age";
 import { type LifeModel, lifeModel } from "./life-model";
 import { daysPerYear } from "./rate-question";
 import type { LifeQuestion } from "./visit-spells";
@@ -13,6 +14,10 @@ export interface LifeDetail extends ComponentLife {
   /** Time lived by all parts together, in years: what the failures are divided by. */
   readonly years: number;
   readonly hazards: readonly AgeHazard[];
+  /** Youngest age in days at which a unit was watched; failures per unit count from there. */
+  readonly unitsFromAge: number;
+  /** Youngest age in days at which a part was watched; shares are of the parts that came to it. */
+  readonly partsFromAge: number;
   readonly model: LifeModel | RefusedFit;
 }
 
@@ -23,6 +28,8 @@ export function lifeDetail(cells: ExposureCells, question: LifeQuestion): LifeDe
     ...life,
     years: daysLived(flows) / daysPerYear,
     hazards: ageHazards(flows, question.level),
+    unitsFromAge: firstWatchedAge(cells, question) ?? 0,
+    partsFromAge: flows.ages.find((_, i) => (flows.entered[i] ?? 0) > 0) ?? 0,
     model: lifeModel(flows, life.weibull, life.curve.kind === "no-exposure" ? 0 : life.curve.lastAge),
   };
 }

@@ -14,6 +14,8 @@ export type MeanSteps =
 export interface DrawnMeans extends DrawnCurve {
   readonly kind: "steps";
   readonly byYear: readonly MeanAt[];
+  /** Age at which watching began; failures before it are not in the line. */
+  readonly fromMonths: number;
 }
 
 /** How the line stands at a whole year of age. */
@@ -24,7 +26,8 @@ export interface MeanAt {
   readonly failures: number;
 }
 
-export function meanSteps(recurrence: MeanCumulative): MeanSteps {
+/** @param fromAge youngest age in days at which a unit was watched: the line begins there, at 0 */
+export function meanSteps(recurrence: MeanCumulative, fromAge: number): MeanSteps {
   if (recurrence.kind === "no-exposure") return { kind: "nobody-watched" };
   const untilMonths = recurrence.lastAge / daysPerMonth;
   if (recurrence.kind === "no-events") return { kind: "nobody-failed", untilMonths, units: recurrence.units };
@@ -33,7 +36,8 @@ export function meanSteps(recurrence: MeanCumulative): MeanSteps {
   const last = trusted.at(-1);
   if (last === undefined) return { kind: "too-few-to-draw" };
   const endMonths = last.age / daysPerMonth;
-  const points = [{ months: 0, failed: 0, low: 0, high: 0, atRisk: 0, spoken: "" }, ...trusted.map(toPoint)];
+  const fromMonths = fromAge / daysPerMonth;
+  const points = [{ months: fromMonths, failed: 0, low: 0, high: 0, atRisk: 0, spoken: "" }, ...trusted.map(toPoint)];
   const byYear = meansByYear(trusted);
   const apart = Math.ceil(byYear.length / mostUnder);
   const shown = byYear.filter(({ years }) => years % apart === 0);
@@ -44,6 +48,7 @@ export function meanSteps(recurrence: MeanCumulative): MeanSteps {
     endMonths,
     stopped: endMonths < untilMonths - 1 ? `The line stops ${stopRule}` : undefined,
     byYear,
+    fromMonths,
     under: [
       { name: "units watched", at: shown.map(({ years, step }) => ({ months: 12 * years, count: step.atRisk })) },
       { name: "failures so far", at: shown.map(({ years, failures }) => ({ months: 12 * years, count: failures })) },

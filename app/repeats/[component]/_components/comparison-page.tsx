@@ -28,6 +28,8 @@ export function ComparisonPage({ view, kind, field }: Props) {
   const { finding, wayOn } = findingOf(view);
   const more = kind === "compare" ? { with: second } : { on: second };
   const file = (which: string) => `/repeats/${question.component}/${kind}/${which}${lifeQuery(question, cutOff, more)}`;
+  // Two groups name themselves; the two sides of a day share theirs.
+  const subject = kind === "compare" ? name : `${name}, ${groupWords(question.where, words)}`;
   const back = (
     <>
       <Link href="/repeats">Repeats</Link>,{" "}
@@ -35,7 +37,7 @@ export function ComparisonPage({ view, kind, field }: Props) {
     </>
   );
   return (
-    <Page above={back} title={`${name}. ${capital(finding)}`} margin={<ComparisonBasis view={view} kind={kind} />}>
+    <Page above={back} title={`${subject}. ${capital(finding)}`} margin={<ComparisonBasis view={view} kind={kind} />}>
       <AddressNotices notices={view.notices} />
       <FilterForm
         action={`/repeats/${question.component}/${kind}`}

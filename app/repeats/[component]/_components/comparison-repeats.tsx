@@ -2,9 +2,10 @@ import { CurvePair } from "@/app/_charts/curve-pair";
 import { Figure } from "@/app/_ui/figure";
 import { type Column, Table } from "@/app/_ui/table";
 import type { ComparedSide, GroupComparison } from "@/lib/failures/compare-groups";
-import { daysPerYear } from "@/lib/failures/rate-question";
+import { daysPerMonth, daysPerYear } from "@/lib/failures/rate-question";
 import { curvePair } from "@/lib/figures/curve-pair";
 import { meanSteps } from "@/lib/figures/mean-steps";
+import { formatCount } from "@/lib/format/format-count";
 import { formatDecimal } from "@/lib/format/format-decimal";
 import type { RecurrenceDifference } from "@/lib/statistics/recurrence/recurrence-difference";
 import { repeatsWords } from "../../comparison-words";
@@ -18,7 +19,7 @@ interface Props {
 /** Failures per unit by age, repeats counted, of both groups. */
 export function ComparisonRepeats({ comparison, csvHref }: Props) {
   const { first, second, repeatsByAge } = comparison;
-  const [one, other] = [first, second].map(({ life }) => meanSteps(life.recurrence));
+  const [one, other] = [first, second].map(({ life }) => meanSteps(life.recurrence, life.unitsFromAge));
   if (one?.kind !== "steps" || other?.kind !== "steps")
     return <p>Repeat failures: too few of one group were watched when they failed to draw both lines.</p>;
   return (
@@ -34,13 +35,25 @@ export function ComparisonRepeats({ comparison, csvHref }: Props) {
           narrow="scroll"
         />
       }
-      note={<p>Four ages are compared and no more, since many ages would be many tests.</p>}
+      note={<RepeatNotes comparison={comparison} />}
     >
       <CurvePair
         label="Failures per 100 units by age of the unit, two groups"
         pair={curvePair({ name: first.name, curve: one }, { name: second.name, curve: other })}
       />
     </Figure>
+  );
+}
+
+function RepeatNotes({ comparison: { first, second, repeatsByAge } }: { readonly comparison: GroupComparison }) {
+  if (repeatsByAge.length > 0) return <p>Four ages are compared and no more, since many ages would be many tests.</p>;
+  const months = ({ life }: ComparedSide) => formatCount(life.unitsFromAge / daysPerMonth);
+  return (
+    <p>
+      Group 1 was watched from {months(first)} months of age on and group 2 from {months(second)}, so the two lines
+      begin at different ages and their heights are not compared; the test looks only at ages at which both were
+      watched.
+    </p>
   );
 }
 

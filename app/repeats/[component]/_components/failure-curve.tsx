@@ -3,6 +3,7 @@ import { EmptyState } from "@/app/_ui/empty-state";
 import { Figure } from "@/app/_ui/figure";
 import { type Column, Table } from "@/app/_ui/table";
 import type { LifeDetail } from "@/lib/failures/life-detail";
+import { daysPerMonth } from "@/lib/failures/rate-question";
 import { type ModelLine, modelLine, withRoomFor } from "@/lib/figures/model-line";
 import { stepCurve, type WatchedAt } from "@/lib/figures/step-curve";
 import { formatCount } from "@/lib/format/format-count";
@@ -78,6 +79,12 @@ function CurveNotes({ life, stopped, model }: NotesProps) {
         <p>
           The dotted line is fitted to the steps and ends where they end; its bars are the model’s own range. Where the
           two part, believe the steps.
+        </p>
+      )}
+      {life.partsFromAge >= daysPerMonth && (
+        <p>
+          No part was watched before {formatCount(life.partsFromAge / daysPerMonth)} months of age: the shares are of
+          those that came so far.
         </p>
       )}
       {life.question.where.symptom !== undefined && (

@@ -6,6 +6,7 @@ import { type DrawnMeans, type MeanAt, meanSteps } from "@/lib/figures/mean-step
 import { formatCount, formatCounted } from "@/lib/format/format-count";
 import { describeMean } from "@/lib/format/format-mean";
 import type { RecurrenceStep } from "@/lib/statistics/recurrence/mean-cumulative-function";
+import { capital } from "../../comparison-words";
 
 interface Props {
   readonly life: LifeDetail;
@@ -14,13 +15,13 @@ interface Props {
 
 /** Mean number of failures per unit by age of the unit: the only curve here that counts a unit's second failure. */
 export function RepeatedFailures({ life, csvHref }: Props) {
-  const figure = meanSteps(life.recurrence);
+  const figure = meanSteps(life.recurrence, life.unitsFromAge);
   if (figure.kind === "too-few-to-draw")
     return <p>Under 20 units were watched when they failed: too few to draw failures per unit.</p>;
   if (figure.kind !== "steps") return null; // the curve above has already said that nothing failed
   return (
     <Figure
-      takeaway={meanFinding(figure)}
+      takeaway={capital(meanFinding(figure))}
       csvHref={csvHref}
       note={
         <>
@@ -46,10 +47,15 @@ export function RepeatedFailures({ life, csvHref }: Props) {
 }
 
 /** "By 5 years, 0.21 failures a unit (0.18 to 0.25), repeats included: 123 failures". */
-function meanFinding({ byYear }: DrawnMeans): string {
+function meanFinding({ byYear, fromMonths }: DrawnMeans): string {
   const at = byYear.findLast(({ years }) => years <= 5);
   if (at === undefined) return "Failures per unit by age of the unit, repeats included";
-  return `By ${formatCounted(at.years, "year")}, ${meanWords(at.step)}, repeats included: ${formatCounted(at.failures, "failure")}, ${formatCounted(at.step.atRisk, "unit")} watched that long`;
+  return `${lateStart(fromMonths)}by ${formatCounted(at.years, "year")}, ${meanWords(at.step)}, repeats included: ${formatCounted(at.failures, "failure")}, ${formatCounted(at.step.atRisk, "unit")} watched that long`;
+}
+
+/** Where nothing was watched from new, a number by an age is only that since watching began. */
+function lateStart(fromMonths: number): string {
+  return fromMonths < 1 ? "" : `Not watched before ${formatCount(fromMonths)} months of age; from there `;
 }
 
 export const meanColumns: readonly Column<MeanAt>[] = [
