@@ -54,7 +54,7 @@ export function columnReader(
     case "identifier":
       return identifierReader(field, rules);
     default:
-      return numberLike.has(field.column) ? identifierReader(field, rules) : (text) => readText(text, field);
+      return numberLike.has(field.column) ? identifierReader(field, rules) : textReader(field);
   }
 }
 
@@ -127,13 +127,17 @@ function readTerritory(text: string): LooseReading {
   return upper === plain ? asItStands(plain) : rewritten(upper, "Written in capitals.");
 }
 
-function readText(text: string, field: TargetField): LooseReading {
-  const plain = text.trim();
-  const error = formulaError(plain);
-  if (error !== undefined) return leftBlank(`${error} is a spreadsheet's error, not a value.`);
-  if (prose.has(field.column) || !standsForUnknown(plain))
-    return field.column === "maker" ? oneLine(text) : asItStands(text);
-  return leftBlank(`"${plain}" stands for unknown.`);
+function textReader(field: TargetField): (text: string) => LooseReading {
+  const free = prose.has(field.column);
+  const single = field.column === "maker";
+  return (text) => {
+    if (text.length > 40 && free && !single) return asItStands(text);
+    const plain = text.trim();
+    const error = formulaError(plain);
+    if (error !== undefined) return leftBlank(`${error} is a spreadsheet's error, not a value.`);
+    if (!free && standsForUnknown(plain)) return leftBlank(`"${plain}" stands for unknown.`);
+    return single ? oneLine(text) : asItStands(text);
+  };
 }
 
 function oneLine(text: string): LooseReading {

@@ -8,27 +8,35 @@ export function nonRecord(
   const names = header.map(plain);
   const keyPlace = columns.findIndex(({ target }) => target !== undefined && rowKeys.has(target));
   return (cells) => {
-    let filled = 0;
-    let first = -1;
-    let alike = 0;
-    for (let place = 0; place < cells.length; place++) {
-      const cell = cells[place] ?? "";
-      if (cell === "" || cell.trim() === "") continue;
-      filled++;
-      if (first < 0) first = place;
-      const name = names[place];
-      if (name !== undefined && name !== "" && name.length === cell.trim().length && name === plain(cell)) alike++;
-    }
-    if (filled === 0) return "Every cell is blank.";
-    if (alike >= 2 && alike * 2 > filled) return "The header again.";
+    const first = nextFilled(cells, 0);
+    if (first < 0) return "Every cell is blank.";
     const text = (cells[first] ?? "").trim();
-    const key = keyPlace < 0 ? "" : (cells[keyPlace] ?? "").trim();
-    const named = key === "" || keyPlace === first;
-    if (named && totals.test(text)) return `A row of totals: it begins with "${shortened(text)}".`;
-    if (filled === 1 && header.length > 2 && named && (note.test(text) || looksSpoken(text)))
+    if (text.length === names[first]?.length && isHeaderAgain(cells, names)) return "The header again.";
+    const isKey = keyPlace === first || (cells[keyPlace] ?? "").trim() === "";
+    if (!isKey) return undefined;
+    if (totals.test(text)) return `A row of totals: it begins with "${shortened(text)}".`;
+    const alone = header.length > 2 && nextFilled(cells, first + 1) < 0;
+    if (alone && (note.test(text) || looksSpoken(text)))
       return `A note, no record: its only cell says "${shortened(text)}".`;
     return undefined;
   };
+}
+
+/** Place of the next cell that is not blank, or -1. */
+function nextFilled(cells: readonly string[], from: number): number {
+  for (let place = from; place < cells.length; place++) {
+    const cell = cells[place] ?? "";
+    if (cell.charCodeAt(0) > 32 && cell.charCodeAt(0) < 127) return place;
+    if (cell !== "" && cell.trim() !== "") return place;
+  }
+  return -1;
+}
+
+/** Most of the filled cells, and at least two, say what their own header says. */
+function isHeaderAgain(cells: readonly string[], names: readonly string[]): boolean {
+  const filled = cells.filter((cell) => cell.trim() !== "").length;
+  const alike = cells.filter((cell, place) => cell.trim() !== "" && plain(cell) === names[place]).length;
+  return alike >= 2 && alike * 2 > filled;
 }
 
 const rowKeys: ReadonlySet<string> = new Set(["job_number", "part_number", "contract_number", "serial"]);

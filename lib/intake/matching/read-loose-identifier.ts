@@ -18,6 +18,7 @@ export function readLooseIdentifier(
   }: { readonly noun: string; readonly usualLength: number | undefined; readonly fillers: boolean },
 ): LooseReading {
   const plain = text.trim();
+  if (mark === undefined && ordinary.test(plain)) return asItStands(plain);
   if (plain === "") return asItStands("");
   if (mark !== undefined) {
     const marked = fromMark(plain, mark, noun);
@@ -47,6 +48,9 @@ export function readLooseIdentifier(
     );
   return asItStands(plain);
 }
+
+/** One or two letters and then digits: nothing that a spreadsheet makes of anything looks like this, and most numbers do. */
+const ordinary = /^[A-Z]{1,2}-?\d[A-Z\d-]*$/i;
 
 function fromMark(plain: string, mark: CellMark, noun: string): LooseReading | undefined {
   if (mark.kind === "day") return turnedIntoDay(mark.shown ?? plain, noun);

@@ -1,49 +1,56 @@
 import type { TableKind } from "../file-kinds";
 import { type CellProblem, shownValue } from "../parsed";
 import { lineRole } from "./line-role";
-import type { OpenRow } from "./open-row";
+import type { CellOrigin, OpenRow, RowCells } from "./open-row";
 
 /** What only the row as a whole shows: the part line in a row of jobs, returns, and days that were copied from each other. */
 export function settleRow(open: OpenRow, kind: TableKind): void {
-  const own = open.cells.get(kind);
-  if (own === undefined) return;
-  const line = kind === "part-lines" ? own : open.cells.get("part-lines");
-  if (line !== undefined) settleLine(open, line, kind === "part-lines" ? undefined : own);
-  if (kind === "jobs") copiedDays(open, own);
+  if (kind === "jobs") {
+    if (open.line !== undefined) settleJobLine(open, open.line);
+    copiedDays(open);
+  } else if (kind === "part-lines") settleLine(open, open.own, "");
 }
 
-function settleLine(open: OpenRow, line: Record<string, string>, job: Record<string, string> | undefined): void {
-  if (job !== undefined && saysNothing(line)) {
-    open.cells.delete("part-lines");
-    for (const [column, taken] of Object.entries(line)) {
-      const from = open.sources.get(`part-lines.${column}`);
-      if (taken !== "" && from !== undefined)
-        open.notes.push({ ...from, column, taken: "", note: "No part on this row." });
-    }
+function settleJobLine(open: OpenRow, line: RowCells): void {
+  if (!saysNothing(line)) {
+    line.job_number = open.own.job_number ?? "";
+    settleLine(open, line, "part-lines.");
     return;
   }
-  if (job?.job_number !== undefined) line.job_number = job.job_number;
-  if ((line.role ?? "") === "") nameRole(open, line);
-  const from = open.sources.get("part-lines.quantity");
-  if (from !== undefined && /^-/.test(line.quantity ?? "")) open.problems.push(returned(from));
-  if (from !== undefined && /^0+$/.test(line.quantity ?? "")) open.problems.push(noneUsed(from));
+  open.line = undefined;
+  for (const [column, taken] of Object.entries(line)) {
+    const from = taken === "" ? undefined : open.origin(`part-lines.${column}`);
+    if (from !== undefined) open.notes.push({ ...from, column, taken: "", note: "No part on this row." });
+  }
+}
+
+function settleLine(open: OpenRow, line: RowCells, prefix: string): void {
+  if ((line.role ?? "") === "") nameRole(open, line, prefix);
+  const quantity = line.quantity ?? "";
+  if (quantity === "" || (quantity.charCodeAt(0) > 48 && quantity.charCodeAt(0) < 58)) return; // blank or 1 and up
+  const from = open.origin(`${prefix}quantity`);
+  if (from === undefined) return;
+  if (quantity.startsWith("-")) open.problems.push(returned(from));
+  else if (/^0+$/.test(quantity)) open.problems.push(noneUsed(from));
 }
 
 /** Blank, or filled only with the zeros that a program writes for no part. */
-function saysNothing(line: Record<string, string>): boolean {
+function saysNothing(line: RowCells): boolean {
+  if ((line.part_number ?? "") !== "" || (line.description ?? "").trim() !== "") return false;
   return Object.entries(line).every(
     ([column, text]) =>
       text.trim() === "" ||
       ((column === "quantity" || column === "unit_cost" || column === "line") && /^[01]?(?:\.0+)?$/.test(text)) ||
       column === "role" ||
-      column === "currency",
+      column === "currency" ||
+      column === "job_number",
   );
 }
 
-function nameRole(open: OpenRow, line: Record<string, string>): void {
+function nameRole(open: OpenRow, line: RowCells, prefix: string): void {
   const role = lineRole(line.part_number ?? "", line.description ?? "");
   if (role === undefined) return;
-  const from = open.sources.get("part-lines.description") ?? open.sources.get("part-lines.part_number");
+  const from = filled(open.origin(`${prefix}description`)) ?? open.origin(`${prefix}part_number`);
   line.role = role;
   if (from !== undefined)
     open.notes.push({
@@ -62,12 +69,11 @@ function nameRole(open: OpenRow, line: Record<string, string>): void {
   });
 }
 
-interface Source {
-  readonly source: string;
-  readonly raw: string;
+function filled(origin: CellOrigin | undefined): CellOrigin | undefined {
+  return origin === undefined || origin.raw.trim() === "" ? undefined : origin;
 }
 
-function returned({ source, raw }: Source): CellProblem {
+function returned({ source, raw }: CellOrigin): CellProblem {
   return {
     column: source,
     value: shownValue(raw),
@@ -76,7 +82,7 @@ function returned({ source, raw }: Source): CellProblem {
   };
 }
 
-function noneUsed({ source, raw }: Source): CellProblem {
+function noneUsed({ source, raw }: CellOrigin): CellProblem {
   return {
     column: source,
     value: shownValue(raw),
@@ -86,10 +92,11 @@ function noneUsed({ source, raw }: Source): CellProblem {
 }
 
 /** A purchase on the day of the job is mostly the job's own day, typed to get past the field. Common practice, no source. */
-function copiedDays(open: OpenRow, job: Record<string, string>): void {
-  const from = open.sources.get("jobs.sold_on");
-  const sold = job.sold_on ?? "";
-  if (from === undefined || sold === "" || (sold !== job.completed_on && sold !== job.requested_on)) return;
+function copiedDays(open: OpenRow): void {
+  const { sold_on: sold = "", completed_on: completed, requested_on: requested } = open.own;
+  if (sold === "" || (sold !== completed && sold !== requested)) return;
+  const from = open.origin("sold_on");
+  if (from === undefined) return;
   open.notes.push({
     ...from,
     column: "sold_on",

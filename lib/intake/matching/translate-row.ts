@@ -4,13 +4,13 @@ import { neededColumns, type TableKind } from "../file-kinds";
 import type { IntakeSetting } from "../intake-setting";
 import { type CellProblem, shownValue } from "../parsed";
 import type { SourceRow } from "../tables/source-row";
-import { columnReader } from "./column-reader";
+import { type ColumnReading, columnReader } from "./column-reader";
 import { currencyProblem } from "./currency-signs";
 import type { KnownThings } from "./known-things";
-import type { Matching } from "./matching";
+import type { Matching, TargetColumn } from "./matching";
 import { nonRecord } from "./non-record";
 import { offerFor } from "./offers";
-import type { OpenRow } from "./open-row";
+import type { CellOrigin, OpenRow, RowCells } from "./open-row";
 import { settleRow } from "./settle-row";
 import { targetFields } from "./target-fields";
 import type { CellNote, Translation } from "./translation";
@@ -29,62 +29,68 @@ export function translator(
   header: readonly string[],
   setting: TranslationSetting,
 ): (row: SourceRow) => Translation {
+  const { kind } = matching;
   const columns = compiled(matching, header, setting);
-  const blank = blankRows(matching, columns);
-  const constants = Object.entries(matching.constants).map(([target, text]) => ({
-    ...fieldOf(matching.kind, target),
-    text,
-  }));
+  const constants = Object.entries(matching.constants).map(([target, text]) => ({ ...fieldOf(kind, target), text }));
+  const places = new Map(columns.map((column) => [column.target, column]));
+  const withLine = kind === "jobs" && [...columns, ...constants].some((column) => column.kind === "part-lines");
+  const blank = blankCells(kind, columns);
+  const blankLine = blankCells("part-lines", columns);
   const isNone = nonRecord(matching.columns, header);
   return (row) => {
     const reason = isNone(row.cells);
     if (reason !== undefined) return { kind: "refused", reason };
-    const cells = new Map(blank.map(([kind, row]) => [kind, { ...row }]));
-    const open: OpenRow = { cells, notes: [], problems: [], sources: new Map() };
-    tooLong(row.cells, header.length, open);
+    const open: OpenRow = {
+      own: { ...blank },
+      line: withLine ? { ...blankLine } : undefined,
+      notes: [],
+      problems: [],
+      origin: (target) => originOf(places.get(target), row),
+    };
+    if (row.cells.length > header.length) tooLong(row.cells, header.length, open);
     for (const column of columns) readCell(column, row, open, setting);
-    for (const { kind, column, text } of constants) {
-      const cells = cellsOf(open, kind);
-      if ((cells[column] ?? "") === "") cells[column] = text;
+    for (const { kind: of, column, text } of constants) {
+      const cells = of === kind ? open.own : open.line;
+      if (cells !== undefined && (cells[column] ?? "") === "") cells[column] = text;
     }
-    settleRow(open, matching.kind);
+    settleRow(open, kind);
     if (open.problems.length > 0) return { kind: "held", problems: open.problems };
-    return { kind: "rows", rows: [...open.cells].map(([kind, cells]) => ({ kind, cells })), notes: open.notes };
+    const own = { kind, cells: open.own };
+    return {
+      kind: "rows",
+      rows: open.line === undefined ? [own] : [own, { kind: "part-lines", cells: open.line }],
+      notes: open.notes,
+    };
   };
 }
-
-/** A blank cell for every column that is matched or needed, so that the parsers find what is missing by its name. */
-function blankRows(
-  matching: Matching,
-  columns: readonly CompiledColumn[],
-): readonly (readonly [TableKind, Record<string, string>])[] {
-  const kinds = [...new Set([matching.kind, ...columns.map(({ kind }) => kind)])];
-  return kinds.map((kind) => {
-    const matched = columns.filter((column) => column.kind === kind).map(({ column }) => column);
-    const needed = neededColumns(kind).filter((column) => kind === matching.kind || !leftToStorage.has(column));
-    return [kind, Object.fromEntries([...needed, ...matched].map((column) => [column, ""]))];
-  });
-}
-
-/** Lines of a part that stands in a row of jobs are numbered where they are stored. */
-const leftToStorage: ReadonlySet<string> = new Set(["line"]);
 
 interface CompiledColumn {
   readonly place: number;
   readonly source: string;
+  readonly target: TargetColumn;
   readonly kind: TableKind;
   readonly column: string;
+  /** Of the part line in a row of jobs. */
+  readonly ofLine: boolean;
   readonly read: ReturnType<typeof columnReader>;
+  /** Readings are remembered by their readers, so what is said of them is as well. */
+  readonly notes: WeakMap<ColumnReading, CellNote>;
 }
 
-function compiled(matching: Matching, header: readonly string[], setting: IntakeSetting): readonly CompiledColumn[] {
+function compiled(
+  matching: Matching,
+  header: readonly string[],
+  setting: TranslationSetting,
+): readonly CompiledColumn[] {
   if (matching.columns.length !== header.length)
     throw new RangeError(`header: has ${header.length} columns, the matching ${matching.columns.length}`);
   return matching.columns.flatMap(({ source, target }, place) => {
     if (target === undefined) return [];
     const inMoney = target === "labour_minutes" && matching.labourUnit === "money";
     const field = fieldOf(matching.kind, inMoney ? "labour" : target);
-    return [{ place, source, kind: field.kind, column: field.column, read: columnReader(field, matching, setting) }];
+    const { kind, column } = field;
+    const read = columnReader(field, matching, setting);
+    return [{ place, source, target, kind, column, ofLine: kind !== matching.kind, read, notes: new WeakMap() }];
   });
 }
 
@@ -94,27 +100,39 @@ function fieldOf(kind: TableKind, target: string) {
   return field;
 }
 
+/** A blank cell for every column that is matched or needed, so that the parsers find what is missing by its name. */
+function blankCells(kind: TableKind, columns: readonly CompiledColumn[]): RowCells {
+  const matched = columns.filter((column) => column.kind === kind);
+  const needed = neededColumns(kind).filter((column) => !leftToStorage.has(column) || kind !== "part-lines");
+  return Object.fromEntries([...needed, ...matched.map(({ column }) => column)].map((column) => [column, ""]));
+}
+
+/** Lines of a job are numbered where they are stored, unless the file numbers them. */
+const leftToStorage: ReadonlySet<string> = new Set(["line"]);
+
+function originOf(column: CompiledColumn | undefined, { cells }: SourceRow): CellOrigin | undefined {
+  return column === undefined ? undefined : { source: column.source, raw: cells[column.place] ?? "" };
+}
+
 /** Cells beyond the header have no name, and mostly mean that a separator stands inside a cell, so all of the row is out of place. */
 function tooLong(cells: readonly string[], columns: number, open: OpenRow): void {
-  for (let place = columns; place < cells.length; place++) {
-    const cell = cells[place] ?? "";
-    if (cell.trim() === "") continue;
-    open.problems.push({
-      column: "",
-      value: shownValue(cell),
-      problem: `stands in column ${place + 1}, and the header names ${columns}`,
-      fix: "Look for a separator inside a cell that is not in quotation marks, and correct the row.",
-    });
-    return;
-  }
+  const place = cells.findIndex((cell, at) => at >= columns && cell.trim() !== "");
+  if (place < 0) return;
+  open.problems.push({
+    column: "",
+    value: shownValue(cells[place] ?? ""),
+    problem: `stands in column ${place + 1}, and the header names ${columns}`,
+    fix: "Look for a separator inside a cell that is not in quotation marks, and correct the row.",
+  });
 }
 
 function readCell(
-  { place, source, kind, column, read }: CompiledColumn,
+  compiledColumn: CompiledColumn,
   { cells, marks }: SourceRow,
   open: OpenRow,
   setting: TranslationSetting,
 ): void {
+  const { place, source, column, ofLine, read } = compiledColumn;
   const raw = cells[place];
   if (raw === undefined || raw === "") return;
   const reading = read(raw, marks?.get(place));
@@ -122,28 +140,20 @@ function readCell(
     open.problems.push({ column: source, value: shownValue(raw), problem: reading.problem, fix: reading.fix });
     return;
   }
-  const row = cellsOf(open, kind);
-  const { text, note } = reading;
-  if (row[column] !== undefined && row[column] !== "" && text !== "") {
+  const row = ofLine ? open.line : open.own;
+  if (row === undefined) return;
+  const { text } = reading;
+  if (row[column] !== "" && text !== "") {
     open.problems.push(filledTwice(source, raw, column));
     return;
   }
   row[column] = text;
-  open.sources.set(`${kind}.${column}`, { source, raw });
-  if (note !== undefined) open.notes.push(noteOf({ source, column, raw, taken: text, note }, reading.ordinary));
+  if (reading.note !== undefined) open.notes.push(noteOf(compiledColumn, raw, reading));
   if (reading.currency !== undefined)
     open.problems.push(...currencyProblem({ source, raw, sign: reading.currency, row, open, column }, setting));
   if (setting.known === undefined || text === "") return;
   const offer = offerFor(column, text, setting.known);
   if (offer !== undefined) open.notes.push({ source, column, raw, taken: text, note: offer });
-}
-
-function cellsOf(open: OpenRow, kind: TableKind): Record<string, string> {
-  const known = open.cells.get(kind);
-  if (known !== undefined) return known;
-  const fresh: Record<string, string> = {};
-  open.cells.set(kind, fresh);
-  return fresh;
 }
 
 function filledTwice(source: string, raw: string, column: string): CellProblem {
@@ -155,6 +165,15 @@ function filledTwice(source: string, raw: string, column: string): CellProblem {
   };
 }
 
-function noteOf(note: CellNote, ordinary: true | undefined): CellNote {
-  return ordinary === undefined ? note : { ...note, ordinary };
+function noteOf(
+  { source, column, notes }: CompiledColumn,
+  raw: string,
+  reading: ColumnReading & { readonly kind: "taken" },
+): CellNote {
+  const known = notes.get(reading);
+  if (known !== undefined) return known;
+  const note = { source, column, raw, taken: reading.text, note: reading.note ?? "" };
+  const made: CellNote = reading.ordinary === undefined ? note : { ...note, ordinary: true };
+  notes.set(reading, made);
+  return made;
 }
