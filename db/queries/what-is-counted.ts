@@ -35,7 +35,8 @@ export interface JobsCounted {
 /** Counts over everything on record; one pass over units and jobs, so not for a page that opens often. */
 export async function loadWhatIsCounted(db: Reader): Promise<WhatIsCounted> {
   const registered = await db.rows<{ basis: InServiceBasis | null; units: number }>(sql`
-    select in_service_basis as basis, count(*)::int as units from units where in_register group by 1 order by 2 desc`);
+    select in_service_basis as basis, count(*)::int as units from units where in_register
+    group by 1 order by 2 desc, 1`);
   const [others] = await db.rows<{ known: number; never: number; waiting: number }>(sql`
     select (select count(*)::int from units where identified and not in_register) as known,
       (select coalesce(sum(units), 0)::int from unplaced_units where reason = 'never_observed') as never,

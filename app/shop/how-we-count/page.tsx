@@ -1,22 +1,13 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { connection } from "next/server";
-import type { ReactNode } from "react";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
-import { Comparisons } from "./_components/comparisons";
 import { Contents } from "./_components/contents";
 import contents from "./_components/contents.module.css";
-import { HowItIsShown } from "./_components/how-it-is-shown";
-import { Lives } from "./_components/lives";
-import { ManyGroups } from "./_components/many-groups";
-import { Rates } from "./_components/rates";
-import { Shares } from "./_components/shares";
-import { WhatIsCounted } from "./_components/what-is-counted";
-import { WhatIsMissing } from "./_components/what-is-missing";
-import { type DefinitionGroup, definitionGroups } from "./definition-groups";
-import { exampleWords } from "./example-words";
-import { type CountedView, loadCountedView } from "./load-counted-view";
+import { definitionGroups } from "./definition-groups";
+import { groupSections } from "./group-sections";
+import { loadCountedView } from "./load-counted-view";
 
 export const metadata: Metadata = { title: "How we count" };
 
@@ -45,18 +36,4 @@ export default async function HowWeCountPage() {
       ))}
     </Page>
   );
-}
-
-function groupSections(view: CountedView): Readonly<Record<DefinitionGroup["id"], ReactNode>> {
-  const examples = exampleWords(view);
-  return {
-    "what-is-counted": <WhatIsCounted view={view} />,
-    "what-is-missing": <WhatIsMissing view={view} />,
-    rates: <Rates examples={examples} />,
-    comparisons: <Comparisons />,
-    shares: <Shares />,
-    lives: <Lives examples={examples} />,
-    many: <ManyGroups />,
-    shown: <HowItIsShown />,
-  };
 }

@@ -35,7 +35,7 @@ export function Definition({ of, children, formula, letters, example, source }: 
         {names.length > 0 && (
           <Fact name="Named">{names.map((name) => `“${name}”`).join(", ")} in tables and files</Fact>
         )}
-        {source !== undefined && <Fact name="Published">{source}</Fact>}
+        {source !== undefined && <Fact name="Source">{source}</Fact>}
       </dl>
     </section>
   );

@@ -5,8 +5,27 @@ import { createElement, type ReactNode } from "react";
 
 /** A row of a formula; what stands in ${} is set as it is, such as a fraction. */
 export function maths(texts: TemplateStringsArray, ...parts: readonly ReactNode[]): ReactNode {
-  const pieces = texts.flatMap((text, index) => [...tokens(text), set(parts[index])]);
-  return createElement("mrow", null, ...pieces);
+  return createElement(
+    "mrow",
+    null,
+    ...bracketed(texts.flatMap((text, index) => [...wordsOf(text), { part: parts[index] }])),
+  );
+}
+
+type Piece = string | { readonly part: ReactNode };
+
+/** What stands between brackets becomes a row of its own, so that they grow as high as that and no higher. */
+function bracketed(pieces: readonly Piece[]): ReactNode[] {
+  const rows: ReactNode[][] = [[]];
+  for (const piece of pieces) {
+    if (piece === "(") rows.push([]);
+    rows.at(-1)?.push(typeof piece === "string" ? token(piece) : set(piece.part));
+    if (piece === ")") {
+      const inner = rows.pop() ?? [];
+      rows.at(-1)?.push(createElement("mrow", null, ...inner));
+    }
+  }
+  return rows.flat();
 }
 
 export const fraction = (above: ReactNode, below: ReactNode) => createElement("mfrac", null, set(above), set(below));
@@ -26,15 +45,16 @@ export const words = (text: string) => createElement("mtext", null, `\u00a0${tex
 
 function set(node: ReactNode): ReactNode {
   if (typeof node !== "string") return node;
-  const pieces = tokens(node);
+  const pieces = bracketed(wordsOf(node));
   return pieces.length === 1 ? pieces[0] : createElement("mrow", null, ...pieces);
 }
 
-function tokens(text: string): ReactNode[] {
-  return text
-    .split(/\s+/)
-    .filter((word) => word !== "")
-    .map((word) => createElement(kindOf(word), null, word));
+function wordsOf(text: string): string[] {
+  return text.split(/\s+/).filter((word) => word !== "");
+}
+
+function token(word: string): ReactNode {
+  return createElement(kindOf(word), null, word);
 }
 
 function kindOf(word: string): "mn" | "mi" | "mo" {
