@@ -3,6 +3,7 @@ import type { Day } from "@/lib/calendar/day";
 import type { FileKind } from "@/lib/intake/file-kinds";
 import { readOnly } from "../client";
 import { loadIntakeSetting } from "../queries/intake-setting";
+import { stagePlain } from "./bulk/stage-plain";
 import { fingerprint } from "./file-fingerprint";
 import { findBatch } from "./find-batch";
 import { stagedKindOf } from "./kinds/staged-kind-of";
@@ -56,8 +57,10 @@ async function stageAndStore(
   const setting = await readOnly((db) => loadIntakeSetting(db, today));
   if (!setting.shopKnown && needsShop(source.kind)) return noCompany;
   return await withStagingTable(kind, async (table) => {
-    const watched = watchRows(source.rows, { onProgress, signal });
-    const staged = await stageRows({ kind, table, setting, folder: dirname(path), timeoutSeconds }, watched);
+    const stage = { kind, table, setting, folder: dirname(path), timeoutSeconds, onProgress, signal };
+    const plain = { path, delimiter: ",", columns: [...source.present] } as const; // a header in our own words has commas
+    const bulk = await stagePlain(stage, plain);
+    const staged = bulk ?? (await stageRows(stage, watchRows(source.rows, stage)));
     if (staged.problem !== undefined) return { kind: "unreadable", problems: [staged.problem] };
     if (staged.rows === 0)
       return {
@@ -66,7 +69,11 @@ async function stageAndStore(
       };
     const sha256 = source.kind === "photos" ? await printWithPictures(table, print.sha256) : print.sha256;
     return await storeImport(
-      { kind: source.kind, parts: [{ staged: { table, present: source.present }, kind }], rows: undefined },
+      {
+        kind: source.kind,
+        parts: [{ staged: { table, present: source.present, readCells: bulk?.readCells }, kind }],
+        rows: undefined,
+      },
       { fileName, sha256, bytes: print.bytes },
       { mode, problemLimit, timeoutSeconds, onProgress, signal },
     );
