@@ -10,6 +10,12 @@ export async function loadBatches(db: Reader): Promise<BatchRow[]> {
   return await db.select().from(batches).orderBy(desc(batches.batchId)).limit(500);
 }
 
+/** One load; undefined where there is none of that number. */
+export async function loadBatchRow(db: Reader, batchId: number): Promise<BatchRow | undefined> {
+  const [batch] = await db.select().from(batches).where(eq(batches.batchId, batchId));
+  return batch;
+}
+
 /** One load with the first of its held rows; undefined where there is none of that number. */
 export async function loadBatch(
   db: Reader,

@@ -31,19 +31,20 @@ export interface RowsRequest extends LoadWatch {
   readonly today?: Day;
   readonly timeoutSeconds?: number;
   readonly within?: ImportSettings["within"];
+  readonly followUp?: ImportSettings["followUp"];
 }
 
 /** Stages, checks and stores rows from anywhere, each of which is translated into records of ours. */
 export async function loadRows(request: RowsRequest, rows: AsyncIterable<SourceItem>): Promise<LoadResult> {
   const { file, header, headers, mode, problemLimit = 200, today, timeoutSeconds = 3600 } = request;
-  const { onProgress, signal, within } = request;
+  const { onProgress, signal, within, followUp } = request;
   const setting = await readOnly((db) => loadIntakeSetting(db, today));
   if (!setting.shopKnown) return noCompany;
   return await withStaging(async (staging) => {
     const translate = request.translatorOf(setting);
     const folder = dirname(request.path ?? "");
     const staged = await stageTable(
-      { staging, header, headers, translate, setting, folder, timeoutSeconds, onProgress, signal },
+      { staging, main: request.kind, header, headers, translate, setting, folder, timeoutSeconds, onProgress, signal },
       rows,
     );
     if (staged.problem !== undefined) return { kind: "unreadable", problems: [staged.problem] };
@@ -55,6 +56,7 @@ export async function loadRows(request: RowsRequest, rows: AsyncIterable<SourceI
       onProgress,
       signal,
       within,
+      followUp,
     });
   });
 }

@@ -5,10 +5,11 @@ import { inTransaction } from "../in-transaction";
 import { batches } from "../schema/intake";
 import { findBatch } from "./find-batch";
 import type { LoadMode, LoadReport, LoadResult, LoadWatch } from "./load-result";
+import { type FollowUp, markMended } from "./mending/mark-mended";
 import { refreshCounts } from "./refresh-counts";
 import { checkStaged } from "./staging/check-staged";
-import { keepAside } from "./staging/keep-aside";
-import { loadReport } from "./staging/load-report";
+import { keepAside, keepNotes } from "./staging/keep-aside";
+import { loadReport, rowTable } from "./staging/load-report";
 import { mergeStaged } from "./staging/merge-staged";
 import { rowsOf, run } from "./staging/run";
 import type { StagedFile, StagedPart } from "./staging/staged-file";
@@ -28,6 +29,8 @@ export interface ImportSettings extends LoadWatch {
   readonly mode: LoadMode;
   readonly problemLimit: number;
   readonly timeoutSeconds: number;
+  /** The rows were held with another load, and are mended now. Those that are still wrong stay with that load. */
+  readonly followUp?: FollowUp | undefined;
   /** Done with the load in one transaction, whatever came of it: both are stored, or neither. */
   readonly within?: ((tx: Transaction, result: LoadResult) => Promise<void>) | undefined;
 }
@@ -54,7 +57,7 @@ async function checkAndMerge(
   tx: Transaction,
   staged: StagedFile,
   file: ImportFile,
-  { mode, problemLimit, onProgress, signal }: ImportSettings,
+  { mode, problemLimit, followUp, onProgress, signal }: ImportSettings,
 ): Promise<LoadResult> {
   await run(tx, `set local work_mem = '64MB'`);
   if (mode !== "dry run") await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
@@ -67,23 +70,33 @@ async function checkAndMerge(
   if (mode === "add" && report.rowsHeld > 0) return { kind: "refused", report };
   signal?.throwIfAborted();
   onProgress?.(report.rowsTotal, "adding");
-  return { kind: "added", batchId: await merge(tx, staged, { file, report }, { onProgress, signal }), report };
+  if (followUp === undefined) {
+    const batchId = await merge(tx, staged, { file, counted: report }, { onProgress, signal });
+    await keepAside(tx, staged, batchId);
+    return { kind: "added", batchId, report };
+  }
+  const taken = report.rowsNew + report.rowsChanged + report.rowsSame;
+  const counted = { ...report, rowsTotal: taken, rowsHeld: 0, rowsRefused: 0 };
+  const batchId = taken === 0 ? undefined : await merge(tx, staged, { file, counted }, { onProgress, signal });
+  await markMended(tx, followUp, { table: rowTable(staged), batchId });
+  if (batchId === undefined) return { kind: "refused", report };
+  await keepNotes(tx, staged, batchId);
+  return { kind: "added", batchId, report };
 }
 
 async function merge(
   tx: Transaction,
   staged: StagedFile,
-  { file, report }: { readonly file: ImportFile; readonly report: LoadReport },
+  { file, counted }: { readonly file: ImportFile; readonly counted: LoadReport },
   { onProgress, signal }: LoadWatch,
 ): Promise<number> {
-  const batchId = await storeBatch(tx, file, report);
-  await keepAside(tx, staged, batchId);
+  const batchId = await storeBatch(tx, file, counted);
   const before = await touchedModels(tx, staged.parts);
   for (const part of staged.parts) {
     await mergeStaged(tx, part.staged, part.kind, batchId);
     signal?.throwIfAborted();
   }
-  onProgress?.(report.rowsTotal, "counting");
+  onProgress?.(counted.rowsTotal, "counting");
   if (staged.parts.some(({ kind }) => kind.recounts === "all")) await refreshCounts(tx, "all");
   else await refreshCounts(tx, [...before, ...(await touchedModels(tx, staged.parts))]);
   return batchId;

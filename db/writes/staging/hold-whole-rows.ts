@@ -1,14 +1,15 @@
 import { sql } from "drizzle-orm";
 import type { Transaction } from "@/db/database-types";
+import type { FileKind } from "@/lib/intake/file-kinds";
 import { flagRows } from "./flag-rows";
 import { rowsOf, run } from "./run";
 import type { StagedFile, StagedPart, StagedRows } from "./staged-file";
 
 /** A row of somebody's own file is held whole: where one of its records has a problem, none of them goes in. */
-export async function holdWholeRows(tx: Transaction, { parts, rows }: StagedFile): Promise<void> {
+export async function holdWholeRows(tx: Transaction, { kind: main, parts, rows }: StagedFile): Promise<void> {
   if (rows === undefined) return;
   do {
-    for (const part of parts) await gatherProblems(tx, part, rows);
+    for (const part of parts) await gatherProblems(tx, part, rows, main);
     for (const { staged } of parts)
       await run(
         tx,
@@ -18,10 +19,17 @@ export async function holdWholeRows(tx: Transaction, { parts, rows }: StagedFile
 }
 
 /** Problems move to the row, told by the column and cell of the file itself where it has one. */
-async function gatherProblems(tx: Transaction, { staged, kind }: StagedPart, rows: StagedRows): Promise<void> {
+async function gatherProblems(
+  tx: Transaction,
+  { staged, kind }: StagedPart,
+  rows: StagedRows,
+  main: FileKind,
+): Promise<void> {
+  const prefix = kind.kind === main ? "" : `${kind.kind}.`;
   await tx.execute(sql`
     update ${sql.raw(rows.table)} r set problems = coalesce(r.problems, '[]'::jsonb) || p.found
-    from (select s.row, jsonb_agg(case when h.header is null then p.problem
+    from (select s.row, jsonb_agg(case when h.header is null and p.problem ->> 'column' = '' then p.problem
+            when h.header is null then p.problem || jsonb_build_object('column', ${prefix}::text || (p.problem ->> 'column'))
             else p.problem || jsonb_build_object('column', h.header, 'value', left(coalesce(o.cells ->> h.header, ''), 120)) end) as found
           from ${sql.raw(staged.table)} s join ${sql.raw(rows.table)} o using (row)
           cross join lateral jsonb_array_elements(s.problems) as p(problem)

@@ -4,7 +4,7 @@ import { rowTable } from "./load-report";
 import { run } from "./run";
 import type { StagedFile, StagedPart } from "./staged-file";
 
-/** Stores what is kept with the batch beside its records: rows that did not go in, notes of cells, and what files say of edited fields. */
+/** Stores the rows that did not go in, and what is to be told of those that did. */
 export async function keepAside(tx: Transaction, file: StagedFile, batchId: number): Promise<void> {
   const table = rowTable(file);
   if (file.rows === undefined) {
@@ -20,16 +20,21 @@ export async function keepAside(tx: Transaction, file: StagedFile, batchId: numb
        select ${batchId}, row, cells, source, coalesce(problems, '[]'::jsonb), case when reason is null then 'held' else 'refused' end, reason
        from ${table} where fate in ('held', 'refused')`,
     );
-    await keepNotes(tx, file, batchId);
   }
+  await keepNotes(tx, file, batchId);
+}
+
+/** Stores notes of cells, and where the file says otherwise than fields that were edited here. */
+export async function keepNotes(tx: Transaction, file: StagedFile, batchId: number): Promise<void> {
   await run(
     tx,
     `insert into edit_differences (batch_id, row, edit_id, file_value) select distinct on (row, edit_id) ${batchId}, row, edit_id, file_value from kept_edits`,
   );
+  await keepCellNotes(tx, file, batchId);
 }
 
 /** What follows from the matching alone can be told anew from the raw row, and is not kept cell by cell. */
-async function keepNotes(tx: Transaction, { parts, rows }: StagedFile, batchId: number): Promise<void> {
+async function keepCellNotes(tx: Transaction, { parts, rows }: StagedFile, batchId: number): Promise<void> {
   if (rows === undefined) return;
   const keyed = (name: "job_id" | "unit_id") =>
     parts.find(({ kind }) => kind.derived.some((column) => column.startsWith(`${name} `)));

@@ -1,6 +1,6 @@
 import { copyLine } from "@/db/copy-line";
 import type { StoredSource } from "@/db/schema/intake";
-import type { TableKind } from "@/lib/intake/file-kinds";
+import type { FileKind, TableKind } from "@/lib/intake/file-kinds";
 import type { IntakeSetting } from "@/lib/intake/intake-setting";
 import type { Translation } from "@/lib/intake/matching/translation";
 import { type CellProblem, type FileProblem, shownValue } from "@/lib/intake/parsed";
@@ -16,6 +16,8 @@ import { type Staging, stagingColumns } from "./staging-table";
 
 export interface TableStage extends LoadWatch {
   readonly staging: Staging;
+  /** What the file is loaded as: problems of other kinds name their columns with the kind. */
+  readonly main: FileKind;
   /** Names of the file's columns, in its order. */
   readonly header: readonly string[];
   readonly headers: StagedRows["headers"];
@@ -129,7 +131,8 @@ async function recordLines(
 /** A problem of a column of ours, told by the file's own column and cell where it has one for it. */
 function asInFile(stage: TableStage, row: SourceRow, kind: TableKind, problem: CellProblem): CellProblem {
   const header = stage.headers[`${kind}.${problem.column}`];
-  if (header === undefined) return problem;
+  if (header === undefined)
+    return kind === stage.main || problem.column === "" ? problem : { ...problem, column: `${kind}.${problem.column}` };
   return { ...problem, column: header, value: shownValue(row.cells[stage.header.indexOf(header)] ?? "") };
 }
 
