@@ -1,10 +1,11 @@
 import type { Tails } from "./incomplete-gamma";
 import { stirlingError } from "./log-gamma";
 import { devianceOf } from "./special/deviance";
+import { productLess } from "./special/product-less";
 
 /**
  * Regularised incomplete beta function: the lower and the upper tail of a beta distribution at x.
- * Each keeps its relative accuracy (about 1e-13) where it is small, for parameters up to 1e6. Binomial tails are
+ * Each keeps its relative accuracy (about 1e-13) where it is small, for parameters up to 1e7. Binomial tails are
  * the same thing: P(X >= k | n, p) = lower(k, n − k + 1, p).
  * @param a, b above 0
  * @param x    0..1
@@ -50,7 +51,7 @@ export function betaWeight(a: number, b: number, { x, y }: UnitSplit): number {
 
 /** (a + b) x − a, from whichever of x and y holds more digits: near 0 or 1 the other one has lost them. */
 function aboveMean(a: number, b: number, { x, y }: UnitSplit): number {
-  return x <= y ? (a + b) * x - a : b - (a + b) * y;
+  return x <= y ? productLess(a + b, x, a) : -productLess(a + b, y, b);
 }
 
 function requireParameter(name: string, value: number): void {

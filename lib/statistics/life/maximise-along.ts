@@ -21,6 +21,8 @@ export interface PathPeak {
   readonly height: number;
 }
 
+/** Below this the height no longer tells better from worse: Newton steps are taken unasked while they promise less and less. */
+const NEARLY_THERE = 1e-9;
 /** Spreads beyond exp(±50) overflow the likelihood; no peak lies there. */
 const FARTHEST_LOG_SPREAD = 50;
 const OUT_OF_REACH: Slopes = { value: Number.NEGATIVE_INFINITY, m: 0, s: 0, mm: 0, ms: 0, ss: 0 };
@@ -36,13 +38,17 @@ export function maximiseAlong(likelihood: Likelihood, path: Path, start: number,
     return { at, point, slopes: reachable ? likelihood(point.m, point.s) : OUT_OF_REACH };
   };
   let best = evaluate(start);
+  let leastPromise = NEARLY_THERE;
   for (let step = 0; step < 100; step++) {
     const { slope, bend } = alongPath(best);
     if (slope === 0) return { ...best, height: best.slopes.value };
     const move = Math.max(-1, Math.min(1, bend < 0 ? -slope / bend : Math.sign(slope)));
     // The profile is stationary here: an error of ε in the path costs only ε² in its height.
-    if (bend < 0 && move * slope < enough) return { ...best, height: best.slopes.value + (move * slope) / 2 };
-    const next = uphill(evaluate, best, move);
+    const promise = bend < 0 ? move * slope : Number.POSITIVE_INFINITY;
+    if (promise < enough) return { ...best, height: best.slopes.value + promise / 2 };
+    if (promise < NEARLY_THERE && promise >= leastPromise) return { ...best, height: best.slopes.value };
+    leastPromise = Math.min(promise, leastPromise);
+    const next = promise < NEARLY_THERE ? evaluate(best.at + move) : uphill(evaluate, best, move);
     if (next === undefined) return { ...best, height: best.slopes.value };
     best = next;
   }
