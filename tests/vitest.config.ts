@@ -12,6 +12,7 @@ const long = [
   "tests/statistics/life/interval-coverage.test.ts",
   "tests/calendar/term.test.ts",
   "tests/intake/tables/fuzzed-rows.test.ts",
+  "tests/intake/tables/hostile-archives.test.ts",
 ];
 
 /** `unit` and `long` need nothing but Node; `database` needs a real PostgreSQL, which its global set-up provides. */

@@ -52,9 +52,17 @@ export class KeepSome {
   }
 }
 
+/** What is shown of a cell; a look at a file does not need a whole report in one cell. */
+const shownCharacters = 1_000;
+
 /** A copy that does not hold on to the piece of the file that it was cut from. */
 function detached(row: SourceRow): SourceRow {
-  return { ...row, cells: row.cells.map((cell) => Buffer.from(cell, "utf16le").toString("utf16le")) };
+  return { ...row, cells: row.cells.map((cell) => (cell === "" ? "" : copied(cell))) };
+}
+
+function copied(cell: string): string {
+  const shown = cell.length <= shownCharacters ? cell : `${cell.slice(0, shownCharacters)}…`;
+  return Buffer.from(shown, "utf16le").toString("utf16le");
 }
 
 /** Numbers in [0, 1) from a seed (mulberry32, public domain). */

@@ -23,10 +23,11 @@ export interface TableLook {
   readonly sheets: readonly { readonly name: string; readonly rows: number }[];
   /** As in the file; the keys for JSON Lines. */
   readonly header: readonly string[];
+  /** The first 20 rows, 10 by chance, the last 5; a cell of more than 1,000 characters is cut there and ends in an ellipsis. */
   readonly first: readonly SourceRow[];
   readonly random: readonly SourceRow[];
   readonly last: readonly SourceRow[];
-  /** Up to 200 rows from all over the file. */
+  /** Up to 200 rows from all over the file, cut alike. */
   readonly sample: readonly SourceRow[];
   /** Rows below the header, those that cannot be split included. */
   readonly rows: number;

@@ -1,4 +1,5 @@
 import type { FileProblem } from "../parsed";
+import { mostColumns } from "./limits";
 import type { SourceItem } from "./source-row";
 
 /** A row is far below this; beyond it a quotation mark was never closed, or the file has no rows. */
@@ -55,10 +56,8 @@ export class RowSplitter {
     const lineEnd = this.lineEndFrom(start);
     if (lineEnd === -1) return this.text.length - start <= longestRow ? "more" : this.giveUp();
     if (this.place("quote", '"', start) >= lineEnd) {
-      this.row++;
-      const line = this.text.slice(start, lineEnd);
-      this.at = this.afterBreak(lineEnd);
-      return this.rowOf(line.split(this.delimiter));
+      const cells = this.text.slice(start, lineEnd).split(this.delimiter, mostColumns + 1);
+      return this.rowOf(cells, start, lineEnd);
     }
     return this.takeQuoted(start, lineEnd);
   }
@@ -72,11 +71,8 @@ export class RowSplitter {
       cells.push(cell.text);
       if (cell.stop > end) end = this.lineEndFrom(cell.stop);
       if (end === -1) return "more";
-      if (cell.stop === end) {
-        this.row++;
-        this.at = this.afterBreak(end);
-        return this.rowOf(cells);
-      }
+      if (cell.stop === end) return this.rowOf(cells, start, end);
+      if (cells.length > mostColumns) return this.unread(start, lineEnd, tooWide);
       from = cell.stop + 1;
     }
   }
@@ -145,7 +141,10 @@ export class RowSplitter {
     return { kind: "problem", problem: { row, problem, fix: "Export the file again with one row a line." } };
   }
 
-  private rowOf(cells: readonly string[]): SourceItem | undefined {
+  private rowOf(cells: readonly string[], start: number, end: number): SourceItem | undefined {
+    if (cells.length > mostColumns) return this.unread(start, end, tooWide);
+    this.row++;
+    this.at = this.afterBreak(end);
     return cells.some((cell) => cell.trim() !== "") ? { kind: "row", row: this.row, cells } : undefined;
   }
 
@@ -186,6 +185,13 @@ const closedElsewhere: Failure = {
   problem: {
     problem: "A quotation mark is opened in this row, and the next one, on a later line, does not close it.",
     fix: 'Put the whole cell in quotation marks and write each one inside it twice: "a 3"" hose".',
+  },
+};
+
+const tooWide: Failure = {
+  problem: {
+    problem: `This row has more than ${mostColumns} cells.`,
+    fix: "Look whether the file has another delimiter, and whether its rows end where they should.",
   },
 };
 

@@ -1,16 +1,15 @@
+import { mostColumns } from "../limits";
 import type { CellMark, SourceItem } from "../source-row";
 import type { Encoding } from "../table-form";
 import { objectLines } from "./object-lines";
 import type { LineCell } from "./parse-object";
-
-const mostKeys = 2_000;
 
 /** The keys of all objects, in the order in which they first appear. */
 export async function lineKeys(path: string, encoding: Encoding): Promise<readonly string[]> {
   const keys = new Set<string>();
   for await (const line of objectLines(path, encoding)) {
     if ("kind" in line || !line.reading.ok) continue;
-    for (const key of line.reading.cells.keys()) if (keys.size < mostKeys) keys.add(key);
+    for (const key of line.reading.cells.keys()) if (keys.size < mostColumns) keys.add(key);
   }
   return [...keys];
 }
@@ -42,7 +41,7 @@ function rowOf(
   for (const [key, { text, number }] of found) {
     const place = places.get(key);
     if (place === undefined) {
-      const problem = `The file has more than ${mostKeys} different keys, ${key} among them.`;
+      const problem = `The file has more than ${mostColumns} different keys, ${key} among them.`;
       return {
         kind: "unread",
         row,

@@ -1,6 +1,7 @@
 import { Unreadable } from "../../unreadable";
+import { missingPart, tooMany, unfoldsTooFar } from "./archive-problems";
 import { builtInFormats, isDayFormat } from "./day-format";
-import { type Archive, missingPart, unfoldsTooFar } from "./open-archive";
+import type { Archive } from "./open-archive";
 import { readXmlWhole } from "./read-xml";
 
 /** A workbook apart from the cells of its sheets. */
@@ -100,7 +101,7 @@ function relationOf(attributes: Readonly<Record<string, string>>): string {
   return Object.entries(attributes).find(([name]) => name.endsWith(":id"))?.[1] ?? "";
 }
 
-const mostTexts = 4_000_000;
+const mostTexts = 1_000_000;
 const mostTextCharacters = 64_000_000;
 
 async function readSharedTexts(archive: Archive, part: string): Promise<readonly string[]> {
@@ -108,8 +109,10 @@ async function readSharedTexts(archive: Archive, part: string): Promise<readonly
   let characters = 0;
   const gather = textGatherer("si", (text) => {
     characters += text.length;
-    if (texts.push(text) > mostTexts || characters > mostTextCharacters) throw unfoldsTooFar();
+    if (texts.push(text) > mostTexts) throw tooMany(mostTexts, "different texts");
+    if (characters > mostTextCharacters) throw unfoldsTooFar();
   });
+  await archive.check(part);
   await readXmlWhole(archive.part(part), gather);
   return texts;
 }

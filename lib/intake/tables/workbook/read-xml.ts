@@ -1,6 +1,6 @@
 import { SaxesParser } from "saxes";
 import { Unreadable } from "../../unreadable";
-import { damaged } from "./open-archive";
+import { damaged } from "./archive-problems";
 
 /** What is done with the elements of one part; names come without their prefix. */
 export interface XmlHandler {

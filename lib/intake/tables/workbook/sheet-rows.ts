@@ -1,12 +1,15 @@
 import { Unreadable } from "../../unreadable";
+import { mostColumns } from "../limits";
 import type { CellMark, SourceRow } from "../source-row";
+import { damaged, mostUnfoldedBytes, tooMany, unfoldsTooFar } from "./archive-problems";
 import { cellText } from "./cell-text";
-import { type Archive, damaged, mostUnfoldedBytes, unfoldsTooFar } from "./open-archive";
+import type { Archive } from "./open-archive";
 import { textGatherer, type WorkbookParts } from "./read-parts";
 import { readXml } from "./read-xml";
 
 /** The rows of one sheet that have any text, a piece of the sheet at a time. @throws Unreadable for a damaged sheet */
 export async function* sheetRows(archive: Archive, part: string, workbook: WorkbookParts): AsyncGenerator<SourceRow> {
+  await archive.check(part);
   const reader = new SheetReader(workbook);
   for await (const _ of readXml(archive.part(part), reader)) yield* reader.taken();
 }
@@ -18,13 +21,14 @@ class SheetReader {
   private cells: string[] = [];
   private marks = new Map<number, CellMark>();
   private column = 0;
+  private blank = true;
   private type = "";
   private style = "";
   private value = "";
   private formula: string | undefined;
   private inside: "value" | "formula" | "text" | undefined;
-  /** Characters and cells handed out. One shared text may fill a million cells, so bytes unfolded are not enough. */
-  private given = 0;
+  /** Handed out so far. One shared text may fill a million cells, so bytes unfolded are not enough. */
+  private readonly given = { characters: 0, cells: 0 };
   private readonly workbook: WorkbookParts;
   private readonly inline = textGatherer("is", (text) => {
     this.value = text;
@@ -70,11 +74,13 @@ class SheetReader {
 
   private openRow(number: string | undefined): void {
     const row = number === undefined ? this.row + 1 : Number(number);
+    if (row > mostRows) throw damaged(new Error(`it has more than ${mostRows} rows in a sheet`));
     if (!Number.isSafeInteger(row) || row <= this.row) throw damaged(new Error("its rows are not in order"));
     this.row = row;
     this.cells = [];
     this.marks = new Map();
     this.column = -1;
+    this.blank = true;
   }
 
   private openCell({ r, t = "n", s = "" }: Readonly<Record<string, string>>): void {
@@ -92,10 +98,12 @@ class SheetReader {
     const value = type === "s" ? this.sharedText() : this.value;
     const { text, mark } = cellText({ type, format, value, formula }, this.workbook.dateBase);
     if (text === "") return;
+    if (this.column >= mostColumns) throw this.tooWide();
     while (this.cells.length < this.column) this.cells.push("");
     this.cells[this.column] = text;
     if (mark !== undefined) this.marks.set(this.column, mark);
-    this.given += text.length;
+    this.given.characters += text.length;
+    this.blank &&= text.trim() === "";
   }
 
   private sharedText(): string {
@@ -108,26 +116,38 @@ class SheetReader {
     });
   }
 
+  private tooWide(): Unreadable {
+    return new Unreadable({
+      row: this.row,
+      problem: `Row ${this.row} of the sheet has a cell beyond column ${mostColumns}.`,
+      fix: "Delete what stands far to the right of the table, and save the workbook again.",
+    });
+  }
+
   private closeRow(): void {
     const { row, cells, marks } = this;
-    this.given += cells.length;
-    if (this.given > mostUnfoldedBytes) throw unfoldsTooFar();
-    if (!cells.some((cell) => cell.trim() !== "")) return;
+    this.given.cells += cells.length;
+    if (this.given.cells > mostCells) throw tooMany(mostCells, "cells");
+    if (this.given.characters > mostUnfoldedBytes) throw unfoldsTooFar();
+    if (this.blank) return;
     this.rows.push(marks.size === 0 ? { row, cells } : { row, cells, marks });
   }
 }
 
-const mostColumns = 16_384;
+/** Of any sheet. Source: common practice of spreadsheet programs, no source. */
+const mostRows = 1_048_576;
+
+/** Blank ones between others counted; a workbook within the other bounds has fewer. */
+const mostCells = 40_000_000;
 
 /** The place of a column by its letters: A is 0. */
 function columnOf(reference: string): number {
   let column = 0;
-  for (let place = 0; place < reference.length; place++) {
+  for (let place = 0; place < reference.length && column <= mostColumns; place++) {
     const letter = reference.charCodeAt(place) & ~0x20;
     if (letter < 0x41 || letter > 0x5a) break;
     column = column * 26 + letter - 0x40;
-    if (column > mostColumns) break;
   }
-  if (column === 0 || column > mostColumns) throw damaged(new Error(`it has a cell at ${reference.slice(0, 20)}`));
+  if (column === 0) throw damaged(new Error(`it has a cell at ${reference.slice(0, 20)}`));
   return column - 1;
 }
