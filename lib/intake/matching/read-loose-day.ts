@@ -23,7 +23,9 @@ export function readLooseDay(text: string, setting: DaySetting): LooseReading {
   if (standsForUnknown(plain)) return leftBlank(`"${plain}" stands for unknown.`);
   if (/^0{1,4}[-/.]0{1,2}[-/.]0{1,4}(?: .*)?$|^0(?:\.0+)?$/.test(plain)) return placeholder(plain);
   const { date, dropped } = withoutTime(plain);
-  const read = readDate(date.replace(/^\p{L}{2,10}[.,]{0,2}\s+(?=\d)|^\p{L}{2,10},\s+/u, ""), setting);
+  const whole = readDate(date, setting);
+  // Only what cannot be read with it has a day of the week in front: in "Mar 4" the word is the month.
+  const read = whole.kind === "held" ? orWithoutWeekday(date, setting, whole) : whole;
   if (read.kind === "held" || dropped === undefined) return read;
   const note = read.note === undefined ? dropped : `${read.note} ${dropped}`;
   return read.ordinary === undefined && read.note !== undefined
@@ -50,6 +52,11 @@ function standing(on: Day): LooseReading {
 
 function placeholder(text: string): LooseReading {
   return leftBlank(`${text} stands for "no date" in the program that wrote it.`);
+}
+
+function orWithoutWeekday(date: string, setting: DaySetting, whole: LooseReading): LooseReading {
+  const rest = date.replace(/^\p{L}{2,10}[.,]{0,2}\s+/u, "");
+  return rest === date ? whole : readDate(rest, setting);
 }
 
 function withoutTime(plain: string): { readonly date: string; readonly dropped: string | undefined } {

@@ -1,4 +1,4 @@
-import { asItStands, type LooseReading, leftBlank, rewritten } from "./loose-reading";
+import { asItStands, held, type LooseReading, leftBlank, rewritten } from "./loose-reading";
 import { monthNumber } from "./month-names";
 import { type DaySetting, readLooseDay } from "./read-loose-day";
 
@@ -6,8 +6,13 @@ import { type DaySetting, readLooseDay } from "./read-loose-day";
 export function readLooseMade(text: string, setting: DaySetting): LooseReading {
   const plain = text.trim();
   if (/^(?:19[1-9]\d|20\d\d|21\d\d)(?:-(?:0[1-9]|1[0-2]))?$/.test(plain)) return asItStands(plain);
-  if (/^(?:0{1,4}|1900|1899|9999)$/.test(plain))
+  if (/^(?:0{1,4}|1900|1901|1899|9999)$/.test(plain))
     return leftBlank(`${plain} stands for "no year" in the program that wrote it.`);
+  if (/^\d{4}$/.test(plain))
+    return held(
+      "is no year in which an appliance that is serviced was made",
+      "Look it up in the source, or leave it blank if it is unknown.",
+    );
   const year = /^(\d{4})(?:[.,]0+|\.)$/.exec(plain);
   if (year !== null) return rewritten(year[1] ?? "", "The year alone.");
   const numeric = /^(\d{4})[-/. ](\d{1,2})$/.exec(plain);

@@ -50,8 +50,9 @@ function taken(plain: string): Taken {
   if (bracketed !== null) rest = (bracketed[1] ?? "").trim();
   const credit = /^(.*\d)\s*CR$/i.exec(rest);
   if (credit !== null) rest = credit[1] ?? "";
+  rest = rest.replace(/[.,][-–—]{1,2}$/, ""); // 25,- is 25 and no cents
   const minus = /^[-−–]|[-−]$/.test(rest);
-  rest = rest.replace(/^[-−–+]\s*|\s*[-−]$/g, "").replace(/[.,][-–—]{1,2}$/, "");
+  rest = rest.replace(/^[-−–+]\s*|\s*[-−]$/g, "");
   const unit = /^(.*?\d[.,]?)\s*([\p{L}%°µΩ"'][\p{L}%°µΩ"'./ ]{0,15})$/u.exec(rest);
   if (unit !== null && !/^e\d/i.test(unit[2] ?? "")) rest = unit[1] ?? rest;
   return {

@@ -70,7 +70,7 @@ const shapes: Readonly<Record<string, (value: string) => boolean>> = {
     value.split(" ").length <= 2 &&
     !/^\d+[.,]\d{1,2}$/.test(value),
   maker: (value) =>
-    value.length <= 40 && /\p{L}{2}/u.test(value) && value.split(" ").length <= 4 && !/\d{3}/.test(value),
+    value.length <= 40 && /\p{L}{2}/u.test(value) && value.split(" ").length <= 4 && !/\d{5}/.test(value),
   technician: (value) => value.length <= 40,
   distributor: (value) => value.length <= 60 && /\p{L}/u.test(value),
   authorization_number: (value) => value.length <= 30 && hasDigit.test(value) && !dayLike.test(value),
