@@ -1,6 +1,6 @@
-import { asc, desc, eq } from "drizzle-orm";
+import { asc, count, desc, eq, sql } from "drizzle-orm";
 import type { Reader } from "../database-types";
-import { batches, heldRows } from "../schema/intake";
+import { batches, type HeldState, heldRows } from "../schema/intake";
 
 export type BatchRow = typeof batches.$inferSelect;
 export type HeldRow = typeof heldRows.$inferSelect;
@@ -16,12 +16,12 @@ export async function loadBatchRow(db: Reader, batchId: number): Promise<BatchRo
   return batch;
 }
 
-/** One load with the first of its held rows; undefined where there is none of that number. */
+/** One load with the first of the rows that it did not take in; undefined where there is none of that number. */
 export async function loadBatch(
   db: Reader,
   batchId: number,
-): Promise<{ batch: BatchRow; held: HeldRow[] } | undefined> {
-  const [batch] = await db.select().from(batches).where(eq(batches.batchId, batchId));
+): Promise<{ batch: BatchRow; held: HeldRow[]; waiting: Readonly<Record<HeldState, number>> } | undefined> {
+  const batch = await loadBatchRow(db, batchId);
   if (batch === undefined) return undefined;
   const held = await db
     .select()
@@ -29,5 +29,33 @@ export async function loadBatch(
     .where(eq(heldRows.batchId, batchId))
     .orderBy(asc(heldRows.row))
     .limit(500);
-  return { batch, held };
+  return { batch, held, waiting: await countHeld(db, batchId) };
+}
+
+/** How many rows of a load wait, were mended, were left out, or are no record. */
+async function countHeld(db: Reader, batchId: number): Promise<Readonly<Record<HeldState, number>>> {
+  const rows = await db
+    .select({ state: heldRows.state, rows: count() })
+    .from(heldRows)
+    .where(eq(heldRows.batchId, batchId))
+    .groupBy(heldRows.state);
+  const none = { held: 0, refused: 0, mended: 0, left_out: 0 };
+  return { ...none, ...Object.fromEntries(rows.map(({ state, rows: number }) => [state, number])) };
+}
+
+/** Problems of the rows that wait, with how many rows share each: what can be corrected all alike. */
+export async function loadHeldProblems(db: Reader, batchId: number): Promise<readonly AlikeProblem[]> {
+  return await db.rows<AlikeProblem & Record<string, unknown>>(sql`
+    select p ->> 'column' as "column", p ->> 'value' as value, p ->> 'problem' as problem, p ->> 'fix' as fix, count(*)::integer as rows, min(row) as "firstRow"
+    from held_rows cross join lateral jsonb_array_elements(problems) p
+    where batch_id = ${batchId} and state = 'held' group by 1, 2, 3, 4 order by 5 desc, 6 limit 500`);
+}
+
+export interface AlikeProblem {
+  readonly column: string;
+  readonly value: string;
+  readonly problem: string;
+  readonly fix: string;
+  readonly rows: number;
+  readonly firstRow: number;
 }

@@ -1,0 +1,86 @@
+import { sql } from "drizzle-orm";
+import type { Transaction } from "../database-types";
+import { inTransaction } from "../in-transaction";
+import { refreshCounts } from "./refresh-counts";
+import { run } from "./staging/run";
+import { intakeLock } from "./store-import";
+import { takenTables } from "./taking-back/tables";
+
+export interface JobEdit {
+  readonly jobNumber: string;
+  /** As stored, for example labour_cents or correction. */
+  readonly column: string;
+  /** Null clears the field. */
+  readonly value: string | number | null;
+  readonly by: string;
+  readonly reason: string;
+}
+
+export type EditResult =
+  | { readonly kind: "edited"; readonly editId: number }
+  | { readonly kind: "no such job" }
+  /** It was so already. */
+  | { readonly kind: "same" };
+
+/** Columns of a job that a person may set: what a file may change. */
+const editable = new Set(takenTables.find(({ name }) => name === "jobs")?.restored);
+
+/**
+ * A person sets one field of a job. From then on files do not change it, until the edit is lifted.
+ * @throws RangeError for a column that cannot be edited; the database's error for a value that contradicts the others
+ */
+export async function editJob({ jobNumber, column, value, by, reason }: JobEdit): Promise<EditResult> {
+  if (!editable.has(column)) throw new RangeError(`column: ${column} of a job cannot be edited`);
+  if (by.trim() === "") throw new RangeError("by: is blank");
+  return await inTransaction(async (tx) => {
+    await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
+    const job = await findJob(tx, jobNumber, column);
+    if (job === undefined) return { kind: "no such job" };
+    const name = sql.identifier(column);
+    const changed = await tx.rows(sql`
+      update jobs t set ${name} = v.${name} from jsonb_populate_record(null::jobs, ${JSON.stringify({ [column]: value })}::jsonb) v
+      where t.unit_id = ${job.unitId} and t.job_id = ${job.jobId} and t.${name} is distinct from v.${name} returning t.job_id`);
+    if (changed.length === 0) return { kind: "same" };
+    await tx.execute(
+      sql`update hand_edits set lifted_at = now() where table_name = 'jobs' and key = ${job.key} and column_name = ${column} and lifted_at is null`,
+    );
+    const [edit] = await tx.rows<{ editId: number }>(sql`
+      insert into hand_edits (table_name, key, column_name, value_before, value, at, by, reason)
+      select 'jobs', ${job.key}, ${column}, ${JSON.stringify(job.before)}::jsonb, to_jsonb(t) -> ${column}, now(), ${by}, ${reason}
+      from jobs t where t.unit_id = ${job.unitId} and t.job_id = ${job.jobId} returning edit_id::integer as "editId"`);
+    if (edit === undefined) throw new Error("The edit was stored without a number.");
+    await refreshCounts(tx, [job.modelId]);
+    return { kind: "edited", editId: edit.editId };
+  });
+}
+
+/**
+ * Lifts an edit: the field takes what the latest file said otherwise, or else what it was before the edit, and files
+ * may change it again. False where there is no such edit that holds.
+ */
+export async function liftJobEdit(editId: number): Promise<boolean> {
+  return await inTransaction(async (tx) => {
+    await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
+    const [edit] = await tx.rows<{ key: string; column: string; value: unknown }>(sql`
+      update hand_edits e set lifted_at = now() where e.edit_id = ${editId} and e.table_name = 'jobs' and e.lifted_at is null and e.column_name <> 'unit_id'
+      returning e.key, e.column_name as "column",
+        coalesce((select d.file_value from edit_differences d join batches b using (batch_id) where d.edit_id = e.edit_id and b.state = 'added' order by d.batch_id desc limit 1), e.value_before) as value`);
+    if (edit === undefined) return false;
+    const name = sql.identifier(edit.column);
+    const [job] = await tx.rows<{ modelId: number }>(sql`
+      update jobs t set ${name} = v.${name}
+      from jsonb_populate_record(null::jobs, ${JSON.stringify({ [edit.column]: edit.value })}::jsonb) v, units u
+      where t.unit_id = split_part(${edit.key}, chr(31), 1)::bigint and t.job_id = split_part(${edit.key}, chr(31), 2)::bigint and u.unit_id = t.unit_id
+      returning u.model_id as "modelId"`);
+    if (job !== undefined) await refreshCounts(tx, [job.modelId]);
+    return true;
+  });
+}
+
+async function findJob(tx: Transaction, jobNumber: string, column: string) {
+  const [job] = await tx.rows<{ unitId: string; jobId: string; modelId: number; key: string; before: unknown }>(sql`
+    select j.unit_id::text as "unitId", j.job_id::text as "jobId", u.model_id as "modelId",
+      j.unit_id::text || chr(31) || j.job_id::text as key, to_jsonb(j) -> ${column} as before
+    from jobs j join units u using (unit_id) where j.job_number = ${jobNumber}`);
+  return job;
+}
