@@ -74,11 +74,13 @@ interface Tally {
 }
 
 const mostSamples = 5;
+/** Beyond so many valid lines only pieces that are not valid are counted line by line. */
+const enoughLines = 10_000;
 
 function count(tally: Tally, bytes: Buffer): void {
   if (tally.plain && isAscii(bytes)) return;
   tally.plain = false;
-  if (tally.other === 0 && isUtf8(bytes) && tally.utf8 > 0) return; // one valid line is enough to know
+  if (tally.utf8 >= enoughLines && isUtf8(bytes)) return;
   for (const line of linesOf(bytes)) {
     if (isAscii(line)) continue;
     if (isUtf8(line)) tally.utf8++;

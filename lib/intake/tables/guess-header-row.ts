@@ -9,12 +9,12 @@ export interface HeaderGuess {
 
 const rowsLookedAt = 30;
 
-/** The first row that is about as wide as those below it and holds words only. Titles and dates above it are narrower. */
+/** The first row that is about as wide as those below it and holds words, hardly any values. Titles and dates above it are narrower. */
 export function guessHeaderRow(beginning: readonly SourceRow[]): HeaderGuess {
   const looked = beginning.slice(0, rowsLookedAt);
   const width = usualWidth(beginning);
   const wide = looked.filter((row) => filled(row) >= Math.max(1, Math.ceil(width * 0.6)));
-  const named = wide.find((row) => row.cells.every((cell) => cell.trim() === "" || !isValue(cell)));
+  const named = wide.find((row) => row.cells.filter(isValue).length <= filled(row) / 10); // a year may be a name
   const [first] = wide;
   if (named === undefined || first === undefined) {
     const row = first ?? looked[0];

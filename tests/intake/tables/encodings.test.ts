@@ -79,6 +79,16 @@ test("a file of two encodings loses no character: each line is read in its own",
   ]);
 });
 
+test("a few lines of another kind in a long file of UTF-8 do not decide it", async () => {
+  const path = fileOf(
+    Buffer.concat([
+      Buffer.from(`Job,Note\n${"1,caf\u00e9\n".repeat(60_000)}`),
+      windows1252("2,na\u00efve\n".repeat(3)),
+    ]),
+  );
+  expect((await lookAt(path)).reasons.encoding).toContain("UTF-8: most lines are valid; 3 lines are not");
+});
+
 test("a person's word overrules the guess", async () => {
   const path = fileOf("Job,Note\n1,caf\u00e9\n");
   expect(await cellsOf(path, { encoding: "windows-1252" })).toEqual([["1", "caf\u00c3\u00a9"]]);

@@ -41,6 +41,12 @@ test("titles, notes and blank lines above the header are no data", async () => {
   expect((await cellsOf(path))[0]).toEqual(["1", "AB", "2024-01-01", "3"]);
 });
 
+test("a line that names the delimiter for a spreadsheet is no data, and a year may be the name of a column", async () => {
+  const look = await lookAt(fileOf(`sep=;\n${"a;b;c;d;e;f;g;h;i;2024\n"}${"1;2;3;4;5;6;7;8;9;10\n".repeat(5)}`));
+  expect(look.form).toMatchObject({ delimiter: ";", headerRow: 2 });
+  expect(look.rows).toBe(5);
+});
+
 test("a row that holds values may be no header, and a person is asked", async () => {
   const look = await lookAt(fileOf("1,AB,2024-01-01\n2,AC,2024-01-02\n"));
   expect(look.questions).toEqual([{ about: "headerRow", question: "Which row holds the names of the columns?" }]);

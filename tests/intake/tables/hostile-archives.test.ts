@@ -3,7 +3,8 @@ import { beforeAll, expect, test } from "vitest";
 import { fileOf, refusalOf } from "./table-files";
 import { withPart, workbookParts, type ZipPart, zipFile } from "./zip-file";
 
-// A workbook cannot exhaust us: each of these is refused within 5 seconds, and memory grows by less than 200 MB.
+// A workbook cannot exhaust us: each of these is refused within 5 seconds, and memory grows by less than 200 MB. The
+// seconds are those that this process worked, so that a busy machine does not fail the test.
 
 async function refusedQuickly(path: string): Promise<string> {
   const before = process.memoryUsage().rss;
@@ -11,10 +12,11 @@ async function refusedQuickly(path: string): Promise<string> {
   const watch = setInterval(() => {
     most = Math.max(most, process.memoryUsage().rss);
   }, 5);
-  const start = performance.now();
+  const start = process.cpuUsage();
   const refusal = await refusalOf(path);
   clearInterval(watch);
-  expect(performance.now() - start).toBeLessThan(5000);
+  const worked = process.cpuUsage(start);
+  expect(worked.user + worked.system).toBeLessThan(5_000_000);
   expect(Math.max(most, process.memoryUsage().rss) - before).toBeLessThan(200_000_000);
   return refusal;
 }
@@ -95,7 +97,7 @@ test("one long shared text in a million cells", async () => {
 
 test.each([
   ["XFD", 200_000, "Row 1 of the sheet has a cell beyond column 2000."],
-  ["BXX", 200_000, "The workbook has more than 40 million cells."], // column 2000
+  ["BXX", 200_000, "The workbook has more than 20 million cells."], // column 2000
 ])("a cell in column %s of %i rows", async (column, count, refusal) => {
   const far = Array.from({ length: count }, (_, row) => `<row><c r="${column}${row + 1}"><v>1</v></c></row>`).join("");
   expect(await refusedQuickly(fileOf(zipFile(workbookParts({ rows: far }))))).toContain(refusal);

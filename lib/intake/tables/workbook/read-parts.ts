@@ -1,5 +1,5 @@
 import { Unreadable } from "../../unreadable";
-import { missingPart, tooMany, unfoldsTooFar } from "./archive-problems";
+import { damaged, missingPart, tooMany, unfoldsTooFar } from "./archive-problems";
 import { builtInFormats, isDayFormat } from "./day-format";
 import type { Archive } from "./open-archive";
 import { readXmlWhole } from "./read-xml";
@@ -81,7 +81,11 @@ async function related(archive: Archive, part: string): Promise<readonly Related
 }
 
 function resolved(folder: string, target: string): string {
-  return decodeURI(new URL(target, `part:///${folder}`).pathname.slice(1));
+  try {
+    return decodeURI(new URL(target, `part:///${folder}`).pathname.slice(1));
+  } catch {
+    throw damaged(new Error("one of its parts refers to a part by no name"));
+  }
 }
 
 async function readMain(archive: Archive, main: string) {
@@ -112,7 +116,6 @@ async function readSharedTexts(archive: Archive, part: string): Promise<readonly
     if (texts.push(text) > mostTexts) throw tooMany(mostTexts, "different texts");
     if (characters > mostTextCharacters) throw unfoldsTooFar();
   });
-  await archive.check(part);
   await readXmlWhole(archive.part(part), gather);
   return texts;
 }

@@ -35,7 +35,7 @@ export async function* readXml(bytes: AsyncIterable<Buffer>, handler: XmlHandler
     });
   });
   parser.on("error", (error) => {
-    throw damaged(new Error(`its XML is not well formed (${error.message.replace(/^[\d:undefined]+: ?/, "")})`));
+    throw damaged(new Error(`its XML is not well formed (${error.message.replace(/\.$/, "")})`));
   });
   let decoder: TextDecoder | undefined;
   for await (const chunk of bytes) {

@@ -138,7 +138,7 @@ class SheetReader {
 const mostRows = 1_048_576;
 
 /** Blank ones between others counted; a workbook within the other bounds has fewer. */
-const mostCells = 40_000_000;
+const mostCells = 20_000_000;
 
 /** The place of a column by its letters: A is 0. */
 function columnOf(reference: string): number {
