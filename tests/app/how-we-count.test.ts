@@ -20,6 +20,7 @@ const empty: CountedView = {
     territory: "US",
     recordsFrom: null,
     madeGraceMonths: 3,
+    repeatDays: 30,
     demo: false,
   },
   counted: {

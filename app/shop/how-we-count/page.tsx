@@ -20,6 +20,10 @@ export default async function HowWeCountPage() {
       above={<Link href="/shop">Shop</Link>}
       margin={
         <div className={contents.beside}>
+          <p className={contents.basis}>
+            Examples that name a model are worked from this company’s own data as they stand now; the others from the
+            counts that they state.
+          </p>
           <Contents label="Definitions" />
         </div>
       }

@@ -10,7 +10,10 @@ export function Comparisons() {
     <>
       <Definition
         of="ratio"
-        formula={maths`ρ = ${fraction(maths`${indexed("d", "1")} / ${indexed("T", "1")}`, maths`${indexed("d", "2")} / ${indexed("T", "2")}`)} , ${indexed("d", "1")} ∼ Bin ( ${indexed("d", "1")} + ${indexed("d", "2")} , ${fraction(maths`ρ ${indexed("T", "1")}`, maths`ρ ${indexed("T", "1")} + ${indexed("T", "2")}`)} )`}
+        formula={[
+          maths`ρ = ${fraction(maths`${indexed("d", "1")} / ${indexed("T", "1")}`, maths`${indexed("d", "2")} / ${indexed("T", "2")}`)}`,
+          maths`${indexed("d", "1")} ∼ Bin ( ${indexed("d", "1")} + ${indexed("d", "2")} , ${fraction(maths`ρ ${indexed("T", "1")}`, maths`ρ ${indexed("T", "1")} + ${indexed("T", "2")}`)} )`,
+        ]}
         letters="d: failures, T: unit-years, 1: the group, 2: what it is held against"
         example={`14 failures in 96 unit-years against 310 in 4,100: ${ratioExample}.`}
         source="Przyborowski and Wilenski (1940), Biometrika 31, 313–323; Fay (2010), R Journal 2(1), 53–58."
@@ -23,7 +26,7 @@ export function Comparisons() {
       </Definition>
       <Definition
         of="observed-expected"
-        formula={maths`${fraction("O", "E")} , E = ${over("∑", "a")} ${indexed("r", "a")} ${indexed("T", "a")}`}
+        formula={[maths`${fraction("O", "E")}`, maths`E = ${over("∑", "a")} ${indexed("r", "a")} ${indexed("T", "a")}`]}
         letters="O: failures seen; r: rate of the rest of the fleet at age a; T: unit-years of the group at that age"
         example={`14 failures where 7.8 were expected: ${expectedExample}.`}
         source="Indirect standardisation; Breslow and Day (1987), Statistical Methods in Cancer Research, volume II, section 2.3."
@@ -36,8 +39,11 @@ export function Comparisons() {
       </Definition>
       <Definition
         of="ratio-at-like-ages"
-        formula={maths`${over("∑", "a")} ${indexed("d", "1a")} , ${indexed("d", "1a")} ∼ Bin ( ${indexed("d", "1a")} + ${indexed("d", "2a")} , ${fraction(maths`ρ ${indexed("T", "1a")}`, maths`ρ ${indexed("T", "1a")} + ${indexed("T", "2a")}`)} )`}
-        letters="a: ages at which both groups were watched"
+        formula={[
+          maths`D = ${over("∑", "a")} ${indexed("d", "1a")}`,
+          maths`${indexed("d", "1a")} ∼ Bin ( ${indexed("d", "1a")} + ${indexed("d", "2a")} , ${fraction(maths`ρ ${indexed("T", "1a")}`, maths`ρ ${indexed("T", "1a")} + ${indexed("T", "2a")}`)} )`,
+        ]}
+        letters="a: ages at which both groups were watched; D: the count whose limits give those of ρ"
         source="Breslow and Day (1987), volume II, section 3.4; Martin and Austin (1996), Epidemiology 7, 29–33 (both from memory)."
       >
         <p>

@@ -8,7 +8,7 @@ interface Props {
   readonly of: DefinitionKey;
   /** In plain words; everything else is for those who want to check. */
   readonly children: ReactNode;
-  readonly formula?: ReactNode;
+  readonly formula?: ReactNode | readonly ReactNode[];
   /** What the letters of the formula stand for. */
   readonly letters?: ReactNode;
   /** Figures that follow the words: from the live data, or worked from stated counts. */
@@ -27,7 +27,10 @@ export function Definition({ of, children, formula, letters, example, source }: 
       <dl className={styles.facts}>
         {formula !== undefined && (
           <Fact name="Formula">
-            <Formula>{formula}</Formula>
+            {[formula].flat().map((line, index) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: the lines of a formula never change places
+              <Formula key={index}>{line}</Formula>
+            ))}
             {letters !== undefined && <span className={styles.letters}>{letters}</span>}
           </Fact>
         )}

@@ -25,7 +25,10 @@ export function Lives({ examples }: { readonly examples: ExampleWords }) {
       </Definition>
       <Definition
         of="age-bands"
-        formula={maths`${indexed("q", "a")} = ${fraction(indexed("d", "a"), maths`${indexed("n", "a")} − ${fraction("1", "2")} ${indexed("w", "a")} + ${fraction("1", "2")} ${indexed("e", "a")}`)} , ${indexed("r", "a")} = ${fraction(indexed("d", "a"), indexed("T", "a"))}`}
+        formula={[
+          maths`${indexed("q", "a")} = ${fraction(indexed("d", "a"), maths`${indexed("n", "a")} − ${fraction("1", "2")} ${indexed("w", "a")} + ${fraction("1", "2")} ${indexed("e", "a")}`)}`,
+          maths`${indexed("r", "a")} = ${fraction(indexed("d", "a"), indexed("T", "a"))}`,
+        ]}
         letters="in band a: d failed, n alive at its beginning, w lost sight of and e entered within it, T component-years lived"
         example={examples.ageBand}
         source="Actuarial life table: Cutler and Ederer (1958), Journal of Chronic Diseases 8, 699–712; range of each rate: Garwood (1936)."
@@ -39,7 +42,10 @@ export function Lives({ examples }: { readonly examples: ExampleWords }) {
       </Definition>
       <Definition
         of="cumulative-hazard"
-        formula={maths`H ( t ) = ${over("∑", maths`${indexed("t", "i")} ≤ t`)} ${fraction(indexed("d", "i"), indexed("n", "i"))} , σ² = ${over("∑", maths`${indexed("t", "i")} ≤ t`)} ${fraction(indexed("d", "i"), raised(indexed("n", "i"), "2"))}`}
+        formula={[
+          maths`H ( t ) = ${over("∑", maths`${indexed("t", "i")} ≤ t`)} ${fraction(indexed("d", "i"), indexed("n", "i"))}`,
+          maths`σ² = ${over("∑", maths`${indexed("t", "i")} ≤ t`)} ${fraction(indexed("d", "i"), raised(indexed("n", "i"), "2"))}`,
+        ]}
         source="Nelson (1972), Technometrics 14, 945–966; Aalen (1978), Annals of Statistics 6, 701–726."
       >
         <p>
@@ -49,7 +55,10 @@ export function Lives({ examples }: { readonly examples: ExampleWords }) {
       </Definition>
       <Definition
         of="fitted-life"
-        formula={maths`F ( t ) = 1 − exp ( − ${raised(maths`( ${fraction("t", "η")} )`, "β")} ) , ln L = ${over("∑", "failed")} ln h ( ${indexed("t", "i")} ) − ${over("∑", "all")} ( H ( ${indexed("t", "i")} ) − H ( ${indexed("e", "i")} ) )`}
+        formula={[
+          maths`F ( t ) = 1 − exp ( − ${raised(maths`( ${fraction("t", "η")} )`, "β")} )`,
+          maths`ln L = ${over("∑", "failed")} ln h ( ${indexed("t", "i")} ) − ${over("∑", "all")} ( H ( ${indexed("t", "i")} ) − H ( ${indexed("e", "i")} ) )`,
+        ]}
         letters="β: shape, η: scale, H(t) = (t ÷ η) to the power β, h its slope; t: age at which a life ended or was last seen, e: age at which it came under watch"
         example={examples.fittedLife}
         source="Meeker and Escobar (1998), Statistical Methods for Reliability Data, chapters 7, 8 and 11."

@@ -1,7 +1,7 @@
 import { formatDecimal } from "@/lib/format/format-decimal";
 import { robustRate, unitSums } from "@/lib/statistics/intervals/robust-rate";
 import { rateEstimate } from "@/lib/statistics/rate-estimate";
-import { both, fraction, indexed, maths, over, raised, words } from "../_maths/maths";
+import { both, fraction, indexed, maths, over, raised } from "../_maths/maths";
 import type { ExampleWords } from "../example-words";
 import { Definition } from "./definition";
 
@@ -28,7 +28,10 @@ export function Rates({ examples }: { readonly examples: ExampleWords }) {
       </Definition>
       <Definition
         of="poisson-exact"
-        formula={maths`${fraction(maths`${gamma("α/2")} ( d )`, "T")} ${words(" to ")} ${fraction(maths`${gamma("1−α/2")} ( d + 1 )`, "T")}`}
+        formula={[
+          maths`low = ${fraction(maths`${gamma("α/2")} ( d )`, "T")}`,
+          maths`high = ${fraction(maths`${gamma("1−α/2")} ( d + 1 )`, "T")}`,
+        ]}
         letters="Γ⁻¹: quantile of the gamma distribution of that shape; α: 1 less the level; with d = 0 the lower end is 0"
         example={`31 failures in 412 unit-years: ${worked("poisson-exact")}.`}
         source="Garwood (1936), Biometrika 28, 437–442."
@@ -40,7 +43,10 @@ export function Rates({ examples }: { readonly examples: ExampleWords }) {
       </Definition>
       <Definition
         of="poisson-robust"
-        formula={maths`r · exp ( ± t ${fraction("s", "d")} ) , ${raised("s", "2")} = ${fraction("n", maths`n − 1`)} ${over("∑", maths`i`)} ${raised(maths`( ${indexed("d", "i")} − r ${indexed("T", "i")} )`, "2")}`}
+        formula={[
+          maths`r · exp ( ± t ${fraction("s", "d")} )`,
+          maths`${raised("s", "2")} = ${fraction("n", maths`n − 1`)} ${over("∑", maths`i`)} ${raised(maths`( ${indexed("d", "i")} − r ${indexed("T", "i")} )`, "2")}`,
+        ]}
         letters="t: quantile of Student’s distribution with n − 1 degrees of freedom, n: units; dispersion = s² ÷ d"
         example={examples.spread ?? bunchedExample}
         source="Cochran (1977), Sampling Techniques, section 6.4; Lawless and Nadeau (1995), Technometrics 37, 158–168."

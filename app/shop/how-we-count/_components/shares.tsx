@@ -2,7 +2,7 @@ import { describeShare } from "@/lib/format/format-share";
 import type { ShareMethod } from "@/lib/statistics/estimate";
 import { sisonGlaz } from "@/lib/statistics/intervals/sison-glaz";
 import { shareEstimate, sharesOfWhole } from "@/lib/statistics/share-estimate";
-import { both, found, fraction, indexed, maths, raised, root, words } from "../_maths/maths";
+import { both, found, fraction, indexed, maths, raised, root } from "../_maths/maths";
 import { Definition } from "./definition";
 
 export function Shares() {
@@ -22,7 +22,7 @@ export function Shares() {
       </Definition>
       <Definition
         of="clopper-pearson"
-        formula={maths`${beta("α/2")} ( x , n − x + 1 ) ${words("to")} ${beta("1−α/2")} ( x + 1 , n − x )`}
+        formula={[maths`low = ${beta("α/2")} ( x , n − x + 1 )`, maths`high = ${beta("1−α/2")} ( x + 1 , n − x )`]}
         letters="B⁻¹: quantile of the beta distribution; α: 1 less the level"
         example={`3 of 12: ${worked("clopper-pearson")}.`}
         source="Clopper and Pearson (1934), Biometrika 26, 404–413."
@@ -34,7 +34,10 @@ export function Shares() {
       </Definition>
       <Definition
         of="jeffreys"
-        formula={maths`${beta("α/2")} ( x + ½ , n − x + ½ ) ${words("to")} ${beta("1−α/2")} ( x + ½ , n − x + ½ )`}
+        formula={[
+          maths`low = ${beta("α/2")} ( x + ½ , n − x + ½ )`,
+          maths`high = ${beta("1−α/2")} ( x + ½ , n − x + ½ )`,
+        ]}
         letters="with x = 0 the lower end is 0, with x = n the upper end is 1"
         example={`3 of 12: ${worked("jeffreys")}.`}
         source="Brown, Cai and DasGupta (2001), Statistical Science 16, 101–133."

@@ -41,7 +41,10 @@ export function WhatIsMissing({ view }: { readonly view: CountedView }) {
       </Definition>
       <Definition
         of="reporting-delay"
-        formula={maths`F ( t ) = ${over("∏", "s > t")} ( 1 − ${fraction(indexed("n", "s"), indexed("N", "s"))} ) , ${found("N")} = n ${fraction("D", maths`${over("∑", "days")} F ( age )`)}`}
+        formula={[
+          maths`F ( t ) = ${over("∏", "s > t")} ( 1 − ${fraction(indexed("n", "s"), indexed("N", "s"))} )`,
+          maths`${found("N")} = n ${fraction("D", maths`${over("∑", "days")} F ( age )`)}`,
+        ]}
         letters="n of s: jobs closed s days after the call; N of s: jobs closed within s days, both of calls at least s days old; n: jobs on record of D days"
         example={delayExample(view)}
         source="Kalbfleisch and Lawless (1991), Statistica Sinica 1, 19–32; Kalbfleisch, Lawless and Robinson (1991), Technometrics 33, 273–285. The range is this program’s own: a negative binomial count, widened by the doubt of F, checked by simulation."

@@ -18,9 +18,9 @@ type Piece = string | { readonly part: ReactNode };
 function bracketed(pieces: readonly Piece[]): ReactNode[] {
   const rows: ReactNode[][] = [[]];
   for (const piece of pieces) {
-    if (piece === "(") rows.push([]);
+    if (piece === "(" || piece === "[") rows.push([]);
     rows.at(-1)?.push(typeof piece === "string" ? token(piece) : set(piece.part));
-    if (piece === ")") {
+    if (piece === ")" || piece === "]") {
       const inner = rows.pop() ?? [];
       rows.at(-1)?.push(createElement("mrow", null, ...inner));
     }
@@ -40,9 +40,6 @@ export const found = (of: ReactNode) =>
 /** Σ or Π with what it runs over. */
 export const over = (sign: "∑" | "∏", range: ReactNode) =>
   createElement("munder", null, createElement("mo", { largeop: "true", movablelimits: "false" }, sign), set(range));
-/** Words inside a formula. */
-export const words = (text: string) => createElement("mtext", null, `\u00a0${text}\u00a0`);
-
 function set(node: ReactNode): ReactNode {
   if (typeof node !== "string") return node;
   const pieces = bracketed(wordsOf(node));
