@@ -10,8 +10,8 @@ test.each(tableKinds)("a header with all columns of %s, or with only those it ne
 
 test("needed columns are those that the file contract marks", () => {
   expect(neededColumns("units")).toEqual(["maker", "model", "product_type", "serial"]);
-  expect(neededColumns("jobs")).toEqual(["job_number", "maker", "model", "completed_on", "cause"]);
-  expect(neededColumns("part-lines")).toEqual(["job_number", "line", "part_number", "quantity", "unit_cost"]);
+  expect(neededColumns("jobs")).toEqual(["job_number", "maker", "completed_on"]);
+  expect(neededColumns("part-lines")).toEqual(["job_number", "line", "part_number", "unit_cost"]);
   expect(neededColumns("readings")).toEqual(["job_number", "number", "check", "mode", "outcome", "power"]);
 });
 

@@ -64,7 +64,7 @@ export function guessMatching(given: Look, known: KnownForGuessing): MatchingGue
   return decided(look, known, kind, columns, values);
 }
 
-/** Totals rows and repeated headers would only mislead. */
+/** Totals rows and repeated headers would only mislead the guesses. */
 function recordsOnly({ header, rows }: Look): Look {
   const isNone = nonRecord([], header);
   return { header, rows: rows.filter(({ cells }) => isNone(cells) === undefined) };

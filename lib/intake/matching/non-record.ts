@@ -42,7 +42,7 @@ function isHeaderAgain(cells: readonly string[], names: readonly string[]): bool
 const rowKeys: ReadonlySet<string> = new Set(["job_number", "part_number", "contract_number", "serial"]);
 
 const totals =
-  /^(?:grand |sub-?|report |page |column )?totals?(?:$|[\s:=(-])|^(?:sum|count|average|gesamt|summe|zwischensumme|gesamtsumme|totaal|totale|total general|somme|suma|sous-total|media|moyenne)(?:$|[\s:=(])/i;
+  /^(?:grand |sub-?|report |page |column )?totals?(?:$|[\s:=(])|^(?:sum|count|average|gesamt|summe|zwischensumme|gesamtsumme|totaal|totale|total general|somme|suma|sous-total|media|moyenne)(?:$|[\s:=(])/i;
 const note =
   /^(?:\*|note\b|notes\b|report\b|generated\b|printed\b|exported\b|end of\b|page \d|run date\b|source\b|prepared\b|filter|criteria|records?:|rows?:|\d+ (?:rows?|records?|jobs?|items?)\b|©|confidential\b|seite \d|stand:)/i;
 

@@ -118,7 +118,8 @@ describe("damage of a spreadsheet is named and held, or explained", () => {
     expect(cases.length).toBeGreaterThanOrEqual(60);
   });
 
-  test.each(cases)("%s: %s is %s", (column, cell, fate, words, mark) => {
+  const named = cases.map(([column, cell, fate, words, mark]) => ({ column, cell, fate, words, mark }));
+  test.each(named)("$column: $cell is $fate", ({ column, cell, fate, words, mark }) => {
     const others = Object.fromEntries(Object.entries(job).filter(([name]) => name !== column));
     const part = column.startsWith("part-lines.") ? { "part-lines.unit_cost": "5" } : {};
     const result = translated({ ...others, ...part, [column]: cell }, { matching: usual, ...(mark && { mark }) });
