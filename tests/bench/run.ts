@@ -12,6 +12,7 @@ import { loadFile } from "@/db/writes/load-file";
 import { componentLife } from "@/lib/failures/component-life";
 import { failureRates } from "@/lib/failures/failure-rates";
 import { throwAwayDatabase } from "../database-server";
+import { benchLives } from "./lives";
 import { madeCells } from "./made-cells";
 
 const medianOf = (times: readonly number[]) =>
@@ -115,6 +116,7 @@ async function intakeAgainstCopy(folder: string): Promise<void> {
 
 async function main(): Promise<void> {
   await ratesFromCounts();
+  benchLives(say);
   const database = await throwAwayDatabase();
   process.env.DATABASE_URL = database.url;
   const folder = mkdtempSync(join(tmpdir(), "ohmsworth-bench-"));

@@ -9,10 +9,16 @@ import { addDays, day } from "@/lib/calendar/day";
 import { dayNumber } from "@/lib/calendar/day-number";
 import { productTypeKeys } from "@/lib/domain/product-type";
 import type { ExposureCells } from "@/lib/failures/cells";
+import { compareGroups } from "@/lib/failures/compare-groups";
 import { componentFlows } from "@/lib/failures/component-flows";
 import { componentSpells } from "@/lib/failures/component-spells";
+import { failureRates } from "@/lib/failures/failure-rates";
+import { restOfFleet } from "@/lib/failures/rest-of-fleet";
 import { unitHistories } from "@/lib/failures/unit-histories";
 import type { LifeQuestion } from "@/lib/failures/visit-spells";
+import { unitSums } from "@/lib/statistics/intervals/robust-rate";
+import { repeatableRateEstimate } from "@/lib/statistics/rate-estimate";
+import { observedExpectedEstimate } from "@/lib/statistics/ratio-estimate";
 import { compareRecurrence } from "@/lib/statistics/recurrence/compare-recurrence";
 import { recurrenceDifference } from "@/lib/statistics/recurrence/recurrence-difference";
 import { compareCurves } from "@/lib/statistics/survival/compare-curves";
@@ -21,6 +27,7 @@ import { writeDemo } from "@/synthetic-data/write-demo";
 import { curvesOf, firstDifference, fitsOf, recurrenceOf } from "../failures/estimates-of";
 import { startAfresh } from "./intake-files";
 import { type RawCompany, type RawQuestion, rawCompany, rawFleet, rawHistory, rawLives } from "./raw-lives";
+import { rawExpected, rawRate } from "./raw-rates";
 
 // The whole demo company goes in through the intake. Every estimator is then given the counts of the database, and the
 // lives cut unit by unit from the rows of units and jobs: both must give the same numbers.
@@ -137,6 +144,48 @@ test("two makers compared: curves and repeat failures", () => {
       ),
       component,
     ).toBeUndefined();
+  }
+});
+
+test.each(cutOffs)("rates with exact and by-unit limits, by component, with the cut-off on day %i", (until) => {
+  const { groups } = failureRates(cells, {
+    by: ["component"],
+    counting: "failures",
+    from: undefined,
+    until,
+    where: {},
+    level: 0.95,
+  });
+  for (const component of failed()) {
+    const question: RawQuestion = { component, until, where: {} };
+    const alone = rawFleet(company, question).flatMap((unit) => rawRate(unit, question)?.whole ?? []);
+    const group = groups.find(({ key }) => key[0]?.value === component);
+    if (group?.kind !== "rate") throw new Error(`no rate of ${component}`);
+    const estimate = repeatableRateEstimate({ ...unitSums(alone), level: 0.95 });
+    expect(firstDifference(group.estimate, estimate, 1e-11), component).toBeUndefined();
+    expect(group.units).toBe(alone.length);
+  }
+});
+
+test("failures of one maker against what the ages of the others predict", () => {
+  const maker = company.units[0]?.maker ?? "";
+  for (const component of failed().slice(0, 20)) {
+    const question: RawQuestion = { component, until: whole, where: {} };
+    const counted = compareGroups(
+      { name: maker, cells, question: lifeQuestion({ ...question, where: { maker } }) },
+      { name: "others", cells: restOfFleet(cells, { maker }), question: lifeQuestion(question) },
+    );
+    const fleet = rawFleet(company, question);
+    const alone = rawExpected(
+      fleet.filter((unit) => unit.maker === maker),
+      fleet.filter((unit) => unit.maker !== maker),
+      question,
+    );
+    const found =
+      alone.expected > 0
+        ? { kind: "estimate", estimate: observedExpectedEstimate({ ...alone, level: 0.95 }) }
+        : { kind: "nothing-expected" };
+    expect(firstDifference(counted.observedExpected, found, 1e-10), component).toBeUndefined();
   }
 });
 
