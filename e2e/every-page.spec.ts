@@ -38,6 +38,7 @@ const routes: readonly Route[] = [
   { name: "columns of files", at: "/files/columns" },
   { name: "shop", at: "/shop" },
   { name: "how we count", at: "/shop/how-we-count" },
+  { name: "how late jobs come in", at: "/shop/reporting-delay" },
   { name: "no such page", at: "/no-such-page", status: 404 },
 ];
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { type DelayRecord, type OpenedJobs, reportingDelays } from "@/lib/failures/reporting-delay";
 import { daysUntilShare, recentCorrection, recentWeeks } from "@/lib/failures/reporting-delay-correction";
+import { recentWeekCounts } from "@/lib/failures/reporting-delay-weeks";
 
 // A made company: four jobs are opened on each of 100 days; one is closed the same day, two after 4 days, one after 10.
 // Nothing is known after day 99.
@@ -93,6 +94,19 @@ describe("the last weeks", () => {
     if (cut.kind === "corrected") expect(cut.count.corrected).toBeCloseTo(8, 10); // days 3 and 4 ago: 1 + 3 of 8
     expect(ask(undefined, 86)).toEqual({ kind: "complete" });
     expect(ask(undefined, 87)).toMatchObject({ kind: "corrected", weeks: 1 });
+  });
+
+  test("stand one by one as well, each with its own range", () => {
+    const { delay } = learnt();
+    const weeks = recentWeekCounts(record, { delay, lastClosedOn, level: 0.95 });
+    expect(weeks.map(({ firstOn, lastOn, count }) => [firstOn, lastOn, count.events])).toEqual([
+      [93, 99, 13],
+      [86, 92, 25],
+    ]);
+    // By hand: 13 × 7 / (4 × 0.25 + 3 × 0.75) and 25 × 7 / (3 × 0.75 + 4).
+    const expected = weeks.map(({ count }) => (count.kind === "corrected" ? count.corrected : count.kind));
+    expect(expected[0]).toBeCloseTo(28, 10);
+    expect(expected[1]).toBeCloseTo(28, 10);
   });
 
   test("are not corrected by a delay that was not learnt", () => {

@@ -1,6 +1,13 @@
 import { describeEstimate, formatEstimate } from "@/lib/format/format-estimate";
-import { firmDenominator, firmEvents, firmRelativeWidth, thinDenominator } from "@/lib/statistics/estimate-grade";
+import {
+  firmDenominator,
+  firmEvents,
+  firmRelativeWidth,
+  gradeOf,
+  thinDenominator,
+} from "@/lib/statistics/estimate-grade";
 import { rateEstimate } from "@/lib/statistics/rate-estimate";
+import { observedExpectedEstimate } from "@/lib/statistics/ratio-estimate";
 import { firmRatioEvents, firmRatioSpan, thinRatioCount, thinRatioSpan } from "@/lib/statistics/ratio-grade";
 import { shareEstimate } from "@/lib/statistics/share-estimate";
 import { Definition } from "./definition";
@@ -23,6 +30,7 @@ export function HowItIsShown() {
       </Definition>
       <Definition
         of="ratio-grades"
+        example={ratioExamples}
         source="This program’s own. Exact limits of 10 failures span a factor of 3.84 and of 9 one of 4.15, so the rule agrees with that for rates."
       >
         <p>
@@ -59,6 +67,19 @@ export function HowItIsShown() {
       </Definition>
     </>
   );
+}
+
+const ratioExamples = [
+  { observed: 14, expected: 7.8 },
+  { observed: 6, expected: 1.2 },
+  { observed: 3, expected: 1.2 },
+]
+  .map((counts) => observedExpectedEstimate({ ...counts, level: 0.95 }))
+  .map((estimate) => `${capital(gradeOf(estimate))}: ${describeEstimate(formatEstimate(estimate))}.`)
+  .join(" ");
+
+function capital(word: string): string {
+  return word.charAt(0).toUpperCase() + word.slice(1);
 }
 
 const noneExample = describeEstimate(
