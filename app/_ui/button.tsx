@@ -9,12 +9,14 @@ interface Props {
   readonly name?: string;
   readonly value?: string;
   readonly disabled?: boolean;
+  /** Sends the form although a field that must be filled is not. */
+  readonly unchecked?: boolean;
   readonly onClick?: () => void;
 }
 
-export function Button({ children, weight = "main", type = "submit", ...rest }: Props) {
+export function Button({ children, weight = "main", type = "submit", unchecked, ...rest }: Props) {
   return (
-    <button {...rest} type={type} className={styles.button} data-weight={weight}>
+    <button {...rest} type={type} formNoValidate={unchecked} className={styles.button} data-weight={weight}>
       {children}
     </button>
   );

@@ -8,12 +8,14 @@ import { readOnly } from "@/db/client";
 import { type BatchRow, loadBatches } from "@/db/queries/batches";
 import { formatCount, formatCounted } from "@/lib/format/format-count";
 import { type FileKind, fileKindNames } from "@/lib/intake/file-kinds";
+import { DraftTable } from "./_components/draft-table";
+import { openDrafts } from "./_draft/open-draft";
 
 export const metadata: Metadata = { title: "Files in" };
 export const dynamic = "force-dynamic";
 
 export default async function FilesPage() {
-  const batches = await readOnly(loadBatches);
+  const [batches, drafts] = await Promise.all([readOnly(loadBatches), openDrafts()]);
   const held = batches.reduce((sum, batch) => sum + (batch.state === "added" ? batch.rowsHeld : 0), 0);
   return (
     <Page
@@ -24,12 +26,16 @@ export default async function FilesPage() {
       }
       margin={<p>A load is in whole or not at all. Rows set aside are kept with their reasons and are in no number.</p>}
       actions={
-        <ButtonLink href="/files/new" weight="main">
-          Load a file
-        </ButtonLink>
+        <>
+          <ButtonLink href="/files/new" weight="main">
+            Load a file
+          </ButtonLink>
+          <ButtonLink href="/files/sending">Sending jobs</ButtonLink>
+        </>
       }
       wide
     >
+      {drafts.length > 0 && <DraftTable drafts={drafts} />}
       {batches.length === 0 ? (
         <EmptyState kind="never-used" title="Begin with the units in service and the closed jobs">
           <p>
@@ -39,7 +45,6 @@ export default async function FilesPage() {
       ) : (
         <Table
           caption="Loads, the latest first"
-          captionHidden
           columns={columns}
           rows={batches}
           rowKey={(batch) => String(batch.batchId)}

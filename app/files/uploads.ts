@@ -1,6 +1,6 @@
-import { randomUUID } from "node:crypto";
+import { createHash, randomUUID } from "node:crypto";
 import { createWriteStream } from "node:fs";
-import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
+import { mkdir, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
@@ -20,14 +20,18 @@ export interface Upload {
 
 export class TooLarge extends Error {}
 
-/** Streams a body to disk. @returns the upload and how many bytes arrived */
-export async function keepUpload(
-  body: ReadableStream<Uint8Array>,
-  fileName: string,
-): Promise<Upload & { readonly bytes: number }> {
+/** What arrived. */
+export interface KeptUpload extends Upload {
+  readonly bytes: number;
+  readonly sha256: string;
+}
+
+/** Streams a body to disk. */
+export async function keepUpload(body: ReadableStream<Uint8Array>, fileName: string): Promise<KeptUpload> {
   const id = randomUUID();
   await mkdir(join(folder, id), { recursive: true, mode: 0o700 });
   const path = join(folder, id, "content");
+  const hash = createHash("sha256");
   let bytes = 0;
   try {
     await pipeline(
@@ -36,26 +40,34 @@ export async function keepUpload(
         for await (const chunk of chunks) {
           bytes += chunk.length;
           if (bytes > mostBytes) throw new TooLarge();
+          hash.update(chunk);
           yield chunk;
         }
       },
       createWriteStream(path, { mode: 0o600 }),
     );
-    await writeFile(join(folder, id, "name"), fileName, { mode: 0o600 });
   } catch (error) {
     await rm(join(folder, id), { recursive: true, force: true });
     throw error;
   }
-  return { id, path, fileName, bytes };
+  return { id, path, fileName, bytes, sha256: hash.digest("hex") };
 }
 
-/** The upload of that id; undefined where it was added, dropped or never was. */
-export async function findUpload(id: string): Promise<Upload | undefined> {
-  if (!anId.test(id)) return undefined;
-  const name = await readFile(join(folder, id, "name"), "utf8").catch(() => undefined);
-  return name === undefined ? undefined : { id, path: join(folder, id, "content"), fileName: name };
+/** Where the content of an upload lies. @throws RangeError where the id is none of ours */
+export function contentOf(id: string): string {
+  return join(folderOf(id), "content");
+}
+
+/** Where the report on an upload's rows lies. */
+export function reportOf(id: string): string {
+  return join(folderOf(id), "report.csv");
 }
 
 export async function dropUpload(id: string): Promise<void> {
-  if (anId.test(id)) await rm(join(folder, id), { recursive: true, force: true });
+  await rm(folderOf(id), { recursive: true, force: true });
+}
+
+function folderOf(id: string): string {
+  if (!anId.test(id)) throw new RangeError(`id: not of an upload: ${id}`);
+  return join(folder, id);
 }

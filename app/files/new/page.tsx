@@ -1,6 +1,9 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { Page } from "@/app/_ui/page";
+import { formatBytes } from "@/lib/format/format-bytes";
+import { Steps } from "../_components/steps";
+import { mostBytes } from "../uploads";
 import { ChooseFile } from "./choose-file";
 
 export const metadata: Metadata = { title: "Load a file" };
@@ -8,11 +11,13 @@ export const metadata: Metadata = { title: "Load a file" };
 export default function NewFilePage() {
   return (
     <Page above={<Link href="/files">Files in</Link>} title="Load a file" margin={<Basis />}>
+      <Steps at="choose" hrefs={{}} />
       <p>
-        CSV with our own column names: units, jobs, part lines, readings, expected ranges or components; or coverage
-        policies as JSON. Up to 2 GB. <Link href="/files/columns">Which columns?</Link>
+        Text with commas, semicolons, tabs or bars between the columns, a workbook (.xlsx), or JSON Lines; units, jobs,
+        part lines, readings and more, in <Link href="/files/columns">our columns</Link> or in those of any other
+        program. Up to {formatBytes(mostBytes)}; a workbook up to 200 MB once unpacked, without a password.
       </p>
-      <ChooseFile />
+      <ChooseFile mostBytes={mostBytes} />
     </Page>
   );
 }

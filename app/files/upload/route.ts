@@ -1,9 +1,12 @@
 import { problem } from "@/app/_http/problem";
+import { startDraft } from "../_draft/open-draft";
+import { addressOf } from "../_draft/where-it-stands";
+import { beginTask } from "../_work/begin-task";
 import { dropUpload, keepUpload, mostBytes, TooLarge } from "../uploads";
 
 export const dynamic = "force-dynamic";
 
-/** Takes a file as the raw body; its name comes in `?name=`. Answers with the address where its rows are checked. */
+/** Takes a file as the raw body; its name comes in `?name=`. Answers with the address where it waits and is looked at. */
 export async function POST(request: Request): Promise<Response> {
   const site = request.headers.get("sec-fetch-site");
   if (site !== null && site !== "same-origin")
@@ -19,7 +22,14 @@ export async function POST(request: Request): Promise<Response> {
       await dropUpload(upload.id);
       return problem(400, "The file arrived cut short", `${upload.bytes} of ${promised} bytes arrived. Send it again.`);
     }
-    return Response.json({ check: `/files/check/${upload.id}` }, { status: 201 });
+    await startDraft({
+      draftId: upload.id,
+      fileName: upload.fileName,
+      fileBytes: upload.bytes,
+      fileSha256: upload.sha256,
+    });
+    beginTask(upload.id, "look");
+    return Response.json({ address: addressOf(upload.id) }, { status: 201 });
   } catch (error) {
     if (error instanceof TooLarge)
       return problem(

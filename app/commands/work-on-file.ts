@@ -1,0 +1,35 @@
+// Works on a file that was sent to the site, in a process of its own: the site starts it, and it ends with the site.
+import { closeDatabase } from "@/db/close-database";
+import { doTask } from "../files/_work/do-task";
+import { type FileTask, fileTasks, type ProgressMessage } from "../files/_work/work-state";
+
+const pauseBetweenMessagesMs = 150;
+let lastMessageAt = 0;
+
+function tell(message: ProgressMessage): void {
+  const now = performance.now();
+  if (now - lastMessageAt < pauseBetweenMessagesMs || process.send === undefined) return;
+  lastMessageAt = now;
+  process.send(message);
+}
+
+function taskNamed(word: string | undefined): FileTask {
+  const task = fileTasks.find((each) => each === word);
+  if (task === undefined) throw new RangeError(`task: one of ${fileTasks.join(", ")}, not ${word}.`);
+  return task;
+}
+
+const [draftId = "", task] = process.argv.slice(2);
+const stop = new AbortController();
+process.on("SIGTERM", () => stop.abort());
+process.on("disconnect", () => stop.abort()); // the site has ended
+
+doTask(draftId, taskNamed(task), { onProgress: (progress) => tell({ progress }), signal: stop.signal })
+  .catch((error: unknown) => {
+    if (!stop.signal.aborted) console.error(error);
+    return false;
+  })
+  .then(async (done) => {
+    await closeDatabase();
+    process.exit(done ? 0 : 1);
+  });
