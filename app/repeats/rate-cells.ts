@@ -1,5 +1,4 @@
 import type { GroupRate } from "@/lib/failures/failure-rates";
-import { keyText } from "@/lib/failures/groups";
 import { formatCount } from "@/lib/format/format-count";
 import { formatDecimal } from "@/lib/format/format-decimal";
 import type { EstimateMethod } from "@/lib/statistics/estimate";
@@ -8,8 +7,6 @@ import { methodName } from "./method-name";
 
 /** One group as text for the table that stands in for the drawing: all its digits, never the point alone. */
 export interface RateCells {
-  readonly key: string;
-  readonly names: readonly string[];
   readonly events: string;
   readonly unitYears: string;
   readonly rate: string;
@@ -20,12 +17,8 @@ export interface RateCells {
 }
 
 export function rateCells(group: GroupRate): RateCells {
-  const key = keyText(group.key);
-  const names = group.key.map((part) => part.name);
   if (group.kind === "no-exposure") {
     return {
-      key,
-      names,
       events: formatCount(group.events),
       unitYears: "0",
       rate: "–",
@@ -36,8 +29,6 @@ export function rateCells(group: GroupRate): RateCells {
   }
   const { events, n, point, lo, hi, method } = group.estimate;
   return {
-    key,
-    names,
     events: formatCount(events),
     unitYears: formatDecimal(n, 1),
     rate: formatDecimal(100 * point, 2),
