@@ -19,7 +19,10 @@ export class RowSplitter {
   private row = 0;
   private ended = false;
   /** Next place of each, at or after `at`; found once and kept, so that the whole text is searched once. */
-  private places = { feed: -1, return: -1, quote: -1 };
+  private places = { ...unsearched };
+  private placesAtRow = { ...unsearched };
+  /** Cells of the last row that is a line by itself. */
+  private width = 0;
   private readonly delimiter: string;
 
   constructor(delimiter: string) {
@@ -30,13 +33,16 @@ export class RowSplitter {
   push(text: string): SourceItem[] {
     this.text = this.at === this.text.length ? text : this.text.slice(this.at) + text;
     this.at = 0;
-    this.places = { feed: -1, return: -1, quote: -1 };
+    this.places = { ...unsearched };
+    this.placesAtRow = this.places;
     return this.take();
   }
 
   /** Rows that are complete because the text ends. */
   end(): SourceItem[] {
     this.ended = true;
+    this.places = { ...unsearched };
+    this.placesAtRow = this.places;
     return this.take();
   }
 
@@ -57,6 +63,7 @@ export class RowSplitter {
     if (lineEnd === -1) return this.text.length - start <= longestRow ? "more" : this.giveUp();
     if (this.place("quote", '"', start) >= lineEnd) {
       const cells = this.text.slice(start, lineEnd).split(this.delimiter, mostColumns + 1);
+      if (cells.length > 1) this.width = cells.length;
       return this.rowOf(cells, start, lineEnd);
     }
     return this.takeQuoted(start, lineEnd);
@@ -64,6 +71,7 @@ export class RowSplitter {
 
   private takeQuoted(start: number, lineEnd: number): SourceItem | "more" | undefined {
     const cells: string[] = [];
+    this.placesAtRow = { ...this.places };
     for (let from = start, end = lineEnd; ; ) {
       const cell = this.takeCell(from, end);
       if (cell === "more") return "more";
@@ -71,6 +79,9 @@ export class RowSplitter {
       cells.push(cell.text);
       if (cell.stop > end) end = this.lineEndFrom(cell.stop);
       if (end === -1) return "more";
+      if (cell.stop === end && this.swallows(start, lineEnd, end, cells.length))
+        return this.unread(start, lineEnd, swallowsRows);
+      if (end === lineEnd && cell.stop === end) this.width = cells.length;
       if (cell.stop === end) return this.rowOf(cells, start, end);
       if (cells.length > mostColumns) return this.unread(start, lineEnd, tooWide);
       from = cell.stop + 1;
@@ -126,7 +137,20 @@ export class RowSplitter {
     return { text: this.text.slice(from, stop), stop };
   }
 
+  /**
+   * Whether a cell that goes over line ends has taken in rows that stand for themselves: lines inside it are as wide as
+   * the row before, or the whole is not although its first line is. Prose is not taken for rows where these are narrow.
+   */
+  private swallows(start: number, lineEnd: number, end: number, width: number): boolean {
+    if (end === lineEnd || this.width < narrow) return false;
+    const [first = "", ...others] = this.text.slice(start, end).split(/\r\n|\n|\r/);
+    const inside = others.slice(0, -1);
+    const isRow = (line: string) => line.split(this.delimiter).length === this.width;
+    return (width !== this.width && isRow(first)) || (inside.length > 0 && inside.every(isRow));
+  }
+
   private unread(start: number, lineEnd: number, { problem }: Failure): SourceItem {
+    this.places = { ...this.placesAtRow }; // what was found on later lines lies beyond the next row
     this.row++;
     this.at = this.afterBreak(lineEnd);
     const { row } = this;
@@ -195,6 +219,17 @@ const tooWide: Failure = {
   },
 };
 
+const swallowsRows: Failure = {
+  problem: {
+    problem:
+      "A quotation mark is opened in this row and closed on a later line, with what look like whole rows between.",
+    fix: "Close it in this row, or take it away.",
+  },
+};
+
+const unsearched = { feed: -1, return: -1, quote: -1 };
+/** Rows of fewer cells than this are too like a sentence with commas. */
+const narrow = 6;
 const feed = 0x0a;
 const carriageReturn = 0x0d;
 const space = 0x20;

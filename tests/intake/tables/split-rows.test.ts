@@ -106,6 +106,32 @@ test("a mark that is never closed costs its own line, and the rows below are rea
   expect(split(text, { piece: 1 })).toEqual(expected);
 });
 
+test("a mark that breaks off after a cell over two lines costs its own line only", () => {
+  const text = 'a,"b\nc","d\ne,f\n"g"\nh,"i\nj","k';
+  const expected = ['1: a,"b', '2: c","d', ["e", "f"], ["g"], '5: h,"i', '6: j","k'];
+  for (const piece of [1, 2, 3, 5, 8, 100]) expect(split(text, { piece })).toEqual(expected);
+});
+
+const six = (row: number, cell: string) => `${row},a,b,c,${cell},e`;
+
+test("a mark that is closed rows below does not swallow them", () => {
+  const text = [six(1, "d"), six(2, '"d'), six(3, "d"), six(4, "d"), six(5, 'd"'), six(6, "d")].join("\n");
+  expect(split(text)).toEqual(
+    [1, 2, 3, 4, 5, 6].map((row) => (row === 2 ? `2: ${six(2, '"d')}` : six(row, row === 5 ? 'd"' : "d").split(","))),
+  );
+  const quoted = text.replaceAll("a,b", '"a",b');
+  expect(split(quoted)).toEqual(
+    split(text).map((row) => (typeof row === "string" ? row.replace("a,b", '"a",b') : row)),
+  );
+  const ragged = [six(1, "d"), six(2, '"d'), `3,"",c,d,e,f`].join("\n");
+  expect(split(ragged)[1]).toBe(`2: ${six(2, '"d')}`);
+});
+
+test("a cell of several lines of prose stays one cell, however many commas it has", () => {
+  const prose = "pump, hose, filter\nvalve, belt\nseal, gasket, spring, clip, bolt, nut, pin";
+  expect(split([six(1, "d"), six(2, `"${prose}"`)].join("\n"))[1]).toEqual(["2", "a", "b", "c", prose, "e"]);
+});
+
 test("rows are numbered as a spreadsheet does: blank ones count, line ends inside a cell do not", () => {
   const splitter = new RowSplitter(",");
   const items = [...splitter.push('a\n\n"b\nb"\n,,\nc'), ...splitter.end()];
