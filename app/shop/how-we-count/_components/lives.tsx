@@ -9,6 +9,16 @@ import { Definition } from "./definition";
 export function Lives({ examples }: { readonly examples: ExampleWords }) {
   return (
     <>
+      <Curves examples={examples} />
+      <FittedLives examples={examples} />
+      <RepeatFailures examples={examples} />
+    </>
+  );
+}
+
+function Curves({ examples }: { readonly examples: ExampleWords }) {
+  return (
+    <>
       <Definition
         of="share-failed"
         formula={maths`F ( t ) = 1 − ${over("∏", maths`${indexed("t", "i")} ≤ t`)} ( 1 − ${fraction(indexed("d", "i"), indexed("n", "i"))} )`}
@@ -53,6 +63,13 @@ export function Lives({ examples }: { readonly examples: ExampleWords }) {
           A line that bends upwards means wear, one that flattens means that early failures thin out.
         </p>
       </Definition>
+    </>
+  );
+}
+
+function FittedLives({ examples }: { readonly examples: ExampleWords }) {
+  return (
+    <>
       <Definition
         of="fitted-life"
         formula={[
@@ -87,6 +104,13 @@ export function Lives({ examples }: { readonly examples: ExampleWords }) {
           equally many, at least {fewestPerBand} each.
         </p>
       </Definition>
+    </>
+  );
+}
+
+function RepeatFailures({ examples }: { readonly examples: ExampleWords }) {
+  return (
+    <>
       <Definition
         of="repeat-failures"
         formula={maths`M ( t ) = ${over("∑", maths`${indexed("t", "i")} ≤ t`)} ${fraction(indexed("d", "i"), indexed("n", "i"))}`}

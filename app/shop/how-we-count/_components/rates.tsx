@@ -8,6 +8,15 @@ import { Definition } from "./definition";
 export function Rates({ examples }: { readonly examples: ExampleWords }) {
   return (
     <>
+      <RateAndRange examples={examples} />
+      <RangesOfRates examples={examples} />
+    </>
+  );
+}
+
+function RateAndRange({ examples }: { readonly examples: ExampleWords }) {
+  return (
+    <>
       <Definition
         of="rate"
         formula={maths`r = ${fraction("d", "T")}`}
@@ -26,6 +35,13 @@ export function Rates({ examples }: { readonly examples: ExampleWords }) {
           100. It covers chance only, not jobs coded wrongly.
         </p>
       </Definition>
+    </>
+  );
+}
+
+function RangesOfRates({ examples }: { readonly examples: ExampleWords }) {
+  return (
+    <>
       <Definition
         of="poisson-exact"
         formula={[

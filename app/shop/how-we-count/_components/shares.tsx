@@ -8,6 +8,15 @@ import { Definition } from "./definition";
 export function Shares() {
   return (
     <>
+      <OneShare />
+      <SharesTogether />
+    </>
+  );
+}
+
+function OneShare() {
+  return (
+    <>
       <Definition
         of="wilson"
         formula={maths`${fraction(maths`${found("p")} + ${fraction(raised("z", "2"), "2 n")} ± z ${root(maths`${fraction(maths`${found("p")} ( 1 − ${found("p")} )`, "n")} + ${fraction(raised("z", "2"), maths`4 ${raised("n", "2")}`)}`)}`, maths`1 + ${fraction(raised("z", "2"), "n")}`)}`}
@@ -47,6 +56,13 @@ export function Shares() {
           against. Right on average; the range by likelihood is close to it.
         </p>
       </Definition>
+    </>
+  );
+}
+
+function SharesTogether() {
+  return (
+    <>
       <Definition
         of="goodman"
         formula={maths`${raised("z", "2")} = ${both("χ", "1", "2")} ( 1 − ${fraction("α", "k")} )`}

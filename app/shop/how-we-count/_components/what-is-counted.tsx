@@ -8,7 +8,17 @@ import { fraction, indexed, maths, over } from "../_maths/maths";
 import type { CountedView } from "../load-counted-view";
 import { Definition } from "./definition";
 
-export function WhatIsCounted({ view: { shop } }: { readonly view: CountedView }) {
+export function WhatIsCounted({ view }: { readonly view: CountedView }) {
+  return (
+    <>
+      <Units view={view} />
+      <Jobs />
+      <Time />
+    </>
+  );
+}
+
+function Units({ view: { shop } }: { readonly view: CountedView }) {
   return (
     <>
       <Definition of="unit">
@@ -43,6 +53,13 @@ export function WhatIsCounted({ view: { shop } }: { readonly view: CountedView }
           are. The day of retirement counts for failures; the day after the last day of the data does not.
         </p>
       </Definition>
+    </>
+  );
+}
+
+function Jobs() {
+  return (
+    <>
       <Definition of="failure">
         <p>
           A closed job whose confirmed cause lies in the component itself, and that names the component. It counts on
@@ -66,6 +83,13 @@ export function WhatIsCounted({ view: { shop } }: { readonly view: CountedView }
           <HowCounted of="left-out">How many that is here</HowCounted>.
         </p>
       </Definition>
+    </>
+  );
+}
+
+function Time() {
+  return (
+    <>
       <Definition of="spell">
         <p>
           A component’s life starts with its unit. It ends when the component fails, and the new one starts a life at
