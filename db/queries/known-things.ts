@@ -18,8 +18,9 @@ export async function loadKnownThings(db: Reader): Promise<KnownThings> {
   );
   const numbers = new Set(models.map((model) => model.normalised));
   const replaced = await db.rows<{ part: string; by: string }>(
-    sql`select normalised as part, superseded_by as by from parts where superseded_by is not null
-        union select upper(regexp_replace(replaces, '[^[:alnum:]]', '', 'g')), part_number from parts where replaces is not null`,
+    sql`select part, by from (
+          select normalised as part, superseded_by as by, effective_on from parts where superseded_by is not null
+          union all select replaces, part_number, effective_on from parts where replaces is not null) each order by effective_on`,
   );
   const newer = new Map(replaced.map(({ part, by }) => [normalised(part), by]));
   return {

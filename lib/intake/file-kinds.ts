@@ -1,8 +1,10 @@
 // The kinds of file that can be loaded, in the order in which they build on each other.
 import type { z } from "zod";
 import { componentRow } from "./parse-component-row";
+import { contractRow } from "./parse-contract-row";
 import { jobRow } from "./parse-job-row";
 import { partLineRow } from "./parse-part-line-row";
+import { partRow } from "./parse-part-row";
 import { photoRow } from "./parse-photo-row";
 import { rangeRow } from "./parse-range-row";
 import { readingRow } from "./parse-reading-row";
@@ -18,6 +20,8 @@ export const fileKinds = [
   "ranges",
   "policies",
   "photos",
+  "parts",
+  "contracts",
 ] as const;
 export type FileKind = (typeof fileKinds)[number];
 
@@ -33,6 +37,8 @@ export const fileKindNames: Readonly<Record<FileKind, string>> = {
   ranges: "Expected ranges",
   policies: "Coverage policies",
   photos: "Photos",
+  parts: "Parts and prices",
+  contracts: "Service contracts",
 };
 
 /** Columns of each kind of table, in the order in which they are documented. */
@@ -44,6 +50,8 @@ export const rowSchemas: Readonly<Record<TableKind, z.ZodObject>> = {
   readings: readingRow,
   ranges: rangeRow,
   photos: photoRow,
+  parts: partRow,
+  contracts: contractRow,
 };
 
 export const tableKinds = Object.keys(rowSchemas) as readonly TableKind[]; // Object.keys loses the key type

@@ -1,7 +1,7 @@
 // Service contracts, one contract on one unit a row.
 import { z } from "zod";
 import type { Day } from "@/lib/calendar/day";
-import { currencies, type Money } from "@/lib/domain/money";
+import { type Currency, currencies, type Money } from "@/lib/domain/money";
 import { optional, required, withDefault } from "./cell";
 import { dayCell } from "./cell-days";
 import { amount, wholeNumber } from "./cell-numbers";
@@ -38,6 +38,8 @@ export interface ContractRow {
   readonly waitDays: number;
   readonly deductible: Money | undefined;
   readonly limit: Money | undefined;
+  /** The row's, or else the company's. */
+  readonly currency: Currency;
   readonly holder: string | undefined;
 }
 
@@ -65,6 +67,7 @@ export function parseContractRow(cells: Cells, setting: IntakeSetting): Parsed<C
         waitDays: row.wait_days,
         deductible: money(row.deductible),
         limit: money(row.limit),
+        currency,
         holder: row.holder,
       };
     },

@@ -1,7 +1,7 @@
 // Parts and their prices, one part a row.
 import { z } from "zod";
 import type { Day } from "@/lib/calendar/day";
-import { currencies, type Money } from "@/lib/domain/money";
+import { type Currency, currencies, type Money } from "@/lib/domain/money";
 import { normalised } from "@/lib/domain/normalised";
 import { optional, required } from "./cell";
 import { dayCell } from "./cell-days";
@@ -31,6 +31,8 @@ export interface PartRow {
   readonly maker: string | undefined;
   readonly listPrice: Money | undefined;
   readonly cost: Money | undefined;
+  /** The row's, or else the company's. */
+  readonly currency: Currency;
   readonly replaces: string | undefined;
   readonly supersededBy: string | undefined;
   readonly effectiveOn: Day | undefined;
@@ -51,6 +53,7 @@ export function parsePartRow(cells: Cells, setting: IntakeSetting): Parsed<PartR
         maker: row.maker,
         listPrice: money(row.list_price),
         cost: money(row.cost),
+        currency,
         replaces: row.replaces,
         supersededBy: row.superseded_by,
         effectiveOn: row.effective_on,

@@ -18,7 +18,6 @@ const views: Readonly<Record<string, string>> = {
     "select to_jsonb(t) - '{model_id,batch_id}'::text[] || jsonb_build_object('model', m.number) as row from expected_ranges t join models m using (model_id)",
   contracts: "select to_jsonb(t) - 'batch_id' as row from contracts t",
   parts: "select to_jsonb(t) - 'batch_id' as row from parts t",
-  part_prices: "select to_jsonb(t) - 'batch_id' as row from part_prices t",
   policies: "select to_jsonb(t) - '{policy_id,maker_id,batch_id,published_at}'::text[] as row from policies t",
   ...Object.fromEntries(
     ["unit_windows", "unplaced_units", "job_cells", "repeated_jobs", "suggested_callbacks"].map((table) => [

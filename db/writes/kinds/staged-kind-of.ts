@@ -1,8 +1,10 @@
 import type { FileKind } from "@/lib/intake/file-kinds";
 import type { StagedKind } from "../staging/staged-kind";
 import { componentsKind } from "./components";
+import { contractsKind } from "./contracts";
 import { jobsKind } from "./jobs";
 import { partLinesKind } from "./part-lines";
+import { partsKind } from "./parts";
 import { photosKind } from "./photos";
 import { policiesKind } from "./policies";
 import { rangesKind } from "./ranges";
@@ -20,6 +22,8 @@ const kinds: Readonly<Record<FileKind, StagedKind>> = {
   ranges: rangesKind,
   policies: policiesKind,
   photos: photosKind,
+  parts: partsKind,
+  contracts: contractsKind,
 };
 
 export function stagedKindOf(kind: FileKind): StagedKind {

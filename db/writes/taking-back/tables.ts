@@ -19,7 +19,6 @@ export interface TakenTable {
 
 const unitId = { column: "unit_id", type: "bigint" } as const;
 const jobId = { column: "job_id", type: "bigint" } as const;
-const partId = { column: "part_id", type: "bigint" } as const;
 const claimOnJob = "exists (select from claims c where c.unit_id = t.unit_id and c.job_id = t.job_id)";
 const jobNumber = "(select j.job_number from jobs j where j.unit_id = t.unit_id and j.job_id = t.job_id)";
 
@@ -107,22 +106,16 @@ export const takenTables: readonly TakenTable[] = [
     ].join(" or "),
   },
   {
-    name: "part_prices",
-    noun: "price of a part",
-    key: [partId, { column: "effective_on", type: "date" }],
-    restored: words("list_cents cost_cents currency"),
-    label: "(select p.part_number from parts p where p.part_id = t.part_id) || ' from ' || t.effective_on",
-    claimed: "false",
-    inUse: "false",
-  },
-  {
     name: "parts",
     noun: "part",
-    key: [partId],
-    restored: words("description component replaces superseded_by"),
+    key: [
+      { column: "part_id", type: "bigint" },
+      { column: "effective_on", type: "date" },
+    ],
+    restored: words("description component replaces superseded_by list_cents cost_cents currency"),
     label: "'part ' || t.part_number",
     claimed: "false",
-    inUse: someStays("part_prices", "p", ["part_id", "effective_on"], "p.part_id = t.part_id"),
+    inUse: "false",
   },
   {
     name: "expected_ranges",
@@ -159,7 +152,7 @@ export const takenTables: readonly TakenTable[] = [
     inUse: [
       someStays("jobs", "j", ["unit_id", "job_id"], ofComponent("j")),
       someStays("part_lines", "p", ["unit_id", "job_id", "line"], ofComponent("p")),
-      someStays("parts", "q", ["part_id"], ofComponent("q")),
+      someStays("parts", "q", ["part_id", "effective_on"], ofComponent("q")),
       someStays("component_uses", "w", ["component", "product_type"], ofComponent("w")),
     ].join(" or "),
   },
