@@ -59,14 +59,17 @@ export function columnReader(
 }
 
 /** Days that may lie ahead, so that a reading in the future is none the less possible. */
-const mayLieAhead: ReadonlySet<string> = new Set(["starts_on", "ends_on", "effective_on", "cancelled_on"]);
+export const mayLieAhead: ReadonlySet<string> = new Set(["starts_on", "ends_on", "effective_on", "cancelled_on"]);
+
+/** Where days may lie ahead, none is ruled out by today. */
+export const noLimit = "9999-12-31" as Day; // a real day
 
 function daySetting(
   field: TargetField,
   { dateOrder, dayNumbersFrom }: ReadingRules,
   { today }: CellSetting,
 ): DaySetting {
-  return { dateOrder, dayNumbersFrom, today: mayLieAhead.has(field.column) ? ("9999-12-31" as Day) : today }; // a real day
+  return { dateOrder, dayNumbersFrom, today: mayLieAhead.has(field.column) ? noLimit : today };
 }
 
 /** Text columns that hold numbers of papers, which a spreadsheet damages like any other. */

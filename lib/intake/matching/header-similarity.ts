@@ -7,7 +7,11 @@ export function headerSimilarity(header: string, field: TargetField): number {
   if (words.length === 0) return 0;
   const phrases = phrasesOf(field);
   let best = 0;
-  for (const { words: phrase, weight } of phrases) best = Math.max(best, weight * alike(words, phrase));
+  const joined = words.join("");
+  for (const phrase of phrases) {
+    if (phrase.weight <= best) continue;
+    best = Math.max(best, phrase.weight * (joined === phrase.joined ? 1 : alike(words, phrase.words)));
+  }
   return best;
 }
 
@@ -42,6 +46,7 @@ const plainHeaders = new Map<string, readonly string[]>();
 
 interface Phrase {
   readonly words: readonly string[];
+  readonly joined: string;
   readonly weight: number;
 }
 
@@ -55,7 +60,8 @@ function phrasesOf(field: TargetField): readonly Phrase[] {
   const all = [field.column, field.column.replace(/_on$/, " date"), ...own.flatMap((line) => line.split(", "))];
   const phrases = all.map((phrase) => {
     const [text = "", weight] = phrase.split(" = ");
-    return { words: plainHeader(text), weight: weight === undefined ? 1 : Number(weight) };
+    const words = plainHeader(text);
+    return { words, joined: words.join(""), weight: weight === undefined ? 1 : Number(weight) };
   });
   phrasesByField.set(key, phrases);
   return phrases;
@@ -80,9 +86,8 @@ const weak: ReadonlySet<string> = new Set([
   "service",
 ]);
 
-/** 1 for the same words; less for words in common, whatever their order. */
+/** How many words are in common, whatever their order; never as much as for the same words. */
 function alike(a: readonly string[], b: readonly string[]): number {
-  if (a.join("") === b.join("")) return 1;
   let shared = 0;
   let strong = 0;
   for (const word of a) {

@@ -9,7 +9,7 @@ export function lineRole(partNumber: string, description: string): PartRole | un
   )
     return "core_charge";
   if (
-    /\b(?:freight|shipping|postage|s ?& ?h|ups ground|delivery charge|handling|fracht|versand(?:kosten)?|frais de port|verzendkosten)\b/i.test(
+    /\b(?:freight|shipping|postage|s ?& ?h|delivery charge|handling|fracht|versand(?:kosten)?|frais de port|verzendkosten)\b/i.test(
       text,
     )
   )

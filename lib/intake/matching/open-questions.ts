@@ -68,7 +68,8 @@ function openWords({ words }: Matching, guesses: readonly WordGuess[]): readonly
   const open = new Map<string, WordGuess[]>();
   for (const guess of guesses) {
     const listed = words[guess.target] ?? {};
-    if (guess.confidence !== "guess" || guess.word.toLowerCase() in listed || anyOtherWord in listed) continue;
+    if (guess.confidence !== "guess" || Object.hasOwn(listed, guess.word.toLowerCase()) || anyOtherWord in listed)
+      continue;
     open.set(guess.target, [...(open.get(guess.target) ?? []), guess]);
   }
   return [...open].map(([target, list]) => ({

@@ -149,6 +149,13 @@ describe("other kinds of file", () => {
   });
 });
 
+test("days that may lie ahead, such as the end of a contract, are no evidence for the order of day and month", () => {
+  const theirs = ["Contract No", "Brand", "Serial No", "Start Date", "End Date"];
+  const ending = guess(theirs, [["C-1", "Hearth-Wick", "HW00123", "4/4/2024", "1/8/2025"]]);
+  expect(ending.kind.value).toBe("contracts");
+  expect(ending.dateOrder).toHaveProperty("question");
+});
+
 describe("what a header's earlier matching says", () => {
   const before = guess(header, rows).matching;
 
