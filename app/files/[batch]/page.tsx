@@ -1,102 +1,97 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { Button } from "@/app/_ui/button";
-import { DefinitionList } from "@/app/_ui/definition-list";
-import { Notice } from "@/app/_ui/notice";
+import { ButtonLink } from "@/app/_ui/button-link";
 import { Page } from "@/app/_ui/page";
-import { Plate } from "@/app/_ui/plate";
 import { readOnly } from "@/db/client";
-import { loadBatch } from "@/db/queries/batches";
-import { previewTakeBack, type TakeBackResult } from "@/db/writes/take-back";
+import { type BatchRow, loadBatch } from "@/db/queries/batches";
+import { loadNotesOfBatch } from "@/db/queries/cell-notes";
+import { previewTakeBack } from "@/db/writes/take-back";
 import { formatCount, formatCounted } from "@/lib/format/format-count";
-import { ProblemTable } from "../_components/problem-table";
-import { takeLoadBack } from "./actions";
+import { isFileKind } from "@/lib/intake/file-kinds";
+import { RowSum } from "../_components/row-sum";
+import { Steps } from "../_components/steps";
+import { CellNotes } from "./cell-notes";
+import { NoRecord } from "./no-record";
+import { TakingBack } from "./taking-back";
 
 export const metadata: Metadata = { title: "Load" };
 export const dynamic = "force-dynamic";
 
 interface Props {
   readonly params: Promise<{ readonly batch: string }>;
-  readonly searchParams: Promise<{ readonly back?: string }>;
+  readonly searchParams: Promise<{ readonly back?: string | readonly string[] }>;
 }
+
+const mostNotes = 200;
 
 export default async function BatchPage({ params, searchParams }: Props) {
   const number = Number((await params).batch);
-  const found = Number.isSafeInteger(number) && number > 0 ? await readOnly((db) => loadBatch(db, number)) : undefined;
+  if (!Number.isSafeInteger(number) || number <= 0) notFound();
+  const { found, notes } = await readOnly(async (db) => ({
+    found: await loadBatch(db, number),
+    notes: await loadNotesOfBatch(db, number, mostNotes),
+  }));
   if (found === undefined) notFound();
-  const { batch, held } = found;
-  const preview = (await searchParams).back === undefined ? undefined : await previewTakeBack(number);
+  const { batch, held, waiting } = found;
   const isIn = batch.state === "added";
+  const preview = isIn && (await searchParams).back !== undefined ? await previewTakeBack(number) : undefined;
   return (
     <Page
       above={<Link href="/files">Files in</Link>}
-      title={`Load ${number}, ${batch.fileName}: ${isIn ? `${formatCount(batch.rowsNew)} added, ${formatCount(batch.rowsChanged)} changed` : "taken back"}`}
-      margin={
-        <p>
-          Fingerprint of the file: <span className="figures">{batch.fileSha256.slice(0, 12)}</span>
-        </p>
+      title={findingOf(batch)}
+      margin={<Basis batch={batch} />}
+      actions={
+        isIn && waiting.held > 0 ? (
+          <ButtonLink href={`/files/${number}/held`} weight="main">
+            {`Correct ${formatCounted(waiting.held, "row")} held back`}
+          </ButtonLink>
+        ) : undefined
       }
     >
-      <Plate>
-        <DefinitionList
-          items={[
-            { term: "New", detail: formatCount(batch.rowsNew) },
-            { term: "Changed", detail: formatCount(batch.rowsChanged) },
-            { term: "Already here", detail: formatCount(batch.rowsSame) },
-            { term: "Set aside", detail: formatCount(batch.rowsHeld) },
-            { term: "Rows in the file", detail: formatCount(batch.rowsTotal) },
-          ]}
-        />
-      </Plate>
+      <Steps at={preview === undefined ? "add" : "back"} hrefs={isIn ? { back: `/files/${number}?back=1` } : {}} />
+      <RowSum counts={batch} kind={isFileKind(batch.kind) ? batch.kind : "jobs"} />
+      {waiting.mended + waiting.left_out > 0 && (
+        <p>
+          Of the rows held back, {formatCount(waiting.mended)} were corrected and taken in later,{" "}
+          {formatCount(waiting.left_out)} were left out, and {formatCount(waiting.held)} wait.
+        </p>
+      )}
       {isIn && preview === undefined && (
         <p>
           <Link href={`/files/${number}?back=1`}>Take back this load</Link>
         </p>
       )}
-      {isIn && preview !== undefined && <Preview batch={number} preview={preview} />}
-      {held.length > 0 && (
-        <ProblemTable
-          problems={held.flatMap(({ row, cells, problems }) =>
-            problems.map((entry) => ({ ...entry, row, value: cells[entry.column] ?? "" })),
-          )}
-        />
-      )}
+      {preview !== undefined && <TakingBack batch={number} preview={preview} />}
+      <NoRecord rows={held.filter(({ state }) => state === "refused")} total={waiting.refused} />
+      <CellNotes notes={notes} most={mostNotes} />
     </Page>
   );
 }
 
-function Preview({ batch, preview }: { readonly batch: number; readonly preview: TakeBackResult }) {
-  if (preview.kind !== "taken back") return <Notice status="note" title="This load has been taken back already" />;
-  const lists = [
-    { title: "Will be removed", rows: preview.removed },
-    { title: "Will return to earlier values", rows: preview.returned },
-    { title: "Will stay", rows: preview.staying },
-  ];
+function findingOf({ batchId, fileName, state, rowsNew, rowsChanged }: BatchRow): string {
+  const fate = state === "added" ? `${formatCount(rowsNew)} added, ${formatCount(rowsChanged)} changed` : "taken back";
+  return `Load ${batchId}, ${fileName}: ${fate}`;
+}
+
+function Basis({ batch: { addedAt, fileSha256, matching, parentBatch } }: { readonly batch: BatchRow }) {
   return (
-    <Plate title="Taking this load back">
-      {lists.map(({ title, rows }) => (
-        <div key={title}>
-          <h3>{title}</h3>
-          {rows.length === 0 ? (
-            <p>Nothing.</p>
-          ) : (
-            <ul>
-              {rows.map((entry) => (
-                <li key={`${entry.noun} ${entry.reason}`}>
-                  {formatCounted(entry.rows, entry.noun)}
-                  {entry.reason !== "" && `: ${entry.reason}`} ({entry.examples.join(", ")})
-                </li>
-              ))}
-            </ul>
-          )}
-        </div>
-      ))}
-      <form action={takeLoadBack} className="cluster">
-        <input type="hidden" name="batch" value={batch} />
-        <Button>Take back load {String(batch)}</Button>
-        <Link href={`/files/${batch}`}>Keep it</Link>
-      </form>
-    </Plate>
+    <>
+      <p>Added {addedAt.slice(0, 16).replace("T", " ")} (UTC).</p>
+      <p>
+        Fingerprint of the file: <span className="figures">{fileSha256.slice(0, 12)}</span>
+      </p>
+      {matching !== null && (
+        <p>
+          {formatCount(matching.columns.filter(({ target }) => target !== undefined).length)} of{" "}
+          {formatCounted(matching.columns.length, "column")} matched; days {matching.dateOrder}.
+        </p>
+      )}
+      {parentBatch !== null && (
+        <p>
+          These rows were held back with <Link href={`/files/${parentBatch}`}>load {parentBatch}</Link> and corrected.
+        </p>
+      )}
+    </>
   );
 }

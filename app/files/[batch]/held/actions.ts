@@ -1,0 +1,40 @@
+"use server";
+import { revalidatePath } from "next/cache";
+import { redirect } from "next/navigation";
+import { z } from "zod";
+import { leaveOutRows } from "@/db/writes/leave-out-rows";
+import { mendHeldRows } from "@/db/writes/mend-held-rows";
+import { type MendState, mendStateOf } from "./mend-state";
+import { readMendForm } from "./read-mend-form";
+
+/** What would become of the corrected rows; and, where that was seen, takes them in as a load that follows the first. */
+export async function mend(_previous: MendState, form: FormData): Promise<MendState> {
+  const read = readMendForm(form);
+  if (read === undefined) return { kind: "refused", sentence: "The form did not arrive whole. Load this page again." };
+  const { batch, changes, mode } = read;
+  if (changes.length === 0)
+    return { kind: "refused", sentence: "Nothing was changed. Write what the cell should say." };
+  const result = await mendHeldRows({ batchId: batch, changes, mode, problemLimit: 20 });
+  if (result.kind === "added" || result.kind === "loaded before") {
+    revalidatePath(`/files/${batch}`);
+    redirect(`/files/${batch}/held`);
+  }
+  return mendStateOf(result);
+}
+
+const leaveForm = z.object({
+  batch: z.coerce.number().int().positive(),
+  rows: z
+    .string()
+    .regex(/^\d+(,\d+)*$/)
+    .transform((text) => text.split(",").map(Number)),
+  reason: z.string().trim().min(1).max(500),
+});
+
+/** A person says that rows are not to come in, and why. */
+export async function leaveOut(form: FormData): Promise<void> {
+  const { batch, rows, reason } = leaveForm.parse(Object.fromEntries(form));
+  await leaveOutRows({ batchId: batch, rows, reason });
+  revalidatePath(`/files/${batch}`);
+  redirect(`/files/${batch}/held`);
+}
