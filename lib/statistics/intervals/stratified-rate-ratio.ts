@@ -79,7 +79,7 @@ function expected(strata: readonly Stratum[], logRatio: number): number {
 function tails(strata: readonly Stratum[], events: number, logRatio: number): { atLeast: number; atMost: number } {
   const sum = strata
     .map((stratum) => binomialCore(stratum.trials, chanceAt(stratum, logRatio)))
-    .reduce(convolved, { from: 0, masses: [1] });
+    .reduce(convolved, { from: 0, masses: Float64Array.of(1) });
   let [above, below] = [0, 0];
   sum.masses.forEach((mass, i) => {
     if (sum.from + i >= events) above += mass;
@@ -90,11 +90,11 @@ function tails(strata: readonly Stratum[], events: number, logRatio: number): { 
 
 interface Masses {
   readonly from: number;
-  readonly masses: readonly number[];
+  readonly masses: Float64Array;
 }
 
 /** What is rarer than this, beside the most likely count, cannot move a tail that anybody asks for. */
-const negligible = 1e-22;
+const negligible = 1e-20;
 
 /** The masses of a binomial around its mode, both ways until negligible, normed to 1. */
 function binomialCore(trials: number, chance: number): Masses {
@@ -110,18 +110,18 @@ function binomialCore(trials: number, chance: number): Masses {
     mass *= k / (trials - k + 1) / odds;
     downwards.push(mass);
   }
-  const all = [...downwards.reverse(), ...upwards];
+  const all = Float64Array.from([...downwards.reverse(), ...upwards]);
   const total = all.reduce((sum, mass) => sum + mass, 0);
   return { from: mode - downwards.length, masses: all.map((mass) => mass / total) };
 }
 
+/** Plain loops: this is where a comparison of large groups spends its time. */
 function convolved(a: Masses, b: Masses): Masses {
-  const masses = new Array<number>(a.masses.length + b.masses.length - 1).fill(0);
-  a.masses.forEach((left, i) => {
-    b.masses.forEach((right, j) => {
-      masses[i + j] = (masses[i + j] ?? 0) + left * right;
-    });
-  });
+  const masses = new Float64Array(a.masses.length + b.masses.length - 1);
+  for (let i = 0; i < a.masses.length; i++) {
+    const left = a.masses[i] ?? 0;
+    for (let j = 0; j < b.masses.length; j++) masses[i + j] = (masses[i + j] ?? 0) + left * (b.masses[j] ?? 0);
+  }
   return { from: a.from + b.from, masses };
 }
 
