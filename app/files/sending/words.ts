@@ -29,6 +29,7 @@ export const exampleRequest = `curl http://127.0.0.1:3000/api/jobs \\
         "job_number": "J-20817",
         "maker": "Brackenhall",
         "model": "BHF27-W3",
+        "product_type": "front_load_washer",
         "serial": "B25109700001",
         "completed_on": "2026-04-15",
         "complaint": "Will not drain",

@@ -23,7 +23,10 @@ export function AskedFields({ seen, notes: { wishes } }: Props) {
         <Question
           name="encoding"
           question={coded.question}
-          answer={wishes.encoding}
+          answer={
+            wishes.encoding ??
+            (coded.samples.some(({ utf8 }) => utf8.includes(noCharacter)) ? "windows-1252" : undefined)
+          }
           choices={[
             { value: "utf-8", name: <Reading texts={coded.samples.map(({ utf8 }) => utf8)} /> },
             { value: "windows-1252", name: <Reading texts={coded.samples.map(({ windows1252 }) => windows1252)} /> },
@@ -44,6 +47,9 @@ export function AskedFields({ seen, notes: { wishes } }: Props) {
     </>
   );
 }
+
+/** Stands where bytes are no UTF-8: then the other reading is right, and only has to be looked at. */
+const noCharacter = "\uFFFD";
 
 function Reading({ texts }: { readonly texts: readonly string[] }) {
   return texts.map((text) => `“${text}”`).join("  ");
