@@ -76,11 +76,10 @@ export class RowSplitter {
       const cell = this.takeCell(from, end);
       if (cell === "more") return "more";
       if ("problem" in cell) return this.unread(start, lineEnd, cell);
+      if (cell.stop > end && this.swallows(cell.text)) return this.unread(start, lineEnd, swallowsRows);
       cells.push(cell.text);
       if (cell.stop > end) end = this.lineEndFrom(cell.stop);
       if (end === -1) return "more";
-      if (cell.stop === end && this.swallows(start, lineEnd, end, cells.length))
-        return this.unread(start, lineEnd, swallowsRows);
       if (end === lineEnd && cell.stop === end) this.width = cells.length;
       if (cell.stop === end) return this.rowOf(cells, start, end);
       if (cells.length > mostColumns) return this.unread(start, lineEnd, tooWide);
@@ -137,16 +136,11 @@ export class RowSplitter {
     return { text: this.text.slice(from, stop), stop };
   }
 
-  /**
-   * Whether a cell that goes over line ends has taken in rows that stand for themselves: lines inside it are as wide as
-   * the row before, or the whole is not although its first line is. Prose is not taken for rows where these are narrow.
-   */
-  private swallows(start: number, lineEnd: number, end: number, width: number): boolean {
-    if (end === lineEnd || this.width < narrow) return false;
-    const [first = "", ...others] = this.text.slice(start, end).split(/\r\n|\n|\r/);
-    const inside = others.slice(0, -1);
-    const isRow = (line: string) => line.split(this.delimiter).length === this.width;
-    return (width !== this.width && isRow(first)) || (inside.length > 0 && inside.every(isRow));
+  /** Whether a cell holds lines that are as wide as the row before, all of them: rows that stand for themselves, not prose. */
+  private swallows(cell: string): boolean {
+    if (this.width < narrow) return false;
+    const inside = cell.split(/\r\n|\n|\r/).slice(1, -1);
+    return inside.length > 0 && inside.every((line) => line.split(this.delimiter).length === this.width);
   }
 
   private unread(start: number, lineEnd: number, { problem }: Failure): SourceItem {

@@ -123,8 +123,6 @@ test("a mark that is closed rows below does not swallow them", () => {
   expect(split(quoted)).toEqual(
     split(text).map((row) => (typeof row === "string" ? row.replace("a,b", '"a",b') : row)),
   );
-  const ragged = [six(1, "d"), six(2, '"d'), `3,"",c,d,e,f`].join("\n");
-  expect(split(ragged)[1]).toBe(`2: ${six(2, '"d')}`);
 });
 
 test("a cell of several lines of prose stays one cell, however many commas it has", () => {
