@@ -6,7 +6,7 @@ import { type LifeQuestion, visitSpells } from "./visit-spells";
  * How many lives of one component entered, failed and were lost at each age in days: all that curves and fitted lives
  * need. Ages are whole or half days, so that they can number the places of an array; the cost is one addition per
  * window and per failure, however many units stand behind them.
- * Checked: tests/failures/component-flows.test.ts, against the flows of rows built unit by unit.
+ * Checked: tests/failures/component-spells.test.ts and tests/db/counts-equal-rows.test.ts, against lives cut unit by unit.
  */
 export function componentFlows(cells: ExposureCells, question: LifeQuestion): AgeFlows {
   let [entered, events, lost] = [column(), column(), column()];

@@ -7,7 +7,7 @@ import type { LifeQuestion } from "./visit-spells";
 /**
  * What happened to each unit, in whole days of the unit's age, for the mean number of failures per unit.
  * Units without failures come by their windows, units that failed once by the job cells, the others one by one.
- * Checked: tests/failures/unit-histories.test.ts, against histories built unit by unit.
+ * Checked: tests/failures/component-spells.test.ts and tests/db/counts-equal-rows.test.ts, against histories built unit by unit.
  */
 export function unitHistories(cells: ExposureCells, question: LifeQuestion): UnitHistory[] {
   const asked = new Map(

@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
+import { componentFlows } from "@/lib/failures/component-flows";
 import { componentSpells } from "@/lib/failures/component-spells";
 import { unitHistories } from "@/lib/failures/unit-histories";
 import type { LifeQuestion } from "@/lib/failures/visit-spells";
+import { ageFlows } from "@/lib/statistics/survival/age-flows";
 import type { LifeRow } from "@/lib/statistics/survival/life-rows";
 import { cellsOf, type MadeUnit, makeUnits, until } from "./made-units";
 
@@ -99,6 +101,26 @@ describe("histories of units from counts", () => {
       watched.reduce((sum, unit) => sum + Math.min(unit.retiredOn ?? until, until) - unit.inServiceOn, 0),
     );
   });
+});
+
+test.each([undefined, 1500])("flows are the lives counted by age, also from day %s", (from) => {
+  const asked = { ...question, from };
+  expect(componentFlows(cellsOf(units), asked)).toEqual(ageFlows(componentSpells(cellsOf(units), asked)));
+});
+
+// Beyond the twenty years that the arrays hold to begin with.
+test("a unit of sixty years is counted at its age", () => {
+  const old: MadeUnit = {
+    unitId: "u",
+    modelId: 1,
+    inServiceOn: 0,
+    observedFrom: 0,
+    retiredOn: undefined,
+    failures: [],
+  };
+  const { ages, lost } = componentFlows(cellsOf([old]), { ...question, until: 22_000 });
+  expect([...ages]).toEqual([0, 22_000]);
+  expect([...lost]).toEqual([0, 1]);
 });
 
 describe("a period that begins after records do", () => {
