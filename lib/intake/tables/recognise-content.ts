@@ -112,12 +112,12 @@ function byObjects(text: string): Content {
   );
 }
 
-/** Control characters that no text has, in more than one place of a hundred. */
+/** Control characters that no text has, in more than one place of a hundred. Zero bytes do occur in exports. */
 function isBinary(text: string): boolean {
   let strange = 0;
   for (let place = 0; place < text.length; place++) {
     const code = text.charCodeAt(place);
-    if (code < 9 || (code > 13 && code < 32 && code !== 27)) strange++;
+    if ((code > 0 && code < 9) || (code > 13 && code < 32 && code !== 27)) strange++;
   }
   return strange > Math.max(20, text.length / 100);
 }
