@@ -62,7 +62,7 @@ export function checkWords({ checks }: LifeModel): string {
   const equal = rivals.map(({ family }) => familyNames[family]).join(" and the ");
   return rivals.length === 0
     ? `Of the three shapes tried the Weibull fits best by Akaike’s criterion (${all}; smaller is better).`
-    : `The ${equal} fits as well as the Weibull by Akaike’s criterion (${all}; smaller is better).`;
+    : `The ${equal} ${rivals.length === 1 ? "fits" : "fit"} as well as the Weibull by Akaike’s criterion (${all}; smaller is better).`;
 }
 
 /** Whether the line follows the failures age by age. */
