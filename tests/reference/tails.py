@@ -53,33 +53,53 @@ for a in [1e-3, 0.05, 0.5, 1, 3, 30, 199.5, 200, 1000, 12345, 1e6]:
             put("gamma.lower", a, x, 0, lower)
             put("gamma.upper", a, x, 0, upper)
 
-for a, b in [(0.5, 0.5), (0.5, 30), (2, 3), (12.5, 400), (1000, 9000), (1, 1e5), (37, 1e5), (5e4, 5e4)]:
+
+def beta_tails(a, b, x, y):
+    """Both tails where x + y = 1, from the side on which the series is short; 45 digits leave plenty for the other one."""
+    # The terminating or fast series x^a y^b / (a B) * 2F1(a+b, 1; a+1; x), all terms positive.
+    weight = m.exp(a * m.log(x) + b * m.log(y) + m.loggamma(a + b) - m.loggamma(a) - m.loggamma(b))
+
+    def series(p, q, t):
+        term = total = m.mpf(1)
+        n = 0
+        while term > total * TINY:
+            term *= (p + q + n) * t / (p + 1 + n)
+            n += 1
+            total += term
+        return total / p
+
+    if x <= 0.5:
+        lower = weight * series(a, b, x)
+        return lower, 1 - lower, weight
+    upper = weight * series(b, a, y)
+    return 1 - upper, upper, weight
+
+
+LARGE = [(1, 1e6), (10.5, 1e6), (1e6, 1), (5e5, 5e5), (1e6, 1e6), (999001, 1000), (1e6, 9e6)]
+for a, b in [(0.5, 0.5), (0.5, 30), (2, 3), (12.5, 400), (1000, 9000), (1, 1e5), (37, 1e5), (5e4, 5e4), *LARGE]:
     mean, spread = a / (a + b), (a * b / (a + b + 1)) ** 0.5 / (a + b)
-    for z in [-6, -3, -1, 0, 1, 3, 6]:
+    for z in [-7, -3, 0, 3, 7] if (a, b) in LARGE else [-6, -3, -1, 0, 1, 3, 6]:
         x = float(mean + z * spread)
         if 0 < x < 1:
-            am, bm, xm = m.mpf(a), m.mpf(b), m.mpf(x)
-            # The terminating or fast series x^a (1-x)^b / (a B) * 2F1(a+b, 1; a+1; x), all terms positive.
-            weight = m.exp(am * m.log(xm) + bm * m.log(1 - xm) + m.loggamma(am + bm) - m.loggamma(am) - m.loggamma(bm))
-
-            def series(p, q, t):
-                term = total = m.mpf(1)
-                n = 0
-                while term > total * TINY:
-                    term *= (p + q + n) * t / (p + 1 + n)
-                    n += 1
-                    total += term
-                return total / p
-
-            # The side on which the series is short; 45 digits leave plenty for the other one.
-            if x <= 0.5:
-                lower = weight * series(am, bm, xm)
-                upper = 1 - lower
-            else:
-                upper = weight * series(bm, am, 1 - xm)
-                lower = 1 - upper
+            lower, upper, _ = beta_tails(m.mpf(a), m.mpf(b), m.mpf(x), 1 - m.mpf(x))
             put("beta.lower", a, b, x, lower)
             put("beta.upper", a, b, x, upper)
+
+# Quantiles by Newton steps on the logarithm of the tail against the logit, where it is concave; p is the lower tail, or the upper.
+for a, b in [(1, 3), (3, 997), (50.5, 50), (1, 1e6), (10.5, 1e6)]:
+    for p in [1e-12, 0.025]:
+        for name, side, sign in [("beta.quantile.lower", 0, 1), ("beta.quantile.upper", 1, -1)]:
+            # From the middle, by steps that stay short: the far tails are below what 45 digits can tell from nothing.
+            logit = m.log(m.mpf(a) / b)
+            for _ in range(200):
+                x, y = 1 / (1 + m.exp(-logit)), 1 / (1 + m.exp(logit))
+                tails = beta_tails(m.mpf(a), m.mpf(b), x, y)
+                value, weight = tails[side], tails[2]
+                step = max(min(m.log(value / m.mpf(p)) * value / weight, m.mpf(0.5)), m.mpf(-0.5))
+                logit -= sign * step
+                if abs(step) < m.mpf(10) ** -28:
+                    break
+            put(name, p, a, b, 1 / (1 + m.exp(-logit)))
 
 for a in [1, 2, 10, 100, 1000, 1e4, 1e5, 1e6]:
     for p in [1e-12, 1e-6, 0.025]:

@@ -33,6 +33,14 @@ test.each([
   for (const { a, b, value } of namedValues("tails.tsv", name)) expectClose(quantile(a, b), value, 1e-12);
 });
 
+// tests/reference/tails.tsv: mpmath, 45 digits; up to a million events among two or ten million.
+test.each([
+  ["beta.quantile.lower", betaQuantile],
+  ["beta.quantile.upper", betaUpperQuantile],
+] as const)("%s is met to 1e-12 for up to a million events", (name, quantile) => {
+  for (const { a, b, c, value } of namedValues("tails.tsv", name)) expectClose(quantile(a, b, c), value, 1e-12);
+});
+
 // R 4.2.2, tests/reference/distributions.R; R's own t quantiles carry about eleven digits.
 test("Student's distribution agrees with R", () => {
   for (const { a, b, value } of namedValues("distributions-from-r.csv", "qt")) {
