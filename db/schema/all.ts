@@ -1,5 +1,6 @@
 /** Every family in one object, because drizzle types a connection by it. Other code imports the family it means. */
 export * from "./catalogue";
+export * from "./claim-life";
 export * from "./claims";
 export * from "./counts";
 export * from "./coverage";

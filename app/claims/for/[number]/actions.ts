@@ -6,7 +6,7 @@ import { todayIn } from "@/app/_clock/today";
 import { readOnly } from "@/db/client";
 import { loadJobRecord } from "@/db/queries/job-record";
 import { loadShop } from "@/db/queries/shop";
-import { saveClaim } from "@/db/writes/save-claim";
+import { saveClaim } from "@/db/writes/claims/save-claim";
 import { toPlainDate } from "@/lib/calendar/day";
 
 const claimForm = z.object({ job: z.string().min(1).max(200), policy: z.coerce.number().int().positive() });
@@ -36,6 +36,7 @@ export async function keepClaim(_previous: KeepState, form: FormData): Promise<K
     claim: chosen.assembly.claim,
     decision,
     evidence,
+    by: "the shop",
     builtAt: new Date().toISOString(),
     year: toPlainDate(today).year,
   });

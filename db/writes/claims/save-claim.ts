@@ -2,8 +2,9 @@ import { sql } from "drizzle-orm";
 import type { Claim } from "@/lib/claims/claim";
 import type { CoverageDecision } from "@/lib/coverage/coverage-decision";
 import type { EvidenceCheck } from "@/lib/evidence/evidence-check";
-import { inTransaction } from "../in-transaction";
-import { claimEvents, claimLines, claims } from "../schema/claims";
+import { inTransaction } from "../../in-transaction";
+import { claimEvents } from "../../schema/claim-life";
+import { claimLines, claims } from "../../schema/claims";
 
 export interface ClaimToSave {
   readonly unitId: string;
@@ -14,6 +15,8 @@ export interface ClaimToSave {
   readonly evidence: EvidenceCheck;
   /** Instant at which it was put together, ISO text. */
   readonly builtAt: string;
+  /** Who put it together, as typed. */
+  readonly by: string;
   /** Year that the claim number bears. */
   readonly year: number;
 }
@@ -71,7 +74,16 @@ export async function saveClaim(draft: ClaimToSave): Promise<string> {
     }
     await tx
       .insert(claimEvents)
-      .values({ unitId, claimId: next.id, event: 1, at: draft.builtAt, what: "draft built", note: "" });
+      .values({
+        unitId,
+        claimId: next.id,
+        event: 1,
+        at: draft.builtAt,
+        by: draft.by,
+        what: "built",
+        act: { what: "built" },
+        note: "",
+      });
     return next.number;
   });
 }
