@@ -44,22 +44,24 @@ const washer: Row = {
 export const dirtyRecords = 10;
 
 /** Ten records, of which the ninth has a day that no calendar has. */
-const records: readonly Row[] = Array.from({ length: dirtyRecords }, (_, index) => ({
-  ...washer,
-  "Job No": `X-${4401 + index}`,
-  "Ser #": `B2511370${String(index + 1).padStart(4, "0")}`,
-  "Date completed": index === 8 ? "31-Feb-26" : `${index + 11}-Apr-26`,
-  ...(index === 2 ? { "Failed part": "brd" } : {}),
-}));
+const records = (letter: string): readonly Row[] =>
+  Array.from({ length: dirtyRecords }, (_, index) => ({
+    ...washer,
+    "Job No": `${letter}-${4401 + index}`,
+    "Ser #": `B2511370${String(index + 1).padStart(4, "0")}`,
+    "Date completed": index === 8 ? "31-Feb-26" : `${index + 11}-Apr-26`,
+    ...(index === 2 ? { "Failed part": "brd" } : {}),
+  }));
 
-export function dirtyFile(name: string): SentFile {
+/** @param letter begins the job numbers, so that two files can be told apart */
+export function dirtyFile(name: string, letter = "X"): SentFile {
   const cells = (row: Row) => header.map((column) => row[column] ?? "").join(";");
   const lines = [
     "Service export;;;;;;;;;;;;;;;;",
     header.join(";"),
-    ...records.slice(0, 5).map(cells),
+    ...records(letter).slice(0, 5).map(cells),
     header.join(";"),
-    ...records.slice(5).map(cells),
+    ...records(letter).slice(5).map(cells),
     cells({ "Job No": "Total", "Labour hrs": "15,0", Qty: "10", "Unit price": "415,00" }),
     "Printed 4-May-26 by the office;;;;;;;;;;;;;;;;",
   ];

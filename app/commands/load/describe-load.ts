@@ -1,5 +1,6 @@
 import type { LoadReport, LoadResult } from "@/db/writes/load-result";
 import type { FileProblem, RowProblem } from "@/lib/intake/parsed";
+import { printable } from "./printable";
 
 /** Rows with problems that are printed; the page Files in lists all. */
 export const shownProblems = 20;
@@ -8,7 +9,7 @@ export const shownProblems = 20;
 export function describeLoad(path: string, result: LoadResult): string {
   switch (result.kind) {
     case "unreadable":
-      return [`${path}: refused. Nothing was added.`, ...result.problems.map(fileProblem)].join("\n");
+      return [`${path}: refused. Nothing was added.`, ...result.problems.map(describeFileProblem)].join("\n");
     case "loaded before":
       return `${path}: you loaded this file on ${result.addedAt.slice(0, 10)} as load ${result.batchId}; all ${result.rows} rows are here. Nothing was changed.`;
     case "checked":
@@ -35,8 +36,8 @@ export function isRefusal(result: LoadResult): boolean {
   );
 }
 
-function counts({ fileKind, rowsTotal, rowsNew, rowsChanged, rowsSame, rowsHeld }: LoadReport): string {
-  return `${rowsTotal} rows of ${fileKind}: ${rowsNew} new, ${rowsChanged} changed, ${rowsSame} already here, ${rowsHeld} with problems`;
+function counts({ fileKind, rowsTotal, rowsNew, rowsChanged, rowsSame, rowsHeld, rowsRefused }: LoadReport): string {
+  return `${rowsTotal} rows of ${fileKind}: ${rowsNew} new, ${rowsChanged} changed, ${rowsSame} already here, ${rowsHeld} with problems${rowsRefused > 0 ? `, ${rowsRefused} no record` : ""}`;
 }
 
 function problems({ problems: found, rowsHeld }: LoadReport): readonly string[] {
@@ -50,11 +51,6 @@ function rowProblem({ row, column, value, problem, fix }: RowProblem): string {
   return `  row ${row}: ${printable(cell)} ${printable(problem)}. ${printable(fix)}`;
 }
 
-function fileProblem({ row, problem, fix }: FileProblem): string {
+export function describeFileProblem({ row, problem, fix }: FileProblem): string {
   return `  ${row === undefined ? "" : `row ${row}: `}${printable(problem)} ${printable(fix)}`;
-}
-
-/** Cells are shown as they stand, but must not steer the terminal. */
-function printable(text: string): string {
-  return text.replace(/\p{Cc}/gu, " ");
 }

@@ -12,31 +12,21 @@ export interface SeenRow {
 export interface SeenTable extends Omit<TableLook, "first" | "random" | "last" | "sample"> {
   /** The first, some from all over, and the last, each once, in the order of the file. */
   readonly shown: readonly SeenRow[];
-  /** Up to this many filled cells of each column, by place. */
-  readonly samples: readonly (readonly string[])[];
 }
 
-const samplesShown = 3;
 /** A cell is cut in the draft where it is longer: the file itself keeps it whole. */
 const longestShown = 300;
 
-export function seenTable({ first, random, last, sample, ...look }: TableLook): SeenTable {
+export function seenTable({ first, random, last, sample: _, ...look }: TableLook): SeenTable {
   const rows = new Map([...first, ...random, ...last].map((row) => [row.row, row]));
   return {
     ...look,
     shown: [...rows.values()].toSorted((a, b) => a.row - b.row).map(seenRow),
-    samples: look.header.map((_, place) => samplesOf(sample, place)),
   };
 }
 
 function seenRow({ row, cells, marks }: SourceRow): SeenRow {
   return { row, cells: cells.map(cut), marks: [...(marks ?? [])] };
-}
-
-/** Different values say more of a column than the first three that happen to agree. */
-function samplesOf(rows: readonly SourceRow[], place: number): readonly string[] {
-  const filled = rows.flatMap(({ cells }) => (cells[place]?.trim() ? [cut(cells[place])] : []));
-  return [...new Set(filled)].slice(0, samplesShown);
 }
 
 function cut(cell: string): string {

@@ -4,15 +4,14 @@ import { knownWords } from "@/lib/intake/matching/known-words";
 import { anyOtherWord, type Matching } from "@/lib/intake/matching/matching";
 import { targetFields } from "@/lib/intake/matching/target-fields";
 import { fieldName } from "../../../_components/field-name";
-import type { SeenTable } from "../../../_draft/seen-table";
 import type { ColumnLine } from "./match-table";
 import type { WordList } from "./word-table";
 
 /** One line for each column of the file. What was chosen otherwise than guessed says so. */
-export function columnLines(matching: Matching, guess: MatchingGuess, seen: SeenTable): readonly ColumnLine[] {
+export function columnLines(matching: Matching, guess: MatchingGuess): readonly ColumnLine[] {
   return matching.columns.map(({ source, target }, place) => {
     const guessed = guess.columns[place];
-    const line = { place, header: source, samples: seen.samples[place] ?? [], target };
+    const line = { place, header: source, samples: guessed?.samples ?? [], target };
     if (guessed === undefined) return { ...line, sureness: "not used", reason: "" };
     const { confidence, reason } = guessed;
     if (target === guessed.target) return { ...line, sureness: confidence === "guess" ? "chosen" : confidence, reason };

@@ -32,10 +32,10 @@ export default async function ColumnsPage({ params }: Props) {
   const draft = await enterStep((await params).id);
   if (draft === undefined) return <DraftGone />;
   const { draftId, fileName, matching, notes } = draft;
-  const { guess, seen } = notes;
-  if (matching === undefined || guess === undefined || seen === undefined) redirect(addressOf(draftId, "look"));
+  const { guess } = notes;
+  if (matching === undefined || guess === undefined) redirect(addressOf(draftId, "look"));
   const { catalogue } = await readOnly((db) => loadIntakeSetting(db, undefined));
-  const lines = columnLines(matching, guess, seen);
+  const lines = columnLines(matching, guess);
   const lists = wordLists(matching, guess, catalogue);
   return (
     <Page
