@@ -6,6 +6,7 @@ import { Page } from "@/app/_ui/page";
 import { type Column, Table } from "@/app/_ui/table";
 import { readOnly } from "@/db/client";
 import { type BatchRow, loadBatches } from "@/db/queries/batches";
+import { countHeldRows } from "@/db/queries/held-row";
 import { formatCount, formatCounted } from "@/lib/format/format-count";
 import { type FileKind, fileKindNames } from "@/lib/intake/file-kinds";
 import { DraftTable } from "./_components/draft-table";
@@ -15,16 +16,19 @@ export const metadata: Metadata = { title: "Files in" };
 export const dynamic = "force-dynamic";
 
 export default async function FilesPage() {
-  const [batches, drafts] = await Promise.all([readOnly(loadBatches), openDrafts()]);
-  const held = batches.reduce((sum, batch) => sum + (batch.state === "added" ? batch.rowsHeld : 0), 0);
+  const drafts = await openDrafts();
+  const { batches, held } = await readOnly(async (db) => ({
+    batches: await loadBatches(db),
+    held: await countHeldRows(db),
+  }));
   return (
     <Page
       title={
         batches.length === 0
           ? "No file has been loaded"
-          : `${formatCounted(batches.length, "load")}, ${formatCounted(held, "row")} set aside`
+          : `${formatCounted(batches.length, "load")}, ${formatCounted(held, "row")} held back`
       }
-      margin={<p>A load is in whole or not at all. Rows set aside are kept with their reasons and are in no number.</p>}
+      margin={<p>A load is in whole or not at all. Rows held back are kept with their reasons and are in no number.</p>}
       actions={
         <>
           <ButtonLink href="/files/new" weight="main">
@@ -65,6 +69,6 @@ const columns: readonly Column<BatchRow>[] = [
   { key: "new", head: "New", kind: "number", cell: (batch) => formatCount(batch.rowsNew) },
   { key: "changed", head: "Changed", kind: "number", wideOnly: true, cell: (batch) => formatCount(batch.rowsChanged) },
   { key: "same", head: "Already here", kind: "number", wideOnly: true, cell: (batch) => formatCount(batch.rowsSame) },
-  { key: "held", head: "Set aside", kind: "number", wideOnly: true, cell: (batch) => formatCount(batch.rowsHeld) },
+  { key: "held", head: "Held back", kind: "number", wideOnly: true, cell: (batch) => formatCount(batch.rowsHeld) },
   { key: "state", head: "State", cell: (batch) => (batch.state === "added" ? "in" : "taken back") },
 ];
