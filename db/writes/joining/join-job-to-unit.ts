@@ -4,6 +4,7 @@ import { normalised } from "@/lib/domain/normalised";
 import { refreshCounts } from "../refresh-counts";
 import { run } from "../staging/run";
 import { intakeLock } from "../store-import";
+import { claimSent } from "./claim-sent";
 import { moveJobs } from "./move-jobs";
 
 export interface JoinRequest {
@@ -20,6 +21,8 @@ export type JoinResult =
   | { readonly kind: "no such unit" }
   /** The job is not on a placeholder. */
   | { readonly kind: "has a serial"; readonly serial: string }
+  /** What was sent names the unit as it was. */
+  | { readonly kind: "claim sent" }
   | { readonly kind: "other kind of appliance"; readonly job: string; readonly unit: string };
 
 /** A person says which unit a job without a serial was on. Loads that are taken back leave it there. */
@@ -32,11 +35,13 @@ export async function joinJobToUnit(request: JoinRequest): Promise<JoinResult> {
       modelId: number;
       kind: string;
       serial: string | null;
+      sent: boolean;
     }>(sql`
-      select j.job_id::text as "jobId", j.unit_id::text as "unitId", m.model_id as "modelId", m.product_type as kind, u.serial
+      select j.job_id::text as "jobId", j.unit_id::text as "unitId", m.model_id as "modelId", m.product_type as kind, u.serial, ${sql.raw(claimSent("j.unit_id", "j.job_id"))} as sent
       from jobs j join units u using (unit_id) join models m using (model_id) where j.job_number = ${request.jobNumber}`);
     if (job === undefined) return { kind: "no such job" };
     if (job.serial !== null) return { kind: "has a serial", serial: job.serial };
+    if (job.sent) return { kind: "claim sent" };
     const [unit] = await tx.rows<{ unitId: string; modelId: number; kind: string }>(sql`
       select u.unit_id::text as "unitId", m.model_id as "modelId", m.product_type as kind
       from units u join models m using (model_id) join makers k on k.maker_id = u.maker_id

@@ -23,11 +23,11 @@ const content = [
  */
 export async function numberPartLines(tx: Transaction, staged: Staged): Promise<void> {
   const { table } = staged;
-  const [open] = await rowsOf<{ any: boolean }>(
+  const [open] = await rowsOf<{ there: boolean }>(
     tx,
-    `select exists (select from ${table} where readable and line is null) as any`,
+    `select exists (select from ${table} where readable and line is null) as there`,
   );
-  if (open?.any !== true) return;
+  if (open?.there !== true) return;
   const from = (column: string) => (column === "unit_cost_cents" ? "unit_cost" : column);
   const stated = content.filter((column) => staged.present.has(from(column)));
   const says = (alias: string) => `jsonb_build_array(${stated.map((column) => `${alias}.${column}`).join(", ")})::text`;
