@@ -25,13 +25,42 @@ export const policies = pgTable(
     sourceDocument: text("source_document").notNull(),
     approvedBy: text("approved_by").notNull(),
     publishedAt: instantColumn("published_at").notNull(),
+    /** Who published it here; empty where a file brought it. */
+    publishedBy: text("published_by"),
+    /** Last sale date it governs because a later version follows; the document itself stays as it was approved. */
+    closedOn: dayColumn("closed_on"),
+    /** A retired version decides nothing any more; claims that it decided keep it. */
+    retiredAt: instantColumn("retired_at"),
+    retiredBy: text("retired_by"),
+    retiredReason: text("retired_reason"),
     batchId: batchColumn(),
   },
   (table) => [
     unique("policies_one_version").on(table.key, table.version),
     check("policies_dates_in_order", sql`${table.effectiveFrom} <= ${table.effectiveTo}`),
     check("policies_version_counts_from_one", sql`${table.version} >= 1`),
+    check("policies_closed_in_order", sql`${table.effectiveFrom} <= ${table.closedOn}`),
+    check(
+      "policies_retired_by_somebody",
+      sql`(${table.retiredAt} is null) = (${table.retiredBy} is null) and (${table.retiredAt} is null) = (${table.retiredReason} is null) and btrim(${table.retiredBy}) <> '' and btrim(${table.retiredReason}) <> ''`,
+    ),
   ],
+);
+
+/** A version that somebody is writing. What it says may still be incomplete or wrong; only a whole one is published. */
+export const policyDrafts = pgTable(
+  "policy_drafts",
+  {
+    draftId: integer("draft_id").primaryKey().generatedAlwaysAsIdentity(),
+    /** Policy and version that it was begun from; empty where it began from nothing. */
+    basedOn: integer("based_on").references(() => policies.policyId),
+    document: jsonb("document").notNull(),
+    savedAt: instantColumn("saved_at").notNull(),
+    savedBy: text("saved_by").notNull(),
+    /** Counts every saving; whoever saves says which one was seen. */
+    revision: integer("revision").notNull(),
+  },
+  (table) => [check("policy_drafts_revision_counts_from_one", sql`${table.revision} >= 1`)],
 );
 
 /** Service contracts, one unit each. */

@@ -3,7 +3,7 @@ import { sql } from "drizzle-orm";
 import { boolean, check, index, integer, pgTable, primaryKey, text, unique } from "drizzle-orm/pg-core";
 import type { InServiceBasis, UnitUse } from "@/lib/domain/unit";
 import { makers, models } from "./catalogue";
-import { batchColumn, dayColumn, keyColumn } from "./columns";
+import { batchColumn, dayColumn, instantColumn, keyColumn } from "./columns";
 
 export const units = pgTable(
   "units",
@@ -54,5 +54,52 @@ export const units = pgTable(
     check("units_retire_after_service", sql`${table.inServiceOn} <= ${table.retiredOn}`),
     check("units_known_use", sql`${table.use} in ('household', 'commercial')`),
     check("units_owner_counts_from_one", sql`${table.ownerNumber} >= 1`),
+  ],
+);
+
+/** What somebody found out about a unit for its cover, apart from the register; each change is in hand_edits. */
+export const unitFacts = pgTable(
+  "unit_facts",
+  {
+    unitId: keyColumn("unit_id")
+      .notNull()
+      .references(() => units.unitId),
+    firstUsedOn: dayColumn("first_used_on"),
+    /** Day on which the present owner took it over from another. */
+    acquiredOn: dayColumn("acquired_on"),
+    transferRegisteredOn: dayColumn("transfer_registered_on"),
+    /** Day it was handed over in exchange for another unit, and that unit's serial. */
+    exchangedOn: dayColumn("exchanged_on"),
+    exchangedSerial: text("exchanged_serial"),
+    serialRemoved: boolean("serial_removed").notNull().default(false),
+  },
+  (table) => [
+    primaryKey({ columns: [table.unitId] }),
+    check("unit_facts_transfer_in_order", sql`${table.acquiredOn} <= ${table.transferRegisteredOn}`),
+    check(
+      "unit_facts_exchange_has_day",
+      sql`${table.exchangedSerial} is null or (${table.exchangedOn} is not null and btrim(${table.exchangedSerial}) <> '')`,
+    ),
+  ],
+);
+
+/** Spans during which the unit was out of the owner's hands for a repair under cover, both days counted. */
+export const repairSpans = pgTable(
+  "repair_spans",
+  {
+    unitId: keyColumn("unit_id")
+      .notNull()
+      .references(() => units.unitId),
+    fromOn: dayColumn("from_on").notNull(),
+    untilOn: dayColumn("until_on").notNull(),
+    /** Paper or record that shows it. */
+    source: text("source").notNull(),
+    enteredBy: text("entered_by").notNull(),
+    enteredAt: instantColumn("entered_at").notNull(),
+  },
+  (table) => [
+    primaryKey({ columns: [table.unitId, table.fromOn] }),
+    check("repair_spans_in_order", sql`${table.fromOn} <= ${table.untilOn}`),
+    check("repair_spans_has_source", sql`btrim(${table.source}) <> '' and btrim(${table.enteredBy}) <> ''`),
   ],
 );
