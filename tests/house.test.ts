@@ -28,7 +28,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   "lib/failures": ["lib/domain", "lib/calendar", "lib/statistics"],
   "lib/coverage": ["lib/domain", "lib/calendar"],
   "lib/evidence": ["lib/domain", "lib/calendar"],
-  "lib/claims": ["lib/domain", "lib/calendar", "lib/coverage", "lib/evidence"],
+  "lib/claims": ["lib/domain", "lib/calendar", "lib/coverage", "lib/evidence", "zod"],
   "lib/forecast": ["lib/domain", "lib/calendar", "lib/statistics", "lib/failures"],
   "lib/figures": [
     "lib/domain",
@@ -139,7 +139,8 @@ describe("words", () => {
   const texts = ["lib", "db", "app", "tests", "e2e", "synthetic-data"].flatMap(sources);
 
   test("no cast to any, no unfinished note, no barrel", () => {
-    const unfinished = /\bas any\b|\bTODO\b|\bFIXME\b|@ts-ignore|@ts-expect-error/;
+    // A column of a query may be called any; in code the word would turn the types off.
+    const unfinished = /\bas any\b(?!`| from)|\bTODO\b|\bFIXME\b|@ts-ignore|@ts-expect-error/;
     const sinners = texts.filter(
       (file) => file !== "tests/house.test.ts" && unfinished.test(readFileSync(join(root, file), "utf8")),
     );

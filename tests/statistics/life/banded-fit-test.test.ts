@@ -59,11 +59,11 @@ describe("bands", () => {
   if (found.kind !== "tested") throw new Error(found.kind);
 
   test("hold all failures, observed and expected", () => {
-    const sum = (of: (band: (typeof found.bands)[number]) => number) =>
-      found.bands.reduce((all, one) => all + of(one), 0);
+    const { bands } = found;
+    const sum = (of: (band: (typeof bands)[number]) => number) => bands.reduce((all, one) => all + of(one), 0);
     expect(sum((band) => band.observed)).toBe(fit.events);
     expect(sum((band) => band.expected)).toBeCloseTo(fit.events, 6);
-    expect(found.degreesOfFreedom).toBe(found.bands.length - 1);
+    expect(found.degreesOfFreedom).toBe(bands.length - 1);
   });
 
   test("do not depend on the unit of age", () => {
