@@ -72,18 +72,16 @@ export async function saveClaim(draft: ClaimToSave): Promise<string> {
         })),
       );
     }
-    await tx
-      .insert(claimEvents)
-      .values({
-        unitId,
-        claimId: next.id,
-        event: 1,
-        at: draft.builtAt,
-        by: draft.by,
-        what: "built",
-        act: { what: "built" },
-        note: "",
-      });
+    await tx.insert(claimEvents).values({
+      unitId,
+      claimId: next.id,
+      event: 1,
+      at: draft.builtAt,
+      by: draft.by,
+      what: "built",
+      act: { what: "built" },
+      note: "",
+    });
     return next.number;
   });
 }
