@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { CountsUnder, CurveAxes } from "@/lib/figures/drawn-curve";
+import { type CountsUnder, type CurveAxes, readableCounts } from "@/lib/figures/drawn-curve";
 import { percentOfPlot } from "@/lib/figures/percent-of-plot";
 import { formatCount } from "@/lib/format/format-count";
 import { formatShare } from "@/lib/format/format-share";
@@ -81,7 +81,7 @@ function Counts({ line, axes }: { readonly line: CountsUnder; readonly axes: Cur
     <div className={styles.counts}>
       <span className={styles.countsName}>{line.name}</span>
       <svg className={marks.plot} width="100%" height="20" aria-hidden="true">
-        {line.at.map(({ months, count }) => (
+        {readableCounts(line, axes).map(({ months, count }) => (
           <text
             key={months}
             x={percentOfPlot(months / axes.maxMonths)}

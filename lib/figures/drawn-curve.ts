@@ -67,6 +67,12 @@ export function sharedAxes(first: CurveAxes, second: CurveAxes): CurveAxes {
   };
 }
 
+/** Counts far enough apart to be read on a phone: at multiples of whole years, six steps along the axis at most. */
+export function readableCounts({ at }: CountsUnder, { maxMonths }: CurveAxes): CountsUnder["at"] {
+  const apart = 12 * Math.max(1, Math.ceil(maxMonths / (6 * 12) - 1e-9));
+  return at.filter(({ months }) => Math.abs(months / apart - Math.round(months / apart)) < 1e-6);
+}
+
 /** "by 26 months". */
 export function byMonths(months: number): string {
   return `by ${formatCount(months)} months`;

@@ -39,8 +39,6 @@ export function meanSteps(recurrence: MeanCumulative, fromAge: number): MeanStep
   const fromMonths = fromAge / daysPerMonth;
   const points = [{ months: fromMonths, failed: 0, low: 0, high: 0, atRisk: 0, spoken: "" }, ...trusted.map(toPoint)];
   const byYear = meansByYear(trusted);
-  const apart = Math.ceil(byYear.length / mostUnder);
-  const shown = byYear.filter(({ years }) => years % apart === 0);
   return {
     kind: "steps",
     ...axesFor("failures per 100 units", endMonths, Math.max(...points.map(({ high }) => high))),
@@ -50,14 +48,11 @@ export function meanSteps(recurrence: MeanCumulative, fromAge: number): MeanStep
     byYear,
     fromMonths,
     under: [
-      { name: "units watched", at: shown.map(({ years, step }) => ({ months: 12 * years, count: step.atRisk })) },
-      { name: "failures so far", at: shown.map(({ years, failures }) => ({ months: 12 * years, count: failures })) },
+      { name: "units watched", at: byYear.map(({ years, step }) => ({ months: 12 * years, count: step.atRisk })) },
+      { name: "failures so far", at: byYear.map(({ years, failures }) => ({ months: 12 * years, count: failures })) },
     ],
   };
 }
-
-/** More counts than this run into each other on a phone. */
-const mostUnder = 6;
 
 function meansByYear(steps: readonly RecurrenceStep[]): MeanAt[] {
   const lastYear = Math.floor((steps.at(-1)?.age ?? 0) / daysPerYear);

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { curvePair } from "@/lib/figures/curve-pair";
+import { axesFor, readableCounts } from "@/lib/figures/drawn-curve";
 import { type DrawnMeans, meanSteps } from "@/lib/figures/mean-steps";
 import { smoothPath, stepPaths } from "@/lib/figures/step-paths";
 import { meanCumulativeFunction } from "@/lib/statistics/recurrence/mean-cumulative-function";
@@ -69,6 +70,14 @@ test("two lines stand on the same axes, and each keeps its own points", () => {
     expect(curve.endMonths).toBeLessThanOrEqual(axes.maxMonths);
   }
   expect(lines.map(({ curve }) => curve.points)).toEqual([short.points, long.points]);
+});
+
+test("counts under the axis keep a distance that a phone can show", () => {
+  const yearly = Array.from({ length: 15 }, (_, year) => ({ months: 12 * year, count: 1000 + year }));
+  const shown = (end: number) =>
+    readableCounts({ name: "units", at: yearly }, axesFor("", end, 1)).map(({ months }) => months);
+  expect(shown(60)).toEqual(yearly.map(({ months }) => months));
+  expect(shown(168)).toEqual([0, 36, 72, 108, 144]);
 });
 
 test("a smooth line goes through its points on the square of 1000", () => {

@@ -8,7 +8,7 @@ import { formatDecimal } from "@/lib/format/format-decimal";
 export function ComparisonAges({ comparison }: { readonly comparison: GroupComparison }) {
   return (
     <Table
-      caption="Age by age of the unit: failures, unit-years, and what is expected of group 1 at the rates of group 2"
+      caption="Age by age of the unit"
       columns={columns}
       rows={comparison.ages}
       rowKey={({ band }) => band.key}
