@@ -8,6 +8,7 @@ export * from "./drafts";
 export * from "./hand";
 export * from "./intake";
 export * from "./jobs";
+export * from "./money";
 export * from "./parts";
 export * from "./programs";
 export * from "./register";
