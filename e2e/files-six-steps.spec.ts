@@ -4,6 +4,10 @@ import { expect, type Page, test } from "@playwright/test";
 import { dirtyFile, dirtyRecords } from "./foreign-files";
 
 const file = dirtyFile("office-export.csv");
+/** Work is done in a process of its own, which a busy machine starts slowly. */
+const patient = { timeout: 60_000 };
+
+test.describe.configure({ timeout: 180_000 });
 
 test.describe("a file of another program", () => {
   let page: Page;
@@ -28,10 +32,10 @@ test.describe("a file of another program", () => {
   test("another way of reading can be tried and given up again", async () => {
     await page.getByLabel("Between the columns").selectOption("comma");
     await page.getByRole("button", { name: "Read it again so" }).click();
-    await expect(heading(page)).toContainText(/under [23] columns/);
+    await expect(heading(page)).toContainText(/under [23] columns/, patient);
     await page.getByLabel("Between the columns").selectOption("semicolon");
     await page.getByRole("button", { name: "Read it again so" }).click();
-    await expect(heading(page)).toContainText("under 17 columns");
+    await expect(heading(page)).toContainText("under 17 columns", patient);
   });
 
   test("a draft that is left stays where it stands", async () => {
@@ -84,12 +88,12 @@ test.describe("a file of another program", () => {
     const row = page.getByRole("row").filter({ hasText: "brd" });
     await row.getByRole("textbox").fill("control board");
     await row.getByRole("button", { name: "Correct" }).click();
-    await expect(heading(page)).toContainText("9 new jobs; 1 row has a problem");
+    await expect(heading(page)).toContainText("9 new jobs; 1 row has a problem", patient);
   });
 
   test("the good rows are added, and the other waits in the tray", async () => {
     await page.getByRole("button", { name: "Add 9 jobs, hold 1 row back" }).click();
-    await page.waitForURL(/\/files\/\d+$/, { timeout: 30_000 });
+    await page.waitForURL(/\/files\/\d+$/, patient);
     load = new URL(page.url()).pathname.split("/").at(-1) ?? "";
     await looksRight(page);
     expect((await page.goto("/jobs/X-4401"))?.status()).toBe(200);
@@ -103,7 +107,7 @@ test.describe("a file of another program", () => {
     await looksRight(page);
     await page.getByRole("textbox", { name: /Date completed/ }).fill("28-Apr-26");
     await page.getByRole("button", { name: "See what happens" }).click();
-    await page.getByRole("button", { name: "Take in 1 row" }).click();
+    await page.getByRole("button", { name: "Take in 1 row" }).click(patient);
     await expect(heading(page)).toHaveText("No row of office-export.csv waits");
     expect((await page.goto("/jobs/X-4409"))?.status()).toBe(200);
   });
@@ -146,16 +150,16 @@ async function choose(page: Page, chosen = file) {
   await page.goto("/files/new");
   await page.getByLabel("File", { exact: true }).setInputFiles(chosen);
   await page.getByRole("button", { name: "Check rows" }).click();
-  await page.waitForURL(/\/(look|rows)$/, { timeout: 30_000 });
+  await page.waitForURL(/\/(look|rows)$/, patient);
 }
 
 /** A column that was matched by hand shows its words first; once seen, words that stay open hold their rows. */
 async function settleOpenWords(page: Page) {
-  await page.waitForURL(/\/(columns|rows)$/, { timeout: 30_000 });
+  await page.waitForURL(/\/(columns|rows)$/, patient);
   const sum = page.getByRole("table", { name: "What becomes of the rows" });
-  await expect(sum.or(page.getByRole("button", { name: "Check rows" }))).toBeVisible();
+  await expect(sum.or(page.getByRole("button", { name: "Check rows" }))).toBeVisible(patient);
   if (!(await sum.isVisible())) await page.getByRole("button", { name: "Check rows" }).click();
-  await expect(sum).toBeVisible({ timeout: 30_000 });
+  await expect(sum).toBeVisible(patient);
 }
 
 async function looksRight(page: Page) {

@@ -10,6 +10,9 @@ const jobs = csvFile(
   numbers.map((number, index) => jobRow(number, serials[index] ?? "")),
 );
 
+/** Work is done in a process of its own, which a busy machine starts slowly. */
+test.describe.configure({ timeout: 240_000 });
+
 test.describe("taking a file in", () => {
   let page: Page;
   let jobsBefore: string;
@@ -150,7 +153,7 @@ async function send(page: Page, file: SentFile, refusedAtOnce = false) {
   await page.goto("/files/new");
   await page.getByLabel("File", { exact: true }).setInputFiles(file);
   await page.getByRole("button", { name: "Check rows" }).click();
-  if (!refusedAtOnce) await page.waitForURL(/\/(look|rows)$/, { timeout: 30_000 });
+  if (!refusedAtOnce) await page.waitForURL(/\/(look|rows)$/, { timeout: 60_000 });
 }
 
 /** Number of the load. */
@@ -161,7 +164,7 @@ async function checkAndAdd(page: Page, file: SentFile, kind: string): Promise<st
   const rows = (await sum.getByRole("cell").allTextContents()).map(Number);
   expect(rows, "new, changed, already here, held back, no record, in the file").toEqual([3, 0, 0, 0, 0, 3]);
   await page.getByRole("button", { name: `Add 3 ${kind}` }).click();
-  await page.waitForURL(/\/files\/\d+$/);
+  await page.waitForURL(/\/files\/\d+$/, { timeout: 60_000 });
   await expect(page.getByRole("heading", { level: 1 })).toContainText(`${file.name}: 3 added, 0 changed`);
   return new URL(page.url()).pathname.split("/").at(-1) ?? "";
 }

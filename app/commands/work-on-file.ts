@@ -4,6 +4,8 @@ import { doTask } from "../files/_work/do-task";
 import { type FileTask, fileTasks, type ProgressMessage } from "../files/_work/work-state";
 
 const pauseBetweenMessagesMs = 150;
+/** Time to end in order where nobody is left to end this process by force. */
+const graceMs = 5_000;
 let lastMessageAt = 0;
 
 function tell(message: ProgressMessage): void {
@@ -22,7 +24,10 @@ function taskNamed(word: string | undefined): FileTask {
 const [draftId = "", task] = process.argv.slice(2);
 const stop = new AbortController();
 process.on("SIGTERM", () => stop.abort());
-process.on("disconnect", () => stop.abort()); // the site has ended
+process.on("disconnect", () => {
+  stop.abort(); // the site has ended
+  setTimeout(() => process.exit(1), graceMs).unref();
+});
 
 doTask(draftId, taskNamed(task), { onProgress: (progress) => tell({ progress }), signal: stop.signal })
   .catch((error: unknown) => {

@@ -1,4 +1,4 @@
-import { desc, eq } from "drizzle-orm";
+import { desc, eq, sql } from "drizzle-orm";
 import { readOnly } from "@/db/client";
 import { inTransaction } from "@/db/in-transaction";
 import { type DraftStep, fileDrafts } from "@/db/schema/drafts";
@@ -34,6 +34,7 @@ function draftOf({ form, matching, look, ...row }: typeof fileDrafts.$inferSelec
   return { ...row, form: form ?? undefined, matching: matching ?? undefined, notes: look as DraftNotes }; // only drafts of ours are stored there
 }
 
+/** A file that has arrived. What came of files that were added is known by their loads; their drafts go after a day. */
 export async function startDraft(file: {
   draftId: string;
   fileName: string;
@@ -42,9 +43,10 @@ export async function startDraft(file: {
 }): Promise<void> {
   const now = new Date().toISOString();
   const notes: DraftNotes = { ours: false, wishes: {}, said: {} };
-  await inTransaction((tx) =>
-    tx.insert(fileDrafts).values({ ...file, step: "look", look: notes, createdAt: now, updatedAt: now }),
-  );
+  await inTransaction(async (tx) => {
+    await tx.execute(sql`delete from file_drafts where look ? 'added' and updated_at < now() - interval '1 day'`);
+    await tx.insert(fileDrafts).values({ ...file, step: "look", look: notes, createdAt: now, updatedAt: now });
+  });
 }
 
 export interface DraftChange {

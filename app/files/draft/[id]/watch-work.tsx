@@ -45,14 +45,16 @@ export function WatchWork({ address, first }: Props) {
 
   return (
     <>
-      <div role="status">
-        <ProgressLine
-          words={stopping ? "Stopping" : progress.words}
-          done={progress.done}
-          total={progress.total}
-          amount={(count) => formatCounted(count, "row")}
-        />
-      </div>
+      <ProgressLine
+        words={stopping ? "Stopping" : progress.words}
+        done={progress.done}
+        total={progress.total}
+        amount={(count) => formatCounted(count, "row")}
+      />
+      <p role="status" className="only-heard">
+        {stopping ? "Stopping" : progress.words}
+        {progress.total !== undefined && progress.total > 0 && `, ${tenths(progress)} of ten parts done`}
+      </p>
       {lost && <p role="alert">The site does not answer. The work goes on without this page; asking again…</p>}
       <p>
         <Button type="button" weight="plain" onClick={stop} disabled={stopping}>
@@ -61,6 +63,11 @@ export function WatchWork({ address, first }: Props) {
       </p>
     </>
   );
+}
+
+/** Said aloud at each tenth only: the exact count changes too often to be listened to. */
+function tenths({ done, total = 0 }: WorkProgress): number {
+  return Math.floor((10 * Math.min(done, total)) / total);
 }
 
 interface Watcher {
