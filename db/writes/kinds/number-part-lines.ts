@@ -35,14 +35,14 @@ export async function numberPartLines(tx: Transaction, staged: Staged): Promise<
     stated.includes("invoice_number") ? `coalesce(${alias}.invoice_number, '')` : "''::text";
   const named = (alias: string) => `${alias}.part_number as part, ${invoice(alias)} as invoice`;
   const order = [...stated.map((column) => `l.${column}`), "l.twin"].join(", ");
-  const wholeRow =
-    staged.rows === undefined ? "s.cells::text" : `(select r.cells::text from ${staged.rows} r where r.row = s.row)`;
+  const wholeRow = staged.rows === undefined ? "s.cells::text" : `r.cells::text`;
+  await run(tx, "set local enable_nestloop = off"); // how many lines share a job cannot be estimated, and a loop in a loop would take the square
   await run(
     tx,
     `with lines as (
        select s.row, s.job_id, coalesce(s.joins_from, s.unit_id) as unit_id, ${stated.map((column) => `s.${column}`).join(", ")}, ${says("s")} as says,
          dense_rank() over (partition by s.job_id, ${says("s")} order by ${wholeRow}) as twin, ${named("s")}
-       from ${table} s where s.readable and s.problems is null and s.line is null),
+       from ${table} s ${staged.rows === undefined ? "" : `join ${staged.rows} r on r.row = s.row`} where s.readable and s.problems is null and s.line is null),
      stored as (
        select t.job_id, t.line, ${says("t")} as says, row_number() over (partition by t.job_id, ${says("t")} order by t.line) as twin, ${named("t")}
        from part_lines t where (t.unit_id, t.job_id) in (select unit_id, job_id from lines)),
@@ -54,11 +54,14 @@ export async function numberPartLines(tx: Transaction, staged: Staged): Promise<
        from stored p where not exists (select from alike a where a.job_id = p.job_id and a.line = p.line)),
      replaced as (
        select l.row, p.line from left_lines l join left_stored p on p.job_id = l.job_id and p.part = l.part and p.invoice = l.invoice and p.place = l.place),
+     taken as (
+       select job_id, max(line) as line from (
+         select job_id, line from stored union all select job_id, line from ${table} where readable and line is not null) each group by job_id),
      further as (
-       select l.row, coalesce((select max(p.line) from stored p where p.job_id = l.job_id), 0)
-           + coalesce((select max(g.line) from ${table} g where g.job_id = l.job_id), 0) + dense_rank() over (partition by l.job_id order by ${order}) as line
-       from left_lines l where not exists (select from replaced r where r.row = l.row))
+       select l.row, coalesce(t.line, 0) + dense_rank() over (partition by l.job_id order by ${order}) as line
+       from left_lines l left join taken t on t.job_id = l.job_id where not exists (select from replaced r where r.row = l.row))
      update ${table} s set line = n.line
      from (select row, line from alike union all select row, line from replaced union all select row, line from further) n where n.row = s.row`,
   );
+  await run(tx, "set local enable_nestloop = on");
 }
