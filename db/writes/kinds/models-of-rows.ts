@@ -45,22 +45,30 @@ export function contradictingTypes(table: string): string {
      from ${table} s
      left join makers k on k.normalised = s.maker_n
      left join models m on m.maker_id = k.maker_id and m.normalised = s.model_n
-     left join (select distinct on (maker_n, model_n) maker_n, model_n, product_type from ${table}
-                where readable and product_type is not null order by maker_n, model_n, row) f on f.maker_n = s.maker_n and f.model_n = s.model_n
+     left join ${firstTypes(table)} f on f.maker_n = s.maker_n and f.model_n = s.model_n
      where s.readable and s.product_type <> coalesce(m.product_type, f.product_type)`;
 }
 
+/** SQL for the kind of appliance that the first row of each model gives, where one does. */
+export function firstTypes(table: string): string {
+  return `(select t.maker_n, t.model_n, t.product_type from ${table} t
+    join (select min(row) as row from ${table} where readable and product_type is not null group by maker_n, model_n) first using (row))`;
+}
+
 /**
- * Rows whose serial belongs to another model: of a stored unit, or of the first row with that serial. Plain
- * joins: a look-up for each row would take the square of the file's time.
+ * Rows whose serial belongs to another model: of a stored unit, or of another row with that serial; of two such rows
+ * nobody but a person can tell which is right. Plain joins: a look-up for each row would take the square of the file's time.
  */
 export function serialsOfOtherModels(table: string): string {
+  const mixed = `select unit_id from ${table} where readable and serial_normalised is not null group by unit_id having min(model_n) <> max(model_n)`;
+  const named = `(select distinct on (unit_id, model_n) unit_id, model, model_n, row from ${table}
+    where readable and serial_normalised is not null and unit_id in (${mixed}) order by unit_id, model_n, row)`;
   return `select s.row, 'serial', s.serial,
             'belongs to model ' || coalesce(m.number, f.model || ' in row ' || f.row) || '; this row says ' || s.model,
             'Correct the serial or the model. A suffix of the model number may be missing, nothing else.'
      from ${table} s
      left join (units u join models m using (model_id)) on u.unit_id = s.unit_id
-     left join (select distinct on (unit_id) unit_id, model, model_n, row from ${table}
-                where readable and serial_normalised is not null order by unit_id, row) f on f.unit_id = s.unit_id and f.row < s.row
+     left join (select distinct on (a.unit_id, a.model_n) a.unit_id, a.model_n as of, b.model, b.model_n, b.row from ${named} a join ${named} b using (unit_id)
+                where not ${sameModel("a.model_n", "b.model_n")} order by a.unit_id, a.model_n, b.row) f on f.unit_id = s.unit_id and f.of = s.model_n
      where s.readable and s.serial_normalised is not null and not ${sameModel("s.model_n", "coalesce(m.normalised, f.model_n)")}`;
 }

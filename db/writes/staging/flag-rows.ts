@@ -1,10 +1,11 @@
 import type { Transaction } from "@/db/database-types";
 import { fillCells } from "../bulk/fill-cells";
-import { run } from "./run";
+import { rowsOf, run } from "./run";
 import type { Staged, StagedKind } from "./staged-kind";
 
 /** Adds a problem to each row that `select` names by `row, "column", value, problem, fix`. */
-export async function flagRows(tx: Transaction, { table }: Staged, select: string): Promise<void> {
+export async function flagRows(tx: Transaction, { table, readCells }: Staged, select: string): Promise<void> {
+  if (readCells !== undefined && !(await findsAny(tx, select))) return;
   await run(
     tx,
     `update ${table} s set problems = coalesce(s.problems, '[]'::jsonb) || p.found
@@ -12,6 +13,12 @@ export async function flagRows(tx: Transaction, { table }: Staged, select: strin
            from (${select}) as found(row, "column", value, problem, fix) group by row) p
      where p.row = s.row`,
   );
+}
+
+/** Asked by itself, and for all, the database plans for all rows and shares the work between processes; a large file is mostly clean. */
+async function findsAny(tx: Transaction, select: string): Promise<boolean> {
+  const [found] = await rowsOf<{ any: boolean }>(tx, `select count(*) > 0 as any from (${select}) as found`);
+  return found?.any === true;
 }
 
 /**
@@ -26,11 +33,12 @@ export async function flagRepeats(tx: Transaction, staged: Staged, { target, nam
   await flagRows(
     tx,
     staged,
-    `with repeated as (select * from ${table} where ${repeated}),
-       first as (select distinct on (${key}) ${key}, row, cells from repeated order by ${key}, row),
-       other as (select distinct on (${key}) ${key}, r.row from repeated r join first f using (${key}) where r.cells <> f.cells order by ${key}, r.row)
-     select s.row, '${named.column}', s.cells ->> '${named.column}',
-       'names the same ${named.noun} as row ' || case when s.cells <> f.cells then f.row else o.row end || ', with other values', 'Keep the row that is right.'
-     from repeated s join first f using (${key}) join other o using (${key})`,
+    `select s.row, '${named.column}', s.cells ->> '${named.column}',
+       'names the same ${named.noun} as row ' || case when s.cells <> s.first_cells then s.first_row else s.other_row end || ', with other values', 'Keep the row that is right.'
+     from (select f.*, min(case when f.cells <> f.first_cells then f.row end) over (partition by ${key}) as other_row
+           from (select ${key}, row, cells, first_value(row) over named as first_row, first_value(cells) over named as first_cells
+                 from ${table} where readable and (${key}) in (select ${key} from ${table} where readable group by ${key} having count(*) > 1)
+                 window named as (partition by ${key} order by row)) f) s
+     where s.other_row is not null`,
   );
 }
