@@ -21,13 +21,15 @@ const graceMs = 5_000;
 
 interface Works {
   readonly all: Map<string, Work>;
+  /** Processes that run, or are about to. */
+  busy: number;
   readonly waiting: (() => void)[];
 }
 
 /** On the global object, because the bundles of pages and of route handlers each carry a copy of this module. */
-const key = Symbol.for("ohmsworth.file-work");
+const key = Symbol.for("ohmsworth.work-on-files");
 const holder = globalThis as { [key: symbol]: Works | undefined }; // symbols of our own have no type there
-holder[key] ??= { all: new Map(), waiting: [] };
+holder[key] ??= { all: new Map(), busy: 0, waiting: [] };
 const works = holder[key];
 
 /**
@@ -68,14 +70,16 @@ async function run(draftId: string, work: Work): Promise<WorkEnd> {
     if (work.ending !== undefined) return work.ending;
     return await inProcess(draftId, work);
   } finally {
-    works.waiting.shift()?.();
+    const next = works.waiting.shift();
+    if (next === undefined) works.busy--;
+    else next(); // takes this one's place
   }
 }
 
 /** Comes back when fewer than `mostAtOnce` others are working. */
 async function turn(): Promise<void> {
-  const working = [...works.all.values()].filter(({ child }) => child !== undefined).length;
-  if (working >= mostAtOnce) await new Promise<void>((resolve) => works.waiting.push(resolve));
+  if (works.busy < mostAtOnce) works.busy++;
+  else await new Promise<void>((resolve) => works.waiting.push(resolve));
 }
 
 function inProcess(draftId: string, work: Work): Promise<WorkEnd> {
