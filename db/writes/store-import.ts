@@ -3,6 +3,7 @@ import type { TableForm } from "@/lib/intake/tables/table-form";
 import type { Transaction } from "../database-types";
 import { inTransaction } from "../in-transaction";
 import { batches } from "../schema/intake";
+import { beginFilling, type Filling } from "./bulk/filling";
 import { findBatch } from "./find-batch";
 import type { LoadMode, LoadReport, LoadResult, LoadWatch } from "./load-result";
 import { type FollowUp, markMended } from "./mending/mark-mended";
@@ -71,8 +72,10 @@ async function checkAndMerge(
   signal?.throwIfAborted();
   onProgress?.(report.rowsTotal, "adding");
   if (followUp === undefined) {
-    const batchId = await merge(tx, staged, { file, counted: report }, { onProgress, signal });
+    const filling = await beginFilling(tx, staged, report.rowsNew);
+    const batchId = await merge(tx, staged, { file, counted: report }, { onProgress, signal, filling });
     await keepAside(tx, staged, batchId);
+    await filling.finish();
     return { kind: "added", batchId, report };
   }
   const taken = report.rowsNew + report.rowsChanged + report.rowsSame;
@@ -88,14 +91,16 @@ async function merge(
   tx: Transaction,
   staged: StagedFile,
   { file, counted }: { readonly file: ImportFile; readonly counted: LoadReport },
-  { onProgress, signal }: LoadWatch,
+  { onProgress, signal, filling }: LoadWatch & { readonly filling?: Filling },
 ): Promise<number> {
   const batchId = await storeBatch(tx, file, counted);
   const before = await touchedModels(tx, staged.parts);
-  for (const part of staged.parts) {
-    await mergeStaged(tx, part.staged, part.kind, batchId);
+  for (const { staged: rows, kind } of staged.parts) {
+    const fills = filling?.tables.includes(kind.target.table) ?? false;
+    await mergeStaged(tx, { ...rows, fills }, kind, batchId);
     signal?.throwIfAborted();
   }
+  await filling?.ready();
   onProgress?.(counted.rowsTotal, "counting");
   if (staged.parts.some(({ kind }) => kind.recounts === "all")) await refreshCounts(tx, "all");
   else await refreshCounts(tx, [...before, ...(await touchedModels(tx, staged.parts))]);
@@ -134,12 +139,12 @@ async function touchedModels(tx: Transaction, parts: readonly StagedPart[]): Pro
   const models: number[] = [];
   for (const { staged, kind } of parts) {
     if (kind.recounts !== "staged units") continue;
-    const units = kind.derived.includes("joins_from bigint")
-      ? "u.unit_id in (s.unit_id, s.joins_from)"
-      : "u.unit_id = s.unit_id";
+    const touched = ["unit_id", ...(kind.derived.includes("joins_from bigint") ? ["joins_from"] : [])]
+      .map((column) => `select ${column} from ${staged.table} where fate in ('new', 'changed')`)
+      .join(" union all ");
     const found = await rowsOf<{ id: number }>(
       tx,
-      `select distinct u.model_id as id from ${staged.table} s join units u on ${units} where s.fate in ('new', 'changed')`,
+      `select distinct model_id as id from units where unit_id in (${touched})`,
     );
     models.push(...found.map(({ id }) => id));
   }

@@ -11,28 +11,52 @@ export function isNumbered(table: string): boolean {
 
 const keysInARow = 8192;
 
-/** Notes rows as made by the batch. `from` gives their key columns and `row`, which only parts them. */
-export async function noteMade(
-  tx: Transaction,
-  { table, key, from, batchId }: { table: string; key: readonly string[]; from: string; batchId: number },
-): Promise<void> {
+interface Rows {
+  readonly table: string;
+  readonly key: readonly string[];
+  /** SQL that gives their key columns and `row`, which only parts them. */
+  readonly from: string;
+  readonly batchId: number;
+}
+
+/** Notes rows as made by the batch. */
+export async function noteMade(tx: Transaction, rows: Rows): Promise<void> {
+  await note(tx, rows, rows.table);
+}
+
+/** Notes that rows of the batch hang on these stored ones, so that taking back whoever made those leaves them. */
+export async function noteUsedRows(tx: Transaction, rows: Rows): Promise<void> {
+  await note(tx, rows, used(rows.table));
+}
+
+const used = (table: string) => `used: ${table}`;
+
+async function note(tx: Transaction, { key, from, batchId }: Rows, name: string): Promise<void> {
   const [first, second, third] = [0, 1, 2].map((place) =>
-    key[place] === undefined ? "null" : `array_agg(${key[place]})`,
+    key[place] === undefined ? "null::bigint[]" : `array_agg(${key[place]})`,
   );
   const [{ next } = { next: 0 }] = await rowsOf<{ next: number }>(
     tx,
-    `select coalesce(max(part) + 1, 0)::integer as next from batch_made where batch_id = ${batchId} and table_name = '${table}'`,
+    `select coalesce(max(part) + 1, 0)::integer as next from batch_made where batch_id = ${batchId} and table_name = '${name}'`,
   );
   await run(
     tx,
     `insert into batch_made (batch_id, table_name, part, first, second, third)
-     select ${batchId}, '${table}', ${next} + n.row / ${keysInARow}, ${first}, ${second}, ${third}
+     select ${batchId}, '${name}', ${next} + n.row / ${keysInARow}, ${first}, ${second}, ${third}
      from (${from}) n group by n.row / ${keysInARow}`,
   );
 }
 
+const keys = `batch_made m cross join lateral unnest(m.first, m.second, m.third) as k(first, second, third)`;
+
 /** SQL for the keys that the batch made, as batch_changes writes them: `table_name`, `key`. */
 export function madeRows(batchId: number): string {
-  return `select m.table_name, concat_ws(chr(31), k.first, k.second, k.third) as key
-    from batch_made m cross join lateral unnest(m.first, m.second, m.third) as k(first, second, third) where m.batch_id = ${batchId}`;
+  return `select m.table_name, concat_ws(chr(31), k.first, k.second, k.third) as key from ${keys}
+    where m.batch_id = ${batchId} and m.table_name not like 'used: %'`;
+}
+
+/** SQL for the rows on which rows of other batches hang, with the first of these: `table_name`, `key`, `batch_id`. */
+export function rowsUsedByOthers(batchId: number): string {
+  return `select substr(m.table_name, 7) as table_name, concat_ws(chr(31), k.first, k.second, k.third) as key, min(m.batch_id) as batch_id from ${keys}
+    where m.batch_id <> ${batchId} and m.table_name like 'used: %' group by 1, 2`;
 }

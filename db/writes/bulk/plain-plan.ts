@@ -38,6 +38,7 @@ export async function plainPlan(
   const plain = plainColumns(kind.kind, setting);
   if (plain === undefined) return undefined;
   const needed = [...neededColumns(kind.kind as TableKind), ...plain.asked]; // every kind that has plain columns is a table
+  if (needed.some((column) => !columns.includes(column))) return undefined;
   const bare = Object.fromEntries(
     columns.map((column) => [column, needed.includes(column) ? (sample[column] ?? "") : ""]),
   );

@@ -36,7 +36,12 @@ export async function stagePlain(stage: Stage & LoadWatch, file: PlainFile): Pro
   const columns = ["row", "cells", "problems", "readable", ...stage.kind.columns.map(({ name }) => name)];
   try {
     await copyInto({ table: stage.table, columns }, reader.lines(), stage);
-    return { rows: reader.rows, plainRows: reader.written, problem: undefined, readCells: (wanted, take) => readCells(file, wanted, take) };
+    return {
+      rows: reader.rows,
+      plainRows: reader.written,
+      problem: undefined,
+      readCells: (wanted, take) => readCells(file, wanted, take),
+    };
   } catch (error) {
     if (error instanceof NotPlain) return undefined;
     throw error;

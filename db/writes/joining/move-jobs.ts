@@ -4,7 +4,7 @@ import { rowsOf, run } from "../staging/run";
 
 /** Tables under a job, those that others hang on first. What hangs on a claim has the claim's key. */
 const underJob = ["jobs", "part_lines", "readings", "attachments", "claims"] as const;
-const underClaim = ["claim_lines", "claim_events"] as const;
+const underClaim = ["claim_lines", "claim_submissions", "claim_events"] as const;
 
 /** Keys of the tables whose rows have a history. */
 const keys: Readonly<Record<string, readonly string[]>> = {
@@ -25,7 +25,7 @@ export async function moveJobs(tx: Transaction, moves: string): Promise<void> {
   const ofClaim = `join claims c on c.claim_id = t.claim_id and c.unit_id = t.unit_id join ${moves} m on m.job_id = c.job_id and m.from_unit = t.unit_id`;
   for (const table of underClaim) await copyRows(tx, table, columns, ofClaim);
   for (const [table, key] of Object.entries(keys)) await moveHistory(tx, moves, { table, key });
-  for (const table of underClaim)
+  for (const table of underClaim.toReversed())
     await run(
       tx,
       `delete from ${table} t using claims c, ${moves} m where c.claim_id = t.claim_id and c.unit_id = t.unit_id and m.job_id = c.job_id and m.from_unit = t.unit_id`,
@@ -40,7 +40,7 @@ async function storedColumns(tx: Transaction): Promise<Columns> {
   const found = await rowsOf<{ table: string; columns: string[] }>(
     tx,
     `select table_name as table, array_agg(column_name::text order by ordinal_position) as columns from information_schema.columns
-     where table_schema = current_schema() and is_generated = 'NEVER' group by 1`,
+     where to_regclass(quote_ident(table_name)) = to_regclass(quote_ident(table_schema) || '.' || quote_ident(table_name)) and is_generated = 'NEVER' group by 1`,
   );
   return new Map(found.map(({ table, columns }) => [table, columns]));
 }

@@ -1,14 +1,18 @@
 import type { Transaction } from "@/db/database-types";
+import { isFirst, rewriteStaged } from "../bulk/rewrite-staged";
+import { claimSent } from "../joining/claim-sent";
 import { flagRows } from "../staging/flag-rows";
 import { run } from "../staging/run";
 import type { Staged } from "../staging/staged-kind";
-import { contradictingTypes, sameModel, serialsOfOtherModels } from "./models-of-rows";
+import { contradictingTypes, firstTypes, sameModel, serialsOfOtherModels } from "./models-of-rows";
 
 /**
  * Finds the unit of each staged job: by its serial, or, where the row has none, the unit on which the job is on file,
  * or a unit of its own. A job that is on file without a serial joins the unit whose serial the row gives. Also whether that unit is stored, and which kind of appliance it is.
  */
-export async function resolveJobs(tx: Transaction, { table }: Staged): Promise<void> {
+export async function resolveJobs(tx: Transaction, staged: Staged): Promise<void> {
+  const { table } = staged;
+  if ((await isFirst(tx, staged, "jobs")) && (await resolveFirstJobs(tx, staged))) return;
   await run(
     tx,
     `update ${table} s set unit_id = r.unit_id, unit_known = r.known, kind_of_model = r.kind
@@ -21,8 +25,7 @@ export async function resolveJobs(tx: Transaction, { table }: Staged): Promise<v
        left join models um on um.model_id = u.model_id
        left join makers k on k.normalised = s.maker_n
        left join models m on m.maker_id = k.maker_id and m.normalised = s.model_n
-       left join (select distinct on (maker_n, model_n) maker_n, model_n, product_type from ${table}
-                  where readable and product_type is not null order by maker_n, model_n, row) f on f.maker_n = s.maker_n and f.model_n = s.model_n
+       left join ${firstTypes(table)} f on f.maker_n = s.maker_n and f.model_n = s.model_n
        where s.readable) r
      where r.row = s.row`,
   );
@@ -33,6 +36,24 @@ export async function resolveJobs(tx: Transaction, { table }: Staged): Promise<v
   );
 }
 
+/** The same where no job is on file yet: then each is new, as far as this can tell. */
+async function resolveFirstJobs(tx: Transaction, staged: Staged): Promise<boolean> {
+  const readable = (value: string) => `case when s.readable then ${value} end`;
+  return await rewriteStaged(tx, staged, {
+    set: {
+      unit_id: readable("s.given_unit_id"),
+      unit_known: readable("u.unit_id is not null"),
+      kind_of_model: readable("coalesce(um.product_type, m.product_type, s.product_type, f.product_type)"),
+      fate: readable("'new'"),
+    },
+    joins: `left join units u on u.unit_id = s.given_unit_id
+      left join models um on um.model_id = u.model_id
+      left join makers k on k.normalised = s.maker_n
+      left join models m on m.maker_id = k.maker_id and m.normalised = s.model_n
+      left join ${firstTypes(staged.table)} f on f.maker_n = s.maker_n and f.model_n = s.model_n`,
+  });
+}
+
 export async function checkJobs(tx: Transaction, staged: Staged): Promise<void> {
   const { table, present } = staged;
   await flagRows(tx, staged, serialsOfOtherModels(table));
@@ -41,6 +62,7 @@ export async function checkJobs(tx: Transaction, staged: Staged): Promise<void> 
     unknownModels(table),
     jobsOfOtherModels(table),
     jobsOfOtherUnits(table),
+    jobsOfSentClaims(table),
     wordsOfOtherKinds(table, "component"),
     wordsOfOtherKinds(table, "symptom"),
     againstStoredDays(present, table),
@@ -71,14 +93,17 @@ function jobsOfOtherUnits(table: string): string {
      from ${table} s join jobs j on j.job_number = s.job_number join units u on u.unit_id = j.unit_id
      where s.readable and u.identified and j.unit_id <> s.unit_id
      union all
-     select s.row, 'job_number', s.job_number, 'is the number of the job in row ' || case when s.unit_id <> f.unit_id then f.row else o.row end || ', which names another unit',
+     select s.row, 'job_number', s.job_number, 'is the number of the job in row ' || case when s.unit_id <> s.first_unit then s.first_row else s.other_row end || ', which names another unit',
        'Correct the job number or the serial.'
-     from ${table} s
-     join (select distinct on (job_id) job_id, unit_id, row from ${table} where readable and ${mixed} order by job_id, row) f using (job_id)
-     join (select distinct on (job_id) job_id, row
-           from (select job_id, row, unit_id, first_value(unit_id) over (partition by job_id order by row) as first_unit from ${table} where readable and ${mixed}) a
-           where unit_id <> first_unit order by job_id, row) o using (job_id)
-     where s.readable`;
+     from (select f.*, min(case when unit_id <> first_unit then row end) over (partition by job_id) as other_row
+           from (select row, job_id, job_number, unit_id, first_value(row) over named as first_row, first_value(unit_id) over named as first_unit
+                 from ${table} where readable and ${mixed} window named as (partition by job_id order by row)) f) s`;
+}
+
+/** What was sent names the unit as it was; it does not move under a claim that somebody is looking at. */
+function jobsOfSentClaims(table: string): string {
+  return `select s.row, 'serial', s.serial, 'comes late: the job is on file without a serial, and a claim on it was sent', 'Withdraw that claim, or leave the serial blank here.'
+     from ${table} s where s.readable and s.joins_from is not null and ${claimSent("s.joins_from", "s.job_id")}`;
 }
 
 /** A component or symptom that this kind of appliance does not have would be divided by the wrong units. */

@@ -1,7 +1,7 @@
 import { normalised } from "@/lib/domain/normalised";
 import { type JobRow, parseJobRow } from "@/lib/intake/parse-job-row";
+import { noteUsedRows } from "../bulk/made-rows";
 import { joinStagedJobs } from "../joining/join-staged-jobs";
-import { keyText, noteUsed } from "../staging/merge-staged";
 import { type ReadColumn, stagedKind } from "../staging/staged-kind";
 import { checkJobs, resolveJobs } from "./job-checks";
 import { unstatedModel } from "./models-of-rows";
@@ -106,8 +106,8 @@ export const jobsKind = stagedKind<JobRow>({
     await joinStagedJobs(tx, staged, batchId);
   },
   async finish(tx, staged, batchId) {
-    const units = `select distinct ${keyText("s", ["unit_id"])} from ${staged.table} s where s.fate is not null and s.unit_known`; // its own hang together anyway
-    await noteUsed(tx, { table: "units", select: units, batchId });
+    const units = `select unit_id, min(row) as row from ${staged.table} where fate is not null and unit_known group by unit_id`; // its own hang together anyway
+    await noteUsedRows(tx, { table: "units", key: ["unit_id"], from: units, batchId });
     await noteWords(tx, {
       rows: `select distinct component, kind_of_model from ${staged.table} where fate is not null and component is not null`,
       batchId,

@@ -2,7 +2,14 @@ import { type PartLineRow, parsePartLineRow } from "@/lib/intake/parse-part-line
 import { flagRows } from "../staging/flag-rows";
 import { type ReadColumn, type StagedValue, stagedKind } from "../staging/staged-kind";
 import { numberPartLines } from "./number-part-lines";
-import { checkJobOfRows, jobDerived, keepJobs, resolveJobOfRows, storedUnderJob } from "./rows-of-jobs";
+import {
+  checkJobOfRows,
+  jobDerived,
+  keepJobs,
+  resolveFirstRows,
+  resolveJobOfRows,
+  storedUnderJob,
+} from "./rows-of-jobs";
 import { noteWords } from "./words-in-use";
 
 const value = (
@@ -52,7 +59,9 @@ export const partLinesKind = stagedKind<MaybeNumbered>({
   derived: jobDerived,
   target: { table: "part_lines", key: ["unit_id", "job_id", "line"], storedKey: storedUnderJob, onInsert: {} },
   named: { column: "line", noun: "part line" },
-  resolve: resolveJobOfRows,
+  async resolve(tx, staged) {
+    if (!(await resolveFirstRows(tx, staged, "part_lines"))) await resolveJobOfRows(tx, staged);
+  },
   async check(tx, staged) {
     await checkJobOfRows(tx, staged);
     await flagRows(

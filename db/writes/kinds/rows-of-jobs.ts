@@ -1,7 +1,8 @@
 // What part lines, readings and photos share: they hang on a job that is on file.
 import type { Transaction } from "@/db/database-types";
+import { noteUsedRows } from "../bulk/made-rows";
+import { isFirst, rewriteStaged } from "../bulk/rewrite-staged";
 import { flagRows } from "../staging/flag-rows";
-import { keyText, noteUsed } from "../staging/merge-staged";
 import { run } from "../staging/run";
 import type { Staged } from "../staging/staged-kind";
 
@@ -28,6 +29,21 @@ export async function resolveJobOfRows(tx: Transaction, { table, beside }: Stage
   );
 }
 
+/** The same for a large file where no such row is on file yet: then each is new, as far as this can tell. @returns false where it is not so */
+export async function resolveFirstRows(tx: Transaction, staged: Staged, target: string): Promise<boolean> {
+  if (staged.beside !== undefined || !(await isFirst(tx, staged, target))) return false;
+  return await rewriteStaged(tx, staged, {
+    set: {
+      unit_id: "j.unit_id",
+      job_id: "j.job_id",
+      kind_of_model: "m.product_type",
+      fate: "case when s.readable then 'new' end",
+    },
+    joins: `left join jobs j on s.readable and j.job_number = s.job_number
+      left join units u on u.unit_id = j.unit_id left join models m on m.model_id = u.model_id`,
+  });
+}
+
 export async function checkJobOfRows(tx: Transaction, staged: Staged): Promise<void> {
   await flagRows(
     tx,
@@ -39,11 +55,12 @@ export async function checkJobOfRows(tx: Transaction, staged: Staged): Promise<v
 
 /** Notes the jobs on which the rows hang. */
 export async function keepJobs(tx: Transaction, { table }: Staged, batchId: number): Promise<void> {
-  const keys = `select distinct ${keyText("s", ["unit_id", "job_id"])} from ${table} s where s.fate is not null`;
-  await noteUsed(tx, { table: "jobs", select: keys, batchId });
-  await noteUsed(tx, {
-    table: "units",
-    select: `select distinct s.unit_id::text from ${table} s where s.fate is not null`,
-    batchId,
-  });
+  for (const [used, key] of [
+    ["jobs", ["unit_id", "job_id"]],
+    ["units", ["unit_id"]],
+  ] as const) {
+    const columns = key.join(", ");
+    const from = `select ${columns}, min(row) as row from ${table} where fate is not null group by ${columns}`;
+    await noteUsedRows(tx, { table: used, key, from, batchId });
+  }
 }

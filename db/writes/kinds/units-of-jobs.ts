@@ -9,21 +9,33 @@ import { storeMakers, storeModels } from "./models-of-rows";
  * carry no exposure. A job without a serial gets a unit of its own, without identity.
  */
 export async function storeUnitsOfJobs(tx: Transaction, staged: Staged, batchId: number): Promise<void> {
+  const firsts = `${staged.table}_firsts`;
+  await run(
+    tx,
+    `create temporary table ${firsts} on commit drop as
+     select s.row, s.unit_id, maker, maker_n, model, model_n, serial, serial_normalised, kind_of_model, made_from, made_until, sold_on, delivered_on, installed_on
+     from ${staged.table} s join (select min(row) as row from ${staged.table} where fate is not null and not unit_known group by unit_id) first using (row)`,
+  );
+  await run(tx, `analyze ${firsts}`);
+  await storeUnits(tx, { ...staged, table: firsts }, batchId);
+  await run(tx, `drop table ${firsts}`);
+}
+
+/** `table` holds the first row of each unit. */
+async function storeUnits(tx: Transaction, staged: Staged, batchId: number): Promise<void> {
   const { table } = staged;
-  const first = `s.row in (select min(row) from ${table} where fate is not null and not unit_known group by unit_id)`;
-  await storeMakers(tx, staged, first);
-  await storeModels(tx, staged, { rows: first, type: "kind_of_model" });
+  await storeMakers(tx, staged, "true");
+  await storeModels(tx, staged, { rows: "true", type: "kind_of_model" });
   await run(
     tx,
     `insert into units (unit_id, maker_id, model_id, serial, serial_normalised, identified, in_register, use, owner_number, made_from, made_until, sold_on, delivered_on, installed_on, batch_id)
      select s.unit_id, k.maker_id, m.model_id, s.serial, s.serial_normalised, s.serial_normalised is not null, false, 'household', 1, s.made_from, s.made_until, s.sold_on, s.delivered_on, s.installed_on, ${batchId}
-     from ${table} s join makers k on k.normalised = s.maker_n join models m on m.maker_id = k.maker_id and m.normalised = s.model_n
-     where ${first} order by s.unit_id`,
+     from ${table} s join makers k on k.normalised = s.maker_n join models m on m.maker_id = k.maker_id and m.normalised = s.model_n order by s.unit_id`,
   );
   await noteMade(tx, {
     table: "units",
     key: ["unit_id"],
-    from: `select s.unit_id, s.row from ${table} s where ${first}`,
+    from: `select s.unit_id, s.row from ${table} s`,
     batchId,
   });
 }

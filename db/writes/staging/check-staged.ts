@@ -1,4 +1,5 @@
 import type { Transaction } from "@/db/database-types";
+import { analyzeStaged } from "../bulk/rewrite-staged";
 import { flagRepeats } from "./flag-rows";
 import { holdWholeRows } from "./hold-whole-rows";
 import { keepEdits } from "./keep-edits";
@@ -11,7 +12,7 @@ import type { StagedFile } from "./staged-file";
 export async function checkStaged(tx: Transaction, file: StagedFile, between: () => void = () => {}): Promise<void> {
   if (file.rows !== undefined) await run(tx, `analyze ${file.rows.table}`);
   for (const { staged, kind } of file.parts) {
-    await run(tx, `analyze ${staged.table}`); // without it the joins below are planned for an empty table
+    await analyzeStaged(tx, staged.table);
     await kind.resolve(tx, staged);
     between();
     await flagRepeats(tx, staged, kind);

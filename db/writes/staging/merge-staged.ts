@@ -62,7 +62,7 @@ async function insertRows(tx: Transaction, staged: Staged, kind: StagedKind, bat
   await run(
     tx,
     `insert into ${table} (${Object.keys(values).join(", ")}) select ${Object.values(values).join(", ")}
-     from ${staged.table} s where s.fate = 'new' order by ${key.map((column) => `s.${column}`).join(", ")}`,
+     from ${staged.table} s where s.fate = 'new' ${staged.fills === true ? "" : `order by ${key.map((column) => `s.${column}`).join(", ")}`}`,
   );
 }
 

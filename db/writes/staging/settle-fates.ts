@@ -1,10 +1,12 @@
 import type { Transaction } from "@/db/database-types";
-import { run } from "./run";
+import { isFirst } from "../bulk/rewrite-staged";
+import { rowsOf, run } from "./run";
 import type { Staged, StagedColumn, StagedKind } from "./staged-kind";
 
 /** Says of each staged row without problems whether it is new, changes a stored row, or is already there. */
 export async function settleFates(tx: Transaction, staged: Staged, kind: StagedKind): Promise<void> {
   const { target } = kind;
+  if ((await isFirst(tx, staged, target.table)) && (await settleFirst(tx, staged, kind))) return;
   await run(
     tx,
     `update ${staged.table} s set fate = f.fate
@@ -17,6 +19,21 @@ export async function settleFates(tx: Transaction, staged: Staged, kind: StagedK
            where s.problems is null and s.readable) f
      where f.row = s.row`,
   );
+}
+
+/** Where nothing is on file, rows are new unless they are held or the file repeats them. @returns false where their fates are not set yet */
+async function settleFirst(tx: Transaction, { table }: Staged, { target }: StagedKind): Promise<boolean> {
+  const [found] = await rowsOf<{ any: boolean }>(tx, `select exists (select from ${table} where fate = 'new') as any`);
+  if (found?.any !== true) return false;
+  const key = target.key.join(", ");
+  await run(tx, `update ${table} set fate = null where problems is not null`);
+  await run(
+    tx,
+    `update ${table} s set fate = 'same' from (
+       select ${key}, min(row) as row from ${table} where fate is not null group by ${key} having count(*) > 1) f
+     where s.fate is not null and ${target.key.map((column) => `s.${column} = f.${column}`).join(" and ")} and s.row <> f.row`,
+  );
+  return true;
 }
 
 /** SQL: row `t` is the one on file for staged row `s`, before the merge. */

@@ -26,6 +26,8 @@ export interface Staged {
   readonly present: ReadonlySet<string>;
   /** Staging tables of other kinds whose rows came with the same file, such as the jobs beside their part lines. */
   readonly beside?: ReadonlyMap<FileKind, string>;
+  /** The rows go into a bare table, in whatever order. */
+  readonly fills?: boolean;
   /** Where rows were staged without their cells: reads those of the wanted rows from the file. */
   readonly readCells?:
     | ((wanted: ReadonlySet<number>, take: (row: number, cells: Cells) => Promise<void>) => Promise<void>)

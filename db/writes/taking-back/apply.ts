@@ -44,8 +44,8 @@ async function handOn(tx: Transaction, batchId: number): Promise<void> {
 async function lend(tx: Transaction): Promise<void> {
   await run(
     tx,
-    `update batch_changes n set what = 'made' from taking g
-     where g.verdict = 'lend' and n.table_name = g.table_name and n.key = g.key and n.batch_id = g.used_by`,
+    `insert into batch_changes (batch_id, table_name, key, what) select g.used_by, g.table_name, g.key, 'made' from taking g where g.verdict = 'lend'
+     on conflict (table_name, key, batch_id) do update set what = 'made'`,
   );
 }
 

@@ -1,5 +1,5 @@
 import type { Transaction } from "@/db/database-types";
-import { madeRows } from "../bulk/made-rows";
+import { madeRows, rowsUsedByOthers } from "../bulk/made-rows";
 import { run } from "../staging/run";
 import { type TakenTable, takenTables } from "./tables";
 
@@ -25,6 +25,11 @@ export async function weigh(tx: Transaction, batchId: number): Promise<void> {
   );
   await run(tx, "create index on taking (table_name, key)");
   await run(tx, "analyze taking");
+  await run(
+    tx,
+    `update taking g set used_by = least(g.used_by, u.batch_id) from (select m.table_name, ${keyWhereItLives} as key, m.batch_id from (${rowsUsedByOthers(batchId)}) m) u
+     where u.table_name = g.table_name and u.key = g.key and g.what = 'made'`,
+  );
   await run(tx, "update taking set verdict = 'forget' where what in ('kept', 'used')");
   for (const table of takenTables) await weighTable(tx, table, batchId);
   await run(tx, "update taking set verdict = 'forget' where verdict is null"); // the row is gone already

@@ -1,0 +1,87 @@
+// A first load fills empty tables. Rows that come in one by one into indexed tables cost ten times what they cost in a
+// bare one, so such tables are built anew beside the empty ones and put in their place at the end, in the load's own
+// transaction. Until then readers see, undisturbed, what was there before: nothing.
+import type { Transaction } from "@/db/database-types";
+import { countTables } from "../refresh-counts";
+import { rowsOf, run } from "../staging/run";
+import type { StagedFile } from "../staging/staged-file";
+import { indexFilled, putInPlace } from "./put-in-place";
+
+export interface Filling {
+  /** Empty where rows go into the tables as they stand. */
+  readonly tables: readonly string[];
+  /** Makes keys and indexes. To be called once the rows are there, before anything is counted from them. */
+  readonly ready: () => Promise<void>;
+  /** Makes references, and puts the tables in their places. The last thing that a load does. */
+  readonly finish: () => Promise<void>;
+}
+
+/** Fewer rows are quicker added to the tables as they stand. */
+const enoughRows = 20_000;
+/** Unqualified names mean tables of this schema first, so that everything said of a table is said of the one that is being filled. */
+export const fillingSchema = "being_filled";
+
+/** Which tables a load of this kind fills, in the order in which they refer to each other. */
+const filledBy: Readonly<Partial<Record<string, readonly string[]>>> = {
+  units: ["units"],
+  jobs: ["units", "jobs", "job_cells"],
+  "part-lines": ["part_lines"],
+};
+
+/** Begins to fill tables that are empty, where the load is large and the database lets us. */
+export async function beginFilling(tx: Transaction, file: StagedFile, rows: number): Promise<Filling> {
+  const wanted = file.rows === undefined && rows >= enoughRows ? (filledBy[file.kind] ?? []) : [];
+  const tables: string[] = [];
+  for (const table of wanted) if (await canBeReplaced(tx, table)) tables.push(table);
+  if (tables.length > 0) await run(tx, `create schema ${fillingSchema}`);
+  for (const table of tables)
+    await run(
+      tx,
+      `create table ${fillingSchema}.${table} (like ${table} including defaults including constraints including generated including storage including comments)`,
+    );
+  if (tables.length > 0)
+    await run(
+      tx,
+      `set local search_path = ${fillingSchema}, public; set local work_mem = '192MB'; set local maintenance_work_mem = '384MB'`,
+    );
+  return {
+    tables,
+    ready: async () => {
+      for (const table of tables) if (!isCount(table)) await indexFilled(tx, table);
+    },
+    finish: async () => {
+      for (const table of tables) if (isCount(table)) await indexFilled(tx, table);
+      if (tables.length > 0) await putInPlace(tx, tables);
+    },
+  };
+}
+
+/** Counts are filled last, from the rows. */
+function isCount(table: string): boolean {
+  return countTables.some((each) => each === table);
+}
+
+/**
+ * Empty, ours to replace, and with nothing on it that a copy would lack. From the answer on nobody else writes to it.
+ */
+async function canBeReplaced(tx: Transaction, table: string): Promise<boolean> {
+  const [found] = await rowsOf<{ plain: boolean }>(
+    tx,
+    `select c.relkind = 'r' and n.nspname = 'public' and current_schema() = 'public' and c.relacl is null and not c.relrowsecurity
+       and pg_has_role(c.relowner, 'usage') and has_database_privilege(current_database(), 'create')
+       and not exists (select from pg_trigger t where t.tgrelid = c.oid and not t.tgisinternal)
+       and not exists (select from pg_depend d where d.refobjid = c.oid and d.classid = 'pg_rewrite'::regclass)
+       and not exists (select from pg_inherits i where c.oid in (i.inhrelid, i.inhparent))
+       and not exists (select from pg_publication_rel p where p.prrelid = c.oid)
+       and not exists (select from pg_attribute a where a.attrelid = c.oid and a.attidentity <> '') as plain
+     from pg_class c join pg_namespace n on n.oid = c.relnamespace where c.oid = '${table}'::regclass`,
+  );
+  if (found?.plain !== true || !(await isEmpty(tx, table))) return false;
+  await run(tx, `lock table ${table} in share row exclusive mode`);
+  return await isEmpty(tx, table);
+}
+
+async function isEmpty(tx: Transaction, table: string): Promise<boolean> {
+  const [found] = await rowsOf<{ any: boolean }>(tx, `select exists (select from ${table}) as any`);
+  return found?.any === false;
+}

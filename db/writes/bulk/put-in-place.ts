@@ -1,0 +1,98 @@
+import { setTimeout as pause } from "node:timers/promises";
+import type { Transaction } from "@/db/database-types";
+import { rowsOf, run } from "../staging/run";
+import { fillingSchema } from "./filling";
+
+interface Constraint {
+  readonly [column: string]: unknown;
+  readonly on: string;
+  readonly name: string;
+  readonly definition: string;
+}
+
+/** A reader is made to wait no longer than this for the tables, and then again only after a while. */
+const lockMs = 500;
+const triesForLocks = 120;
+const betweenTriesMs = 250;
+
+/** Gives a filled table the keys and indexes of the empty one of the same name. */
+export async function indexFilled(tx: Transaction, table: string): Promise<void> {
+  for (const { name, definition } of await constraintsOf(tx, table, "p", "u"))
+    await run(tx, `alter table ${fillingSchema}.${table} add constraint ${quoted(name)} ${definition}`);
+  for (const definition of await indexesOf(tx, table)) await run(tx, definition);
+  await run(tx, `analyze ${fillingSchema}.${table}`);
+}
+
+/**
+ * Gives the filled tables the references of the empty ones, then takes their places. Readers are shut out only for the
+ * last step, which moves names and no rows.
+ */
+export async function putInPlace(tx: Transaction, tables: readonly string[]): Promise<void> {
+  for (const table of tables)
+    for (const { name, definition } of await constraintsOf(tx, table, "f"))
+      await run(tx, `alter table ${fillingSchema}.${table} add constraint ${quoted(name)} ${definition}`);
+  const references = await referencesTo(tx, tables);
+  await lockAll(tx, [...new Set([...tables.map((table) => `public.${table}`), ...references.map(({ on }) => on)])]);
+  for (const table of tables.toReversed()) await run(tx, `drop table public.${table} cascade`);
+  for (const table of tables) await run(tx, `alter table ${fillingSchema}.${table} set schema public`);
+  for (const { on, name, definition } of references)
+    await run(tx, `alter table ${on} add constraint ${quoted(name)} ${definition}`);
+  await run(tx, `set local search_path = public; drop schema ${fillingSchema}`);
+}
+
+/** Definitions name other tables as the search path finds them: the filled ones, where there are such. */
+async function constraintsOf(tx: Transaction, table: string, ...types: readonly string[]): Promise<Constraint[]> {
+  return await rowsOf<Constraint>(
+    tx,
+    `select conrelid::regclass::text as on, conname as name, replace(pg_get_constraintdef(oid), ' public.', ' ') as definition from pg_constraint
+     where conrelid = 'public.${table}'::regclass and contype in (${types.map((type) => `'${type}'`).join(", ")}) order by contype, conname`,
+  );
+}
+
+async function indexesOf(tx: Transaction, table: string): Promise<readonly string[]> {
+  const found = await rowsOf<{ definition: string }>(
+    tx,
+    `select regexp_replace(pg_get_indexdef(indexrelid), ' ON public\\.', ' ON ${fillingSchema}.') as definition from pg_index i
+     where indrelid = 'public.${table}'::regclass and not exists (select from pg_constraint c where c.conindid = i.indexrelid and c.conrelid = i.indrelid)
+     order by indexrelid`,
+  );
+  return found.map(({ definition }) => definition);
+}
+
+/** References to the tables from others, which are as empty. */
+async function referencesTo(tx: Transaction, tables: readonly string[]): Promise<Constraint[]> {
+  const these = tables.map((table) => `'public.${table}'::regclass`).join(", ");
+  return await rowsOf<Constraint>(
+    tx,
+    `select quote_ident(n.nspname) || '.' || quote_ident(r.relname) as on, c.conname as name, replace(pg_get_constraintdef(c.oid), ' public.', ' ') as definition
+     from pg_constraint c join pg_class r on r.oid = c.conrelid join pg_namespace n on n.oid = r.relnamespace
+     where c.contype = 'f' and c.confrelid in (${these}) and c.conrelid not in (${these}) and n.nspname <> '${fillingSchema}' order by 1, 2`,
+  );
+}
+
+/** All at once or none: a wait for one while others are held could shut readers out, or be a deadlock. */
+async function lockAll(tx: Transaction, tables: readonly string[]): Promise<void> {
+  for (let tried = 1; ; tried++) {
+    try {
+      await tx.transaction(async (step) => {
+        await run(step as Transaction, `set local lock_timeout = '${lockMs}ms'`); // a savepoint has the same methods
+        await run(step as Transaction, `lock table ${tables.join(", ")} in access exclusive mode`);
+      });
+      await run(tx, "set local lock_timeout = 0");
+      return;
+    } catch (error) {
+      if (!isLockTimeout(error) || tried === triesForLocks) throw error;
+      await pause(betweenTriesMs);
+    }
+  }
+}
+
+function isLockTimeout(error: unknown): boolean {
+  for (let each = error; each instanceof Error; each = each.cause)
+    if ("code" in each && each.code === "55P03") return true;
+  return false;
+}
+
+function quoted(name: string): string {
+  return `"${name.replaceAll('"', '""')}"`;
+}

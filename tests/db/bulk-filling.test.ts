@@ -1,0 +1,119 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { sql } from "drizzle-orm";
+import { afterAll, beforeEach, expect, test } from "vitest";
+import { readOnly } from "@/db/client";
+import { closeDatabase } from "@/db/close-database";
+import { loadFile } from "@/db/writes/load-file";
+import { recount } from "@/db/writes/recount";
+import { takeBack } from "@/db/writes/take-back";
+import { writeJobs, writePartLines } from "../bench/intake-rows";
+import { batchOf, fileFolder, shopDocument, startAfresh } from "./intake-files";
+import { counts } from "./load-outcome";
+
+const files = fileFolder();
+afterAll(async () => {
+  files.remove();
+  await closeDatabase();
+});
+beforeEach(async () => {
+  await startAfresh();
+  await files.load(JSON.stringify(shopDocument));
+});
+
+const rows = 24_000;
+const load = (path: string) => loadFile({ path, fileName: "jobs.csv", mode: "add" });
+
+async function written(write: typeof writeJobs, spread: Parameters<typeof writeJobs>[1]): Promise<string> {
+  const path = join(files.folder, `${write.name}-${spread.from ?? 0}-${spread.rows}.csv`);
+  await write(path, spread);
+  return path;
+}
+
+/** Everything about the tables that a copy could lack. */
+async function shapes() {
+  return await readOnly((db) =>
+    db.rows(sql`
+      select c.relname as table, 'column' as what, a.attname as name, concat_ws(' ', format_type(a.atttypid, a.atttypmod), a.attnotnull, a.attgenerated, a.attidentity, pg_get_expr(d.adbin, d.adrelid)) as definition
+      from pg_class c join pg_attribute a on a.attrelid = c.oid and a.attnum > 0 left join pg_attrdef d on d.adrelid = c.oid and d.adnum = a.attnum
+      where c.relnamespace = 'public'::regnamespace and c.relkind = 'r'
+      union all
+      select conrelid::regclass::text, 'constraint', conname, pg_get_constraintdef(oid) || convalidated from pg_constraint where connamespace = 'public'::regnamespace
+      union all
+      select tablename, 'index', indexname, indexdef from pg_indexes where schemaname = 'public'
+      union all
+      select 'schema', 'schema', nspname, '' from pg_namespace where nspname !~ '^pg_(toast_)?temp'
+      order by 1, 2, 3`),
+  );
+}
+
+/** One number for all rows of each table, whatever their order; numbers that the database hands out are left out. */
+async function prints() {
+  const found = [];
+  for (const table of [
+    "units",
+    "jobs",
+    "part_lines",
+    "job_cells",
+    "unit_windows",
+    "unplaced_units",
+    "repeated_jobs",
+    "suggested_callbacks",
+  ])
+    found.push(
+      ...(await readOnly((db) =>
+        db.rows(
+          sql.raw(
+            `select '${table}' as table, count(*)::integer as rows, coalesce(sum(hashtextextended((to_jsonb(t) - '{batch_id,model_id,maker_id}'::text[])::text, 0)::numeric), 0)::text as print from ${table} t`,
+          ),
+        ),
+      )),
+    );
+  return found;
+}
+
+test("tables filled beside the empty ones are like them to the last constraint", async () => {
+  const before = await shapes();
+  expect(counts(await load(await written(writeJobs, { rows })))).toEqual([rows, rows, 0, 0, 0]);
+  expect(counts(await load(await written(writePartLines, { rows })))).toEqual([rows, rows, 0, 0, 0]);
+  expect(await shapes()).toEqual(before);
+  expect((await recount()).every(({ differing }) => differing === 0)).toBe(true);
+});
+
+test("a first load leaves the rows, counts and way back that the same rows leave in small loads", async () => {
+  const empty = await prints();
+  const jobs = batchOf(await load(await written(writeJobs, { rows })));
+  const parts = batchOf(await load(await written(writePartLines, { rows })));
+  const filled = await prints();
+  await takeBack(parts);
+  await takeBack(jobs);
+  expect(await prints()).toEqual(empty);
+  const half = rows / 2;
+  for (const write of [writeJobs, writePartLines])
+    for (const from of [0, half]) await load(await written(write, { rows: half, from }));
+  expect(await prints()).toEqual(filled);
+}, 300_000);
+
+test("a further load adds to what a first one filled", async () => {
+  await load(await written(writeJobs, { rows }));
+  const overlap = await written(writeJobs, { rows: 2000, from: rows - 1000 });
+  expect(counts(await load(overlap))).toEqual([2000, 1000, 0, 1000, 0]);
+  expect((await recount()).every(({ differing }) => differing === 0)).toBe(true);
+});
+
+test("a row that contradicts another holds a first load as it holds any", async () => {
+  const path = await written(writeJobs, { rows });
+  const { readFileSync } = await import("node:fs");
+  const text = readFileSync(path, "utf8");
+  const [header = "", first = ""] = text.split("\r\n");
+  writeFileSync(
+    path,
+    `${text}${first.replace("Technician 0", "Technician 1")}\r\n${header.replaceAll(/[^,]/g, "")}\r\n`,
+  );
+  const result = await loadFile({ path, fileName: "jobs.csv", mode: "add and set aside" });
+  expect(counts(result)).toEqual([rows + 1, rows - 1, 0, 0, 2]);
+  expect("report" in result && result.report.problems.map(({ row, problem }) => `${row} ${problem}`)).toEqual([
+    `2 names the same job as row ${rows + 2}, with other values`,
+    `${rows + 2} names the same job as row 2, with other values`,
+  ]);
+});
