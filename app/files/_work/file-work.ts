@@ -12,6 +12,8 @@ interface Work {
   ending: "stopped" | "out of time" | undefined;
 }
 
+const starting: WorkProgress = { words: "Starting", done: 0, total: undefined };
+
 /** Two processors are common, and the site itself needs some of them. */
 const mostAtOnce = 2;
 const memoryMegabytes = 448;
@@ -41,7 +43,7 @@ export function startWork(draftId: string, task: FileTask, onEnd: (end: WorkEnd)
   if (works.all.has(draftId)) return false;
   const work: Work = {
     task,
-    progress: { words: "Waiting for another file", done: 0, total: undefined },
+    progress: starting,
     child: undefined,
     ending: undefined,
   };
@@ -65,7 +67,7 @@ export function stopWork(draftId: string): void {
 }
 
 async function run(draftId: string, work: Work): Promise<WorkEnd> {
-  await turn();
+  await turn(work);
   try {
     if (work.ending !== undefined) return work.ending;
     return await inProcess(draftId, work);
@@ -77,9 +79,13 @@ async function run(draftId: string, work: Work): Promise<WorkEnd> {
 }
 
 /** Comes back when fewer than `mostAtOnce` others are working. */
-async function turn(): Promise<void> {
-  if (works.busy < mostAtOnce) works.busy++;
-  else await new Promise<void>((resolve) => works.waiting.push(resolve));
+async function turn(work: Work): Promise<void> {
+  if (works.busy < mostAtOnce) {
+    works.busy++;
+    return;
+  }
+  work.progress = { words: "Waiting for another file", done: 0, total: undefined };
+  await new Promise<void>((resolve) => works.waiting.push(resolve));
 }
 
 function inProcess(draftId: string, work: Work): Promise<WorkEnd> {
@@ -90,7 +96,7 @@ function inProcess(draftId: string, work: Work): Promise<WorkEnd> {
     { stdio: ["ignore", "inherit", "inherit", "ipc"], env: { ...process.env, NODE_OPTIONS: "" } },
   );
   work.child = child;
-  work.progress = { words: "Starting", done: 0, total: undefined };
+  work.progress = starting;
   child.on("message", (message) => {
     if (isProgressMessage(message)) work.progress = message.progress;
   });
