@@ -11,7 +11,8 @@ import type { ClaimAssembly } from "@/lib/claims/claim";
 import { type ClaimCase, coveredByPolicy } from "@/lib/claims/claim-case";
 import type { CoverageDecision } from "@/lib/coverage/coverage-decision";
 import { decideCoverage } from "@/lib/coverage/decide-coverage";
-import { emptyFile, jobCoverageFacts } from "@/lib/coverage/job-coverage-facts";
+import { jobCoverageFacts } from "@/lib/coverage/job-coverage-facts";
+import { policyWithContract } from "@/lib/coverage/policy-with-contract";
 import type { ExpectedRange } from "@/lib/domain/reading";
 import { checkEvidence } from "@/lib/evidence/check-evidence";
 import type { EvidenceCheck } from "@/lib/evidence/evidence-check";
@@ -56,13 +57,20 @@ export function judgeWith(
 ): JudgedJob {
   const { record } = stored;
   const decision = decideCoverage(
-    jobCoverageFacts(record, emptyFile),
+    jobCoverageFacts(record, stored.file),
     policies.map(({ policy }) => policy),
   );
   const evidence = checkEvidence(record, ranges);
   const cases = policies.map(({ policyId, policy }) => ({
     policyId,
-    given: { record, decision, evidence, policy, asOf, holidays: new Set<Day>() },
+    given: {
+      record,
+      decision,
+      evidence,
+      policy: policyWithContract(policy, stored.file.contracts),
+      asOf,
+      holidays: new Set<Day>(),
+    },
   }));
   const paying = cases.filter(({ given }) => coveredByPolicy(given).items.length > 0);
   const asked = paying.length > 0 ? paying : cases.filter(({ given }) => given.policy.maker !== undefined).slice(-1);

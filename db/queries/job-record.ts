@@ -1,10 +1,12 @@
 import { and, asc, desc, eq, getTableColumns, inArray } from "drizzle-orm";
+import type { CoverageFile } from "@/lib/coverage/job-coverage-facts";
 import type { JobRecord } from "@/lib/domain/job";
 import type { ProductType } from "@/lib/domain/product-type";
 import type { Reader } from "../database-types";
 import { makers, models } from "../schema/catalogue";
 import { attachments, jobs, partLines, readings } from "../schema/jobs";
 import { units } from "../schema/register";
+import { loadCoverageFiles } from "./coverage-files";
 import { attachmentOf, closedJob, earlierJobOf, partLineOf, readingOf, unitOf } from "./job-rows";
 
 /** A job as the judging rooms see it, with the keys that the database knows it by. */
@@ -18,6 +20,8 @@ export interface StoredJob {
   readonly identified: boolean;
   readonly inRegister: boolean;
   readonly record: JobRecord;
+  /** What is on file for cover: contracts, transfers, exchanges, time out for repair. */
+  readonly file: CoverageFile;
 }
 
 /** The job with this number and everything under it; undefined where there is none. */
@@ -25,7 +29,7 @@ export async function loadJobRecord(db: Reader, jobNumber: string): Promise<Stor
   return (await loadJobRecords(db, [jobNumber]))[0];
 }
 
-/** Jobs with everything under them, in the order asked for, at the cost of five reads however many they are. */
+/** Jobs with everything under them, in the order asked for, at the cost of ten reads however many they are. */
 export async function loadJobRecords(db: Reader, jobNumbers: readonly string[]): Promise<StoredJob[]> {
   if (jobNumbers.length === 0) return [];
   const rows = await db
@@ -38,6 +42,10 @@ export async function loadJobRecords(db: Reader, jobNumbers: readonly string[]):
   const under = await loadUnder(
     db,
     rows.map((row) => row.job),
+  );
+  const files = await loadCoverageFiles(
+    db,
+    rows.map((row) => row.job.unitId),
   );
   const stored = rows.map(
     ({ job, unit, model, maker }): StoredJob => ({
@@ -53,6 +61,7 @@ export async function loadJobRecords(db: Reader, jobNumbers: readonly string[]):
         unit: unitOf(unit, { maker: maker.name, model: model.number, productType: model.productType as ProductType }), // the schema's key
         ...under(job),
       },
+      file: files(job.unitId),
     }),
   );
   const places = new Map(jobNumbers.map((number, place) => [number, place]));
@@ -84,12 +93,30 @@ async function loadUnder(db: Reader, of: readonly JobRow[]): Promise<(job: JobRo
     .from(jobs)
     .where(and(inArray(jobs.unitId, unitIds), eq(jobs.status, "closed")))
     .orderBy(desc(jobs.completedOn), desc(jobs.jobNumber));
+  const fitted = await loadFitted(db, unitIds);
   return (job) => ({
     partLines: (lines.get(job.jobId) ?? []).map(partLineOf),
     readings: (taken.get(job.jobId) ?? []).map(readingOf),
     attachments: (papers.get(job.jobId) ?? []).map(attachmentOf),
-    earlier: onUnits.filter((other) => other.unitId === job.unitId && isEarlier(other, job)).map(earlierJobOf),
+    earlier: onUnits
+      .filter((other) => other.unitId === job.unitId && isEarlier(other, job))
+      .map((other) => earlierJobOf(other, fitted.get(other.jobId) ?? [])),
   });
+}
+
+/** Components of the parts that were fitted on any job of these units; a line that names none is for its job's own. */
+async function loadFitted(db: Reader, unitIds: readonly string[]): Promise<ReadonlyMap<string, readonly string[]>> {
+  const rows = await db
+    .select({ jobId: partLines.jobId, component: partLines.component, failed: jobs.component })
+    .from(partLines)
+    .innerJoin(jobs, and(eq(jobs.unitId, partLines.unitId), eq(jobs.jobId, partLines.jobId)))
+    .where(and(inArray(partLines.unitId, [...unitIds]), eq(partLines.role, "fitted")));
+  const fitted = new Map<string, string[]>();
+  for (const { jobId, component, failed } of rows) {
+    const key = component ?? failed;
+    if (key !== null) fitted.set(jobId, [...(fitted.get(jobId) ?? []), key]);
+  }
+  return fitted;
 }
 
 /** Completed before, or on the same day under a lower number. */

@@ -128,12 +128,15 @@ export function attachmentOf(row: AttachmentRow): Attachment {
   };
 }
 
-export function earlierJobOf(row: typeof jobs.$inferSelect): EarlierJob {
+export function earlierJobOf(row: typeof jobs.$inferSelect, fitted: readonly string[]): EarlierJob {
   return {
     jobNumber: row.jobNumber,
     completedOn: row.completedOn,
     component: row.component ?? undefined,
     symptom: row.symptom ?? undefined,
     cause: row.cause,
+    requestedOn: row.requestedOn ?? undefined,
+    payer: row.payer,
+    fitted,
   };
 }

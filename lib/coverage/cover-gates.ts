@@ -45,6 +45,9 @@ function gateOfTransfer(policy: Policy, facts: CoverageFacts): Gate {
   if (owner.acquiredOn === undefined) return open("transfer", "transfer_date_unknown", "transfer_record");
   const deadline = addTerm(owner.acquiredOn, policy.transfer.within);
   const isInTime = owner.transferRegisteredOn !== undefined && owner.transferRegisteredOn <= deadline;
+  if (owner.transferRegisteredOn === undefined && facts.reported <= deadline) {
+    return { ...open("transfer", "transfer_can_be_registered", "transfer_record"), deadline };
+  }
   return isInTime
     ? { step: "transfer", kind: "passed", deadline }
     : { step: "transfer", kind: "stopped", reason: "transfer_excluded", deadline };

@@ -5,8 +5,8 @@ import type { Policy } from "@/lib/domain/policy";
 import type { StartPoint } from "@/lib/domain/policy-start";
 import type { CoverSubject, CoverTerm } from "@/lib/domain/policy-terms";
 import type { WindowInput } from "./cover-window";
-import type { StartFound } from "./coverage-decision";
-import type { CoverageFacts } from "./coverage-facts";
+import type { EvidenceReason, ProofDocument, StartFound } from "./coverage-decision";
+import type { CoverageFacts, DatedFact } from "./coverage-facts";
 
 /** One line of the terms that speaks of this job, with the length it has here. */
 export interface CoverLine {
@@ -17,8 +17,13 @@ export interface CoverLine {
   readonly anchorDay: AnchorDay;
   /** A contract that follows the maker's cover begins after lines like this, not after a single class of parts. */
   readonly isWholeUnit: boolean;
-  /** A class of parts, while nobody has said which part failed. */
-  readonly isUnsure: boolean;
+  /** What must be known before this line can pay, such as which part failed. */
+  readonly unsure: Unsure | undefined;
+}
+
+export interface Unsure {
+  readonly reason: EvidenceReason;
+  readonly document: ProofDocument;
 }
 
 /** The lines that cover this component or kind of work; none where the terms do not reach it. */
@@ -28,17 +33,25 @@ export function coverLines(policy: Policy, facts: CoverageFacts): readonly Cover
     .map((line) => plainLine(line, policy, facts));
 }
 
-/** The length that commercial use, or registering in time, gives a line instead of its own. */
-export function adjustedLine(line: CoverLine, covers: Adjustment): CoverLine {
+/**
+ * The length that commercial use, or registering in time, gives a line instead of its own. While nobody can say whether
+ * the unit was registered in time the shorter term holds, and the longer one stands beside it as an open question.
+ */
+export function adjustedLines(line: CoverLine, covers: Adjustment): readonly CoverLine[] {
   const { policy, facts } = covers;
   if (policy.use.kind === "commercial_term" && facts.unit.use === "commercial") {
     const { pays, term } = policy.use;
-    return { ...line, pays: line.pays.filter((item) => pays.includes(item)), term, termRule: "use" };
+    return [{ ...line, pays: line.pays.filter((item) => pays.includes(item)), term, termRule: "use" }];
   }
-  if (covers.registration.kind === "none" || line.termRule !== "registration") return line;
-  const { termIfRegistered, termOtherwise } = covers.registration;
-  return { ...line, term: covers.registration.isInTime ? termIfRegistered : termOtherwise };
+  if (covers.registration.kind === "none" || line.termRule !== "registration") return [line];
+  const { termIfRegistered, termOtherwise, standing } = covers.registration;
+  if (standing === "in_time") return [{ ...line, term: termIfRegistered }];
+  const plain = { ...line, term: termOtherwise };
+  return standing === "unsure" ? [plain, { ...line, term: termIfRegistered, unsure: unsureRegistration }] : [plain];
 }
+
+const unsureRegistration: Unsure = { reason: "registration_unsure", document: "registration_record" };
+const unsureComponent: Unsure = { reason: "component_unknown", document: "diagnosis" };
 
 export interface Adjustment {
   readonly policy: Policy;
@@ -51,7 +64,8 @@ export type RegistrationFound =
   | {
       readonly kind: "asked";
       readonly deadline: Day;
-      readonly isInTime: boolean;
+      /** `none`: no registration is on file. `unsure`: its day is known only as a range, or what stands there is no day. */
+      readonly standing: "in_time" | "late" | "none" | "unsure";
       readonly termIfRegistered: Term;
       readonly termOtherwise: Term;
     };
@@ -61,27 +75,33 @@ export function findRegistration(policy: Policy, facts: CoverageFacts, start: St
   const rule = policy.registration;
   if (rule === undefined) return { kind: "none" };
   const deadline = addTerm(start.on.latest, rule.within);
-  const fact = facts.unit.dates.registration;
-  const isInTime = fact?.kind === "known" && fact.on.latest <= deadline;
   return {
     kind: "asked",
     deadline,
-    isInTime,
+    standing: standingOf(facts.unit.dates.registration, deadline),
     termIfRegistered: rule.termIfRegistered,
     termOtherwise: rule.termOtherwise,
   };
 }
 
+function standingOf(fact: DatedFact | undefined, deadline: Day) {
+  if (fact === undefined) return "none";
+  if (fact.kind !== "known") return "unsure";
+  if (fact.on.latest <= deadline) return "in_time";
+  return fact.on.earliest > deadline ? "late" : "unsure";
+}
+
 function plainLine(line: CoverTerm, policy: Policy, facts: CoverageFacts): CoverLine {
   const isRegistered = policy.registration !== undefined && line.covers.kind === "whole_unit";
   return {
-    pays: line.pays,
+    // Where nothing was found to have failed there is nothing to repair; the visit may be paid as a diagnosis.
+    pays: facts.cause === "no_fault_found" ? line.pays.filter((item) => item === "diagnosis") : line.pays,
     term: line.term,
     termRule: isRegistered ? "registration" : "term",
     from: line.from,
     anchorDay: line.anchorDay ?? policy.anchorDay,
     isWholeUnit: line.covers.kind === "whole_unit",
-    isUnsure: line.covers.kind === "class" && facts.component === undefined,
+    unsure: line.covers.kind === "class" && facts.component === undefined ? unsureComponent : undefined,
   };
 }
 

@@ -55,6 +55,8 @@ export interface CoverSource {
   /** Key of the campaign in the policy, and what people call it. */
   readonly campaign: string | undefined;
   readonly campaignName: string | undefined;
+  /** Number of the service contract, where one pays. */
+  readonly contract?: string | undefined;
 }
 
 /** First and last covered day with the sum that gave them. Ranges where the start is known only as one. */
@@ -71,7 +73,7 @@ export interface CoverWindow {
 }
 
 export interface StartFound {
-  readonly event: StartEvent | "replacement_part" | "campaign" | "exchange";
+  readonly event: StartEvent | "replacement_part" | "campaign" | "exchange" | "contract_paper";
   readonly on: DayRange;
   /** How well it is known; two readings are a date whose order of day and month is not settled. */
   readonly precision: "day" | "month" | "two_readings";
@@ -83,7 +85,16 @@ export interface StartFound {
 }
 
 export interface EndConsidered {
-  readonly rule: "term" | "cap" | "replacement_part" | "tolling" | "registration" | "use" | "campaign";
+  readonly rule:
+    | "term"
+    | "cap"
+    | "replacement_part"
+    | "tolling"
+    | "not_remedied"
+    | "registration"
+    | "use"
+    | "campaign"
+    | "contract_paper";
   readonly from: DayRange;
   readonly term: Term | undefined;
   readonly last: LastDayRange;
@@ -122,6 +133,8 @@ export type EvidenceReason =
   | "cause_unknown"
   | "territory_unknown"
   | "transfer_date_unknown"
+  | "transfer_can_be_registered"
+  | "registration_unsure"
   | "decisive_day_unknown";
 
 export const proofDocuments = {

@@ -80,7 +80,10 @@ export interface OwnerFacts {
   readonly transferRegisteredOn: Day | undefined;
 }
 
+/** From hand-over, or from the call where the repair is done at home, up to and including return or completion. */
 export interface RepairSpan {
   readonly from: Day;
   readonly until: Day;
+  /** Whether it was for the trouble that this job is about. */
+  readonly sameTrouble?: boolean;
 }

@@ -1,6 +1,13 @@
 import { exactly, type LastDayRange } from "@/lib/calendar/day-range";
 import type { PayItem } from "@/lib/domain/pay-item";
-import { adjustedLine, type CoverLine, coverLines, findRegistration, type RegistrationFound } from "./cover-lines";
+import {
+  adjustedLines,
+  type CoverLine,
+  coverLines,
+  findRegistration,
+  type RegistrationFound,
+  type Unsure,
+} from "./cover-lines";
 import { coverWindow } from "./cover-window";
 import type { CoverWindow, EvidenceReason, ProofDocument } from "./coverage-decision";
 import type { CoverageFacts } from "./coverage-facts";
@@ -14,7 +21,7 @@ export type DatedLine =
       readonly pays: readonly PayItem[];
       readonly window: CoverWindow;
       readonly isWholeUnit: boolean;
-      readonly isUnsure: boolean;
+      readonly unsure: Unsure | undefined;
     }
   | {
       readonly kind: "open";
@@ -40,9 +47,9 @@ export function datedLines(
   const start = findStart(policy, facts, context, undefined);
   const registration: RegistrationFound =
     start.kind === "found" ? findRegistration(policy, facts, start.start) : { kind: "none" };
-  const lines = coverLines(policy, facts).map((line) => {
+  const lines = coverLines(policy, facts).flatMap((line) => {
     const own = line.from === undefined ? start : findStart(policy, facts, context, line.from);
-    return dated(adjustedLine(line, { policy, facts, registration }), own, inForce, facts);
+    return adjustedLines(line, { policy, facts, registration }).map((adjusted) => dated(adjusted, own, inForce, facts));
   });
   return { start, registration, lines: withReplacedPart(lines, inForce, facts) };
 }
@@ -54,9 +61,9 @@ function dated(
   facts: CoverageFacts,
 ): DatedLine {
   if (start.kind === "open") return { kind: "open", pays: line.pays, reason: start.reason, document: start.document };
-  const { pays, term, termRule, anchorDay, isWholeUnit, isUnsure } = line;
-  const window = coverWindow({ policy, facts, contract, start: start.start, term, termRule, anchorDay });
-  return { kind: "dated", pays, window, isWholeUnit, isUnsure };
+  const { pays, term, termRule, anchorDay, isWholeUnit, unsure } = line;
+  const window = coverWindow({ policy, facts, contract, start: start.start, term, termRule, anchorDay, isWholeUnit });
+  return { kind: "dated", pays, window, isWholeUnit, unsure };
 }
 
 /**
@@ -87,12 +94,18 @@ function withReplacedPart(
     term,
     termRule: "replacement_part",
     anchorDay: policy.anchorDay,
+    isWholeUnit: false,
   });
-  const others = lines.map((line) => ({ ...line, pays: line.pays.filter((item) => !pays.includes(item)) }));
+  // An open question about the remainder stays open beside the part's own term.
+  const others = lines.map((line) =>
+    line.kind === "open" && rule.combine !== "own_term_only"
+      ? line
+      : { ...line, pays: line.pays.filter((item) => !pays.includes(item)) },
+  );
   const replaced = pays.map((item): DatedLine => {
     const remainder = rule.combine === "own_term_only" ? undefined : latestWindow(lines, item);
     const window = remainder === undefined ? own : laterWindow(remainder, own);
-    return { kind: "dated", pays: [item], window, isWholeUnit: false, isUnsure: false };
+    return { kind: "dated", pays: [item], window, isWholeUnit: false, unsure: undefined };
   });
   return [...others, ...replaced];
 }

@@ -1,11 +1,12 @@
 import { type PayItem, payItems } from "@/lib/domain/pay-item";
+import type { Policy } from "@/lib/domain/policy";
 import type { Campaign } from "@/lib/domain/policy-campaign";
 import { campaignCovers, campaignWindow } from "./campaign-cover";
 import type { CoverSource, ItemDecision, RuleLook } from "./coverage-decision";
 import type { CoverageFacts } from "./coverage-facts";
 import { decideWindow } from "./decide-item";
 import { type ItemDecisions, sourceOf } from "./decide-policy";
-import type { PolicyInForce } from "./select-policies";
+import { speaksOf } from "./select-policies";
 
 export interface CampaignOutcome {
   readonly source: CoverSource;
@@ -15,10 +16,22 @@ export interface CampaignOutcome {
   readonly isNamed: boolean;
 }
 
-/** Each campaign of the policies against one job. The reported day is tested against its end; age plays no part. */
-export function decideCampaigns(inForce: readonly PolicyInForce[], facts: CoverageFacts): readonly CampaignOutcome[] {
-  return inForce.flatMap((entry) =>
-    entry.policy.campaigns.map((campaign) => decideCampaign(campaign, sourceOf(entry), facts)),
+/**
+ * Each campaign of the policies against one job. The reported day is tested against its end; age plays no part, and so
+ * neither does the version that governs the sale: a campaign stands in the newest version that names it.
+ */
+export function decideCampaigns(policies: readonly Policy[], facts: CoverageFacts): readonly CampaignOutcome[] {
+  const newest = new Map<string, { readonly policy: Policy; readonly campaign: Campaign }>();
+  for (const policy of policies) {
+    if (policy.campaigns.length === 0 || !speaksOf(policy, facts)) continue;
+    for (const campaign of policy.campaigns) {
+      const key = `${policy.key}/${campaign.key}`;
+      const known = newest.get(key);
+      if (known === undefined || known.policy.version < policy.version) newest.set(key, { policy, campaign });
+    }
+  }
+  return [...newest.values()].map(({ policy, campaign }) =>
+    decideCampaign(campaign, sourceOf({ policy, contract: undefined }), facts),
   );
 }
 

@@ -4,17 +4,18 @@ import { earlierOf, laterOf } from "@/lib/calendar/day";
 import type { DayRange } from "@/lib/calendar/day-range";
 import { type PayItem, payItems } from "@/lib/domain/pay-item";
 import type { Policy } from "@/lib/domain/policy";
-import type { CoverageDecision, CoverageVerdict, CoverWindow, DataProblem, ItemDecision } from "./coverage-decision";
+import type { CoverageDecision, CoverWindow, DataProblem, ItemDecision } from "./coverage-decision";
 import type { CoverageFacts } from "./coverage-facts";
 import { decideCampaigns } from "./decide-campaigns";
-import { weight, windowOf } from "./decide-item";
+import { windowOf } from "./decide-item";
 import { decidePolicy, decisiveDay, type ItemDecisions, type PolicyOutcome } from "./decide-policy";
 import { goodwillChance } from "./goodwill-chance";
 import { localLaw, underLocalLaw } from "./local-law";
 import { lostAlternatives } from "./lost-alternatives";
 import { closingLooks, dataLook } from "./rule-looks";
 import { dataProblem } from "./sane-facts";
-import { type PolicyInForce, policiesInForce } from "./select-policies";
+import { type PolicyInForce, policiesInForce, saleStandIn } from "./select-policies";
+import { isRange, verdictOf, whereVersionsAgree } from "./versions-agree";
 
 /**
  * Decides per pay item in this order: data, campaign, start, ends, gates, order of payers, agreement of the two ends of
@@ -26,7 +27,20 @@ export function decideCoverage(facts: CoverageFacts, policies: readonly Policy[]
   const problem = dataProblem(facts);
   if (problem !== undefined) return invalid(facts, problem);
   const inForce = policiesInForce(policies, facts);
-  const campaigns = decideCampaigns(inForce, facts);
+  const decision = decideWith(inForce, facts, policies);
+  const sale = saleStandIn(facts);
+  if (sale === undefined || !isRange(facts.unit.dates[sale])) return decision;
+  const others = policiesInForce(policies, facts, "earliest");
+  if (isSame(inForce, others)) return decision;
+  return whereVersionsAgree(decision, decideWith(others, facts, policies), sale, facts);
+}
+
+function decideWith(
+  inForce: readonly PolicyInForce[],
+  facts: CoverageFacts,
+  policies: readonly Policy[],
+): CoverageDecision {
+  const campaigns = decideCampaigns(policies, facts);
   const outcomes = decideInOrder(inForce, facts);
   const answers = [
     ...campaigns.filter((entry) => entry.isNamed),
@@ -57,6 +71,10 @@ export function decideCoverage(facts: CoverageFacts, policies: readonly Policy[]
   };
 }
 
+function isSame(one: readonly PolicyInForce[], other: readonly PolicyInForce[]): boolean {
+  return one.length === other.length && one.every(({ policy }, index) => other[index]?.policy === policy);
+}
+
 /** Makers first, because a contract may begin on the day after their cover. */
 function decideInOrder(inForce: readonly PolicyInForce[], facts: CoverageFacts): readonly PolicyOutcome[] {
   const outcomes: PolicyOutcome[] = [];
@@ -80,12 +98,6 @@ function choose(answers: readonly ItemDecision[]): ItemDecision {
 
 function eachItem(decide: (item: PayItem) => ItemDecision): ItemDecisions {
   return { parts: decide("parts"), labour: decide("labour"), trip: decide("trip"), diagnosis: decide("diagnosis") };
-}
-
-function verdictOf(items: ItemDecisions): CoverageVerdict {
-  return payItems
-    .map((item) => items[item].verdict)
-    .reduce((best, next) => (weight[next] > weight[best] ? next : best));
 }
 
 function sourceKey(items: ItemDecisions): string | undefined {

@@ -1,5 +1,6 @@
 import type { Day } from "@/lib/calendar/day";
 import type { PayItem } from "@/lib/domain/pay-item";
+import type { StartEvent } from "@/lib/domain/policy-start";
 import type { Gate } from "./cover-gates";
 import type { CoverSource, CoverWindow, ItemDecision, StartFound } from "./coverage-decision";
 import { type DatedLine, endsLater } from "./dated-lines";
@@ -38,9 +39,9 @@ function decideLine(line: DatedLine, source: CoverSource, decisiveOn: Day | unde
     return { verdict: "needs_evidence", reason: line.reason, document: line.document, by: source, window: undefined };
   }
   const decision = decideWindow(line.window, source, decisiveOn);
-  if (!line.isUnsure || decision.verdict !== "covered") return decision;
-  const { window } = line;
-  return { verdict: "needs_evidence", reason: "component_unknown", document: "diagnosis", by: source, window };
+  const { unsure, window } = line;
+  if (unsure === undefined || decision.verdict !== "covered") return decision;
+  return { verdict: "needs_evidence", ...unsure, by: source, window };
 }
 
 export function decideWindow(window: CoverWindow, source: CoverSource, decisiveOn: Day | undefined): ItemDecision {
@@ -71,8 +72,12 @@ export function decideWindow(window: CoverWindow, source: CoverSource, decisiveO
 function rangeDoubt(start: StartFound | undefined): Pick<NeedsEvidence, "reason" | "document"> {
   const reason = start?.precision === "two_readings" ? "ambiguous_date" : "ends_differ";
   const event = start?.event;
-  const isKnown = event !== undefined && event !== "replacement_part" && event !== "campaign" && event !== "exchange";
-  return { reason, document: isKnown ? startDocuments[event] : "visit_record" };
+  return { reason, document: event === undefined || isKept(event) ? "visit_record" : startDocuments[event] };
+}
+
+/** Starts that are read off a paper of their own and never known only as a range. */
+function isKept(event: StartFound["event"]): event is Exclude<StartFound["event"], StartEvent> {
+  return !(event in startDocuments);
 }
 
 type NeedsEvidence = Extract<ItemDecision, { readonly verdict: "needs_evidence" }>;

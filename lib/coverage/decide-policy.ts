@@ -53,7 +53,7 @@ export function decisiveDay(event: DecisiveEvent, facts: CoverageFacts): Day | u
   }
 }
 
-export function sourceOf({ policy }: PolicyInForce): CoverSource {
+export function sourceOf({ policy, contract }: PolicyInForce): CoverSource {
   const { key, version, name, payer } = policy;
   return {
     policy: key,
@@ -63,6 +63,7 @@ export function sourceOf({ policy }: PolicyInForce): CoverSource {
     payerName: payer.name,
     campaign: undefined,
     campaignName: undefined,
+    ...(contract === undefined ? {} : { contract: contract.number }),
   };
 }
 
@@ -79,7 +80,7 @@ function contractGate({ policy, contract }: PolicyInForce, facts: CoverageFacts)
 function wholeUnitWindow(lines: readonly DatedLine[]): CoverWindow | undefined {
   let longest: CoverWindow | undefined;
   for (const line of lines) {
-    if (line.kind !== "dated" || !line.isWholeUnit) continue;
+    if (line.kind !== "dated" || !line.isWholeUnit || line.unsure !== undefined) continue;
     if (longest === undefined || endsLater(line.window.last, longest.last)) longest = line.window;
   }
   return longest;

@@ -65,6 +65,9 @@ function boundaryWords(decision: ItemDecision): readonly string[] {
 
 function boundarySentence(boundary: Exclude<Boundary, { readonly kind: "none" }>): string {
   const where = boundary.kind === "last_day" ? "the last covered day" : "the day after the last covered day";
+  if (boundary.underOtherCounting === boundary.lastDay) {
+    return `This is ${where}, ${dayInWords(boundary.lastDay)}, as it is written: read the wording of the terms.`;
+  }
   const other = dayInWords(boundary.underOtherCounting);
   return `This is ${where}, ${dayInWords(boundary.lastDay)}. Counted the other way the last day would be ${other}: read the wording of the terms.`;
 }

@@ -23,6 +23,10 @@ export function describeWindow(
 
 function endInWords(end: EndConsidered, window: CoverWindow, isFirst: boolean): string {
   const last = daysInWords(end.last);
+  if (end.rule === "not_remedied") {
+    return `Repaired ${daysInWords(end.from)} without remedy and reported again within ${end.term === undefined ? "time" : termInWords(end.term)}: runs on for this defect until it is put right, ${last}.`;
+  }
+  if (end.rule === "contract_paper") return `Its paper states the last day: ${last}.`;
   if (end.rule === "tolling") return `Out for repair, ${countOf(end.addedDays ?? 0, "day")} added = ${last}.`;
   const term = end.term === undefined ? "" : ` + ${termInWords(end.term)}`;
   const counted = window.anchorDay === "include" ? ", counted as day 1," : "";
@@ -40,7 +44,8 @@ function fromInWords(end: EndConsidered, { start }: CoverWindow, isFirst: boolea
 
 /** Where more than one end was compared, say which governs. */
 function governing({ ends, last }: CoverWindow): readonly string[] {
-  if (ends.length < 2 || ends.at(-1)?.rule === "tolling") return [];
+  const final = ends.at(-1)?.rule;
+  if (ends.length < 2 || final === "tolling" || final === "not_remedied") return [];
   return [`Of these ${daysInWords(last)} governs.`];
 }
 
@@ -87,4 +92,5 @@ const startWords: Readonly<Record<StartFound["event"], string>> = {
   replacement_part: "Part fitted",
   campaign: "Campaign from",
   exchange: "Exchanged",
+  contract_paper: "Contract begins, as its paper states,",
 };

@@ -32,6 +32,9 @@ export function findStart(
   if (own === undefined && facts.unit.exchangedOn !== undefined && policy.replacementUnit === "new_term") {
     return found("exchange", exactly(facts.unit.exchangedOn), undefined, false, "day", undefined);
   }
+  if (own === undefined && context.contract?.stated !== undefined) {
+    return found("contract_paper", exactly(context.contract.stated.startsOn), undefined, false, "day", undefined);
+  }
   const points = own === undefined ? [policy.start.from, ...policy.start.fallbacks] : [own];
   let firstDoubt: EvidenceReason | undefined;
   for (const [index, point] of points.entries()) {

@@ -1,6 +1,6 @@
 import { addDays, type Day } from "@/lib/calendar/day";
 import { isExact } from "@/lib/calendar/day-range";
-import { isOnOrBefore, lastCoveredDay } from "@/lib/calendar/term";
+import { isOnOrBefore, type LastDay, lastCoveredDay } from "@/lib/calendar/term";
 import type { Boundary, CoverWindow } from "./coverage-decision";
 
 export type WindowAnswer = "inside" | "before" | "after" | "ends_differ";
@@ -25,7 +25,12 @@ export function boundaryOf(window: CoverWindow, decisiveOn: Day): Boundary {
   return { kind: isLast ? "last_day" : "day_after", lastDay, underOtherCounting: otherCounting(window) };
 }
 
-function otherCounting({ start, term, anchorDay, last }: CoverWindow) {
-  if (start === undefined || term === undefined) return last.earliest;
-  return lastCoveredDay(start.on.earliest, term, anchorDay === "exclude" ? "include" : "exclude");
+/** The end that governs, counted the other way, with the days out for repair; a written last day stays as it is. */
+function otherCounting({ anchorDay, last, ends }: CoverWindow): LastDay {
+  const added = ends.find(({ rule }) => rule === "tolling")?.addedDays ?? 0;
+  const before = last.earliest === "lifetime" ? last.earliest : addDays(last.earliest, -added);
+  const governs = ends.find((end) => end.rule !== "tolling" && end.last.earliest === before);
+  if (governs?.term === undefined || governs.rule === "not_remedied") return last.earliest;
+  const other = lastCoveredDay(governs.from.earliest, governs.term, anchorDay === "exclude" ? "include" : "exclude");
+  return other === "lifetime" ? other : addDays(other, added);
 }

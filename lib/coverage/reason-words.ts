@@ -28,6 +28,8 @@ export const evidenceWords: Readonly<Record<EvidenceReason, string>> = {
   cause_unknown: "the cause is not on file",
   territory_unknown: "where the unit stands is not on file",
   transfer_date_unknown: "nothing says when this owner took the unit over",
+  transfer_can_be_registered: "the new owner is not registered yet and was still in time to be",
+  registration_unsure: "nothing on file says on which day the unit was registered, and that day decides",
   decisive_day_unknown: "the day that decides is not on file",
 };
 

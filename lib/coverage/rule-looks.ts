@@ -19,8 +19,9 @@ export function ruleLooks({ policy, found, gates, items }: LookedAt): readonly R
   const isFound = start.kind === "found";
   const looks = [look("start", isFound ? "passed" : "open", isFound ? start.start.event : start.reason, policy)];
   if (registration.kind === "asked") {
-    const gave = registration.isInTime ? "registered_in_time" : "not_registered_in_time";
-    looks.push({ ...look("registration", "passed", gave, policy), deadline: registration.deadline });
+    const outcome = registration.standing === "unsure" ? "open" : "passed";
+    const gave = registrationWords[registration.standing];
+    looks.push({ ...look("registration", outcome, gave, policy), deadline: registration.deadline });
   }
   for (const item of payItems)
     looks.push(itemLook("term", lookOutcomes[items[item].verdict], items[item], item, policy));
@@ -30,6 +31,13 @@ export function ruleLooks({ policy, found, gates, items }: LookedAt): readonly R
   }
   return looks;
 }
+
+const registrationWords = {
+  in_time: "registered_in_time",
+  late: "not_registered_in_time",
+  none: "no_registration_on_file",
+  unsure: "registration_unsure",
+} as const;
 
 export function dataLook(problem: DataProblem | undefined): RuleLook {
   return look("data_sane", problem === undefined ? "passed" : "stopped", problem ?? "passed", undefined);

@@ -18,7 +18,16 @@ export function dataProblem(facts: CoverageFacts): DataProblem | undefined {
   return undefined;
 }
 
-const datesThatStart: readonly UnitDateName[] = ["purchase", "delivery", "installation", "occupancy", "manufacture"];
+const datesThatStart: readonly UnitDateName[] = [
+  "purchase",
+  "delivery",
+  "installation",
+  "occupancy",
+  "first_use",
+  "registration",
+  "shipped",
+  "manufacture",
+];
 
 function isBefore(one: DatedFact | undefined, other: DatedFact | undefined): boolean {
   if (one?.kind !== "known" || other?.kind !== "known") return false;

@@ -11,15 +11,21 @@ export interface PolicyInForce {
   readonly contract: Contract | undefined;
 }
 
+/** Which end of the sale day picks the versions, where that day is known only as a range. */
+export type SaleEnd = "earliest" | "latest";
+
 /** The policy versions that speak of this unit, in the order in which they pay; the maker is primary on a shared day. */
-export function policiesInForce(policies: readonly Policy[], facts: CoverageFacts): readonly PolicyInForce[] {
+export function policiesInForce(
+  policies: readonly Policy[],
+  facts: CoverageFacts,
+  end: SaleEnd = "latest",
+): readonly PolicyInForce[] {
   const found: PolicyInForce[] = [];
   for (const policy of policies) {
-    if (policy.maker !== undefined && policy.maker !== facts.unit.maker) continue;
-    if (!isInScope(policy, facts)) continue;
+    if (!speaksOf(policy, facts)) continue;
     if (policy.payer.kind === "own_guarantee" && facts.previousRepairOn === undefined) continue;
     if (policy.payer.kind !== "contract") {
-      if (isInForce(policy, governingDay(policy, facts), policies)) found.push({ policy, contract: undefined });
+      if (isInForce(policy, governingDay(policy, facts, end), policies)) found.push({ policy, contract: undefined });
       continue;
     }
     for (const contract of facts.contracts) {
@@ -31,13 +37,15 @@ export function policiesInForce(policies: readonly Policy[], facts: CoverageFact
 }
 
 /** The day whose version governs: the earlier repair for one's own guarantee, else the sale or the best stand-in. */
-function governingDay(policy: Policy, facts: CoverageFacts): Day | undefined {
+function governingDay(policy: Policy, facts: CoverageFacts, end: SaleEnd): Day | undefined {
   if (policy.payer.kind === "own_guarantee") return facts.previousRepairOn;
-  for (const name of saleStandIns) {
-    const fact = facts.unit.dates[name];
-    if (fact?.kind === "known") return fact.on.latest;
-  }
-  return undefined;
+  const sale = saleStandIn(facts);
+  return sale && facts.unit.dates[sale]?.kind === "known" ? facts.unit.dates[sale].on[end] : undefined;
+}
+
+/** The date of the unit that stands for its sale. */
+export function saleStandIn(facts: CoverageFacts): UnitDateName | undefined {
+  return saleStandIns.find((name) => facts.unit.dates[name]?.kind === "known");
 }
 
 const saleStandIns: readonly UnitDateName[] = [
@@ -56,7 +64,9 @@ function isInForce(policy: Policy, on: Day | undefined, policies: readonly Polic
   return policy.effectiveFrom <= on && (policy.effectiveTo === undefined || on <= policy.effectiveTo);
 }
 
-function isInScope({ appliesTo }: Policy, { unit }: CoverageFacts): boolean {
+/** Whether maker, product type, model and serial of the unit lie in the scope of the policy. */
+export function speaksOf({ maker, appliesTo }: Policy, { unit }: CoverageFacts): boolean {
+  if (maker !== undefined && maker !== unit.maker) return false;
   const { productTypes, models, serials } = appliesTo;
   if (productTypes.length > 0 && !productTypes.includes(unit.productType)) return false;
   if (models.length > 0 && !models.some((root) => normalised(unit.model).startsWith(normalised(root)))) return false;

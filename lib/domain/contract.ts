@@ -6,4 +6,10 @@ export interface Contract {
   readonly policy: string;
   readonly soldOn: Day;
   readonly cancelledOn: Day | undefined;
+  /** First and last day as its paper states them; absent where only the sale is known and the policy's term is counted. */
+  readonly stated?: { readonly startsOn: Day; readonly endsOn: Day } | undefined;
+  /** What the paper says otherwise than the policy. */
+  readonly waitDays?: number | undefined;
+  readonly deductibleCents?: number | undefined;
+  readonly limitCents?: number | undefined;
 }

@@ -116,4 +116,9 @@ export interface EarlierJob {
   readonly component: string | undefined;
   readonly symptom: string | undefined;
   readonly cause: Cause;
+  readonly requestedOn?: Day | undefined;
+  /** Who was meant to pay, as it was filed. */
+  readonly payer?: PayerKind | undefined;
+  /** Components whose parts were fitted. */
+  readonly fitted?: readonly string[];
 }

@@ -1,0 +1,98 @@
+import { aliasedTable, and, eq, inArray } from "drizzle-orm";
+import type { CoverageFile, DatedUnit } from "@/lib/coverage/job-coverage-facts";
+import { emptyFile } from "@/lib/coverage/job-coverage-facts";
+import type { Contract } from "@/lib/domain/contract";
+import { normalised } from "@/lib/domain/normalised";
+import type { Reader } from "../database-types";
+import { contracts } from "../schema/coverage";
+import { repairSpans, unitFacts, units } from "../schema/register";
+
+type UnitRow = typeof units.$inferSelect;
+
+/** What is on file for cover beside each unit and its jobs, at the cost of four reads however many units there are. */
+export async function loadCoverageFiles(
+  db: Reader,
+  unitIds: readonly string[],
+): Promise<(unitId: string) => CoverageFile> {
+  const ids = [...new Set(unitIds)];
+  if (ids.length === 0) return () => emptyFile;
+  const facts = await db.select().from(unitFacts).where(inArray(unitFacts.unitId, ids));
+  const bought = await db
+    .select()
+    .from(contracts)
+    .where(inArray(contracts.unitId, ids))
+    .orderBy(contracts.contractNumber);
+  const spans = await db.select().from(repairSpans).where(inArray(repairSpans.unitId, ids)).orderBy(repairSpans.fromOn);
+  const replaced = await loadExchangedUnits(db, facts);
+  return (unitId) => {
+    const own = facts.find((row) => row.unitId === unitId);
+    return {
+      ...emptyFile,
+      contracts: bought.filter((row) => row.unitId === unitId).map(contractOf),
+      outForRepair: spans
+        .filter((row) => row.unitId === unitId)
+        .map(({ fromOn, untilOn }) => ({ from: fromOn, until: untilOn })),
+      ...(own === undefined ? {} : factsOf(own, replaced.get(unitId))),
+    };
+  };
+}
+
+function factsOf(row: typeof unitFacts.$inferSelect, exchangedUnit: DatedUnit | undefined): Partial<CoverageFile> {
+  return {
+    acquiredOn: row.acquiredOn ?? undefined,
+    transferRegisteredOn: row.transferRegisteredOn ?? undefined,
+    exchangedOn: row.exchangedOn ?? undefined,
+    exchangedUnit,
+    firstUsedOn: row.firstUsedOn ?? undefined,
+    serialRemoved: row.serialRemoved,
+  };
+}
+
+/** A contract without a known day of sale counts as sold on its first day. */
+function contractOf(row: typeof contracts.$inferSelect): Contract {
+  return {
+    number: row.contractNumber,
+    policy: row.plan ?? "",
+    soldOn: row.soldOn ?? row.startsOn,
+    cancelledOn: row.cancelledOn ?? undefined,
+    stated: { startsOn: row.startsOn, endsOn: row.endsOn },
+    waitDays: row.waitDays,
+    deductibleCents: row.deductibleCents ?? undefined,
+    limitCents: row.limitCents ?? undefined,
+  };
+}
+
+/** The units, of the same maker, that were handed back; by the unit that came instead. */
+async function loadExchangedUnits(
+  db: Reader,
+  facts: readonly (typeof unitFacts.$inferSelect)[],
+): Promise<ReadonlyMap<string, DatedUnit>> {
+  const wanted = new Map(
+    facts.flatMap((row) => (row.exchangedSerial ? [[row.unitId, normalised(row.exchangedSerial)]] : [])),
+  );
+  if (wanted.size === 0) return new Map();
+  const present = aliasedTable(units, "present");
+  const rows = await db
+    .select({ unitId: present.unitId, before: units })
+    .from(present)
+    .innerJoin(units, eq(units.makerId, present.makerId))
+    .where(and(inArray(present.unitId, [...wanted.keys()]), inArray(units.serialNormalised, [...wanted.values()])));
+  return new Map(
+    rows
+      .filter(({ unitId, before }) => before.serialNormalised === wanted.get(unitId))
+      .map(({ unitId, before }) => [unitId, datedUnit(before)]),
+  );
+}
+
+function datedUnit(row: UnitRow): DatedUnit {
+  return {
+    madeFrom: row.madeFrom ?? undefined,
+    madeUntil: row.madeUntil ?? undefined,
+    shippedOn: row.shippedOn ?? undefined,
+    soldOn: row.soldOn ?? undefined,
+    deliveredOn: row.deliveredOn ?? undefined,
+    installedOn: row.installedOn ?? undefined,
+    occupiedOn: row.occupiedOn ?? undefined,
+    registeredOn: row.registeredOn ?? undefined,
+  };
+}
