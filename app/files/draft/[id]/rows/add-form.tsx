@@ -13,7 +13,9 @@ export function AddForm({ draftId, report }: Props) {
   return (
     <form action={addRows}>
       <input type="hidden" name="draft" value={draftId} />
-      <Button>{actWords(report, report.fileKind)}</Button>
+      <Button weight={report.rowsNew + report.rowsChanged > 0 ? "main" : "plain"}>
+        {actWords(report, report.fileKind)}
+      </Button>
     </form>
   );
 }

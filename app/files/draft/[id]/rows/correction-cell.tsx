@@ -13,7 +13,7 @@ interface Props {
 export function CorrectionCell({ draft: { draftId, matching }, group: { column, value, rows } }: Props) {
   if (matching?.columns.every(({ source }) => source !== column)) return <>in the file, or after adding</>;
   return (
-    <form action={correctCells} className="stack-tight">
+    <form action={correctCells} className="cluster">
       <input type="hidden" name="draft" value={draftId} />
       <input type="hidden" name="column" value={column} />
       <input type="hidden" name="rows" value={rows.join(",")} />
