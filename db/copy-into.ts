@@ -4,7 +4,12 @@ import { Client } from "pg";
 import { from as copyFrom } from "pg-copy-streams";
 import { databaseUrl } from "./connection";
 
-type CopyTarget = { readonly table: string; readonly columns: readonly string[] };
+type CopyTarget = {
+  readonly table: string;
+  readonly columns: readonly string[];
+  /** COPY's own text format where left out. */
+  readonly format?: "csv with header";
+};
 
 /**
  * Streams rows into a staging table with COPY; memory does not grow with their number.
@@ -16,7 +21,7 @@ type CopyTarget = { readonly table: string; readonly columns: readonly string[] 
  * @throws the database's error for a row it cannot take; the source's error; Error past the time limit
  */
 export async function copyInto(
-  { table, columns }: CopyTarget,
+  { table, columns, format }: CopyTarget,
   chunks: Iterable<string | Uint8Array> | AsyncIterable<string | Uint8Array>,
   { timeoutSeconds }: { readonly timeoutSeconds: number },
 ): Promise<number> {
@@ -30,7 +35,11 @@ export async function copyInto(
   try {
     await client.connect();
     const names = columns.map((column) => client.escapeIdentifier(column)).join(", ");
-    const sink = client.query(copyFrom(`copy ${client.escapeIdentifier(table)} (${names}) from stdin`));
+    const sink = client.query(
+      copyFrom(
+        `copy ${client.escapeIdentifier(table)} (${names}) from stdin${format === undefined ? "" : " (format csv, header)"}`,
+      ),
+    );
     await pipeline(Readable.from(chunks, { objectMode: false }), sink, { signal: limit });
     return sink.rowCount;
   } catch (error) {

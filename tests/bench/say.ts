@@ -1,0 +1,3 @@
+export function say(what: string, value: string): void {
+  console.log(`${what.padEnd(78)} ${value.padStart(14)}`);
+}
