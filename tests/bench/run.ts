@@ -1,6 +1,7 @@
 // Speed as ratios measured in one run, and how cost grows over ten times the size. Nothing here fails on a slow machine.
 import { componentLife } from "@/lib/failures/component-life";
 import { failureRates } from "@/lib/failures/failure-rates";
+import { benchCoverage } from "./coverage";
 import { intakeAgainstCopy } from "./intake";
 import { benchLives } from "./lives";
 import { madeCells } from "./made-cells";
@@ -47,6 +48,7 @@ const parts: Readonly<Record<string, () => Promise<void>>> = {
   rates: async () => {
     await ratesFromCounts();
     benchLives(say);
+    benchCoverage(say);
   },
   intake: () => intakeAgainstCopy(process.argv[3] === undefined ? undefined : Number(process.argv[3])),
 };

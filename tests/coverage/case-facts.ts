@@ -7,14 +7,15 @@ import { type CoverageCase, type Loose, text } from "./coverage-case";
 
 /** The facts of a case under the names that coverage uses. */
 export function caseFacts({ policy, facts, group }: CoverageCase): CoverageFacts {
-  const reported = momentOf(facts, "reported", "event", "apparent", "rejected");
+  const recorded = momentOf(facts, "reported", "event", "apparent", "rejected");
+  const reported = recorded ?? momentOf(facts, "visit", "first_visit", "completed");
   if (reported === undefined) throw new Error("the case does not say when the trouble was reported");
   const outFrom = plain(facts, "out_for_repair_from");
   const returned = plain(facts, "returned");
   const resold = plain(facts, "resold", "acquired");
   return {
     reported,
-    reportedIsRecorded: true,
+    reportedIsRecorded: recorded !== undefined,
     firstVisit: momentOf(facts, "visit", "first_visit"),
     completed: momentOf(facts, "completed"),
     component: text(facts, "failed_component", "component"),

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 
-/** One dated case as it is written in tests/reference/coverage-cases.json. */
+/** One dated case as it is written in tests/reference/coverage-cases.json and coverage-variants.json. */
 export interface CoverageCase {
   readonly id: string;
   readonly group: string;
@@ -16,8 +16,8 @@ export interface CoverageCase {
 /** The cases come in many shapes; names are looked up, never assumed. */
 export type Loose = Readonly<Record<string, unknown>>;
 
-export function loadCoverageCases(): readonly CoverageCase[] {
-  const path = fileURLToPath(new URL("../reference/coverage-cases.json", import.meta.url));
+export function loadCoverageCases(file: "coverage-cases" | "coverage-variants"): readonly CoverageCase[] {
+  const path = fileURLToPath(new URL(`../reference/${file}.json`, import.meta.url));
   return (JSON.parse(readFileSync(path, "utf8")) as { cases: CoverageCase[] }).cases; // the file is ours and has this shape
 }
 

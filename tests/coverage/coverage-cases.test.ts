@@ -4,9 +4,10 @@ import { describe, expect, test } from "vitest";
 import { answerCase } from "./answer-case";
 import { type Loose, loadCoverageCases } from "./coverage-case";
 
-const cases = loadCoverageCases();
+const cases = loadCoverageCases("coverage-cases");
+const variants = loadCoverageCases("coverage-variants");
 
-describe.each(cases)("$id $title [$source]", (given) => {
+describe.each([...cases, ...variants])("$id $title [$source]", (given) => {
   const answer = answerCase(given);
 
   test.each(Object.entries(given.expect))(
@@ -21,6 +22,8 @@ describe.each(cases)("$id $title [$source]", (given) => {
 test("the file holds as many cases as it says, so none is skipped", () => {
   expect(new Set(cases.map((given) => given.id)).size).toBe(cases.length);
   expect(cases.length).toBeGreaterThanOrEqual(50);
+  expect(new Set(variants.map((given) => given.id)).size).toBe(variants.length);
+  expect(variants.length).toBeGreaterThanOrEqual(60);
 });
 
 /** A case that names only some pay items asks only about those. */
