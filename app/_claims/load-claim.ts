@@ -64,7 +64,7 @@ export async function loadClaim(db: Reader, claimNumber: string, asOf?: Day): Pr
   const packet = { ...made, cover: { ...made.cover, preparedOn: today } };
   const facts = await loadFilingFacts(db, stored, claimNumber);
   const clock = clockOf(standing, deadlines);
-  const checks = filingChecks({ given, claim: assembly.claim, today, clock, ...facts });
+  const checks = filingChecks({ given, file: stored.file, claim: assembly.claim, today, clock, ...facts });
   return { ...found, packet, checks, changed: await changedOf(db, row, packet) };
 }
 

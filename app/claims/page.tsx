@@ -1,157 +1,113 @@
+import { randomUUID } from "node:crypto";
 import type { Metadata } from "next";
-import Link from "next/link";
-import { DayRuler } from "@/app/_charts/day-ruler";
-import { type ClaimableJob, loadClaimable } from "@/app/_claims/load-claimable";
-import { todayIn } from "@/app/_clock/today";
+import type { AddressValues } from "@/app/_address/address-reader";
+import type { ClaimableJob } from "@/app/_claims/load-claimable";
 import { EmptyState } from "@/app/_ui/empty-state";
+import { Field } from "@/app/_ui/field";
+import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
-import { type Column, Table } from "@/app/_ui/table";
-import { Tag } from "@/app/_ui/tag";
+import { SelectField } from "@/app/_ui/select-field";
 import { readOnly } from "@/db/client";
-import { type ClaimListRow, loadClaimList } from "@/db/queries/claim-list";
-import { loadShop } from "@/db/queries/shop";
-import type { Day } from "@/lib/calendar/day";
+import { sendingWayKeys, sendingWays } from "@/lib/claims/life/sending-way";
 import { formatCounted } from "@/lib/format/format-count";
-import { formatPlainDay } from "@/lib/format/format-day";
 import { formatMoney } from "@/lib/format/format-money";
+import { Basis } from "./_components/basis";
+import { ClaimTable } from "./_components/claim-table";
+import { ClaimTabs, tabNames } from "./_components/claim-tabs";
+import { ClaimableTable } from "./_components/claimable-table";
+import { ClaimsFilter } from "./_components/claims-filter";
+import { ManyForm } from "./_components/many-form";
+import { type ClaimsView, loadClaimsView } from "./load-claims-page";
+import { type ClaimsAddress, readClaimsAddress } from "./read-claims-address";
 
 export const metadata: Metadata = { title: "Claims" };
 export const dynamic = "force-dynamic";
 
-export default async function ClaimsPage() {
-  const { drafts, claimable, today } = await readOnly(
-    async (db) => {
-      const today = todayIn((await loadShop(db)).timeZone);
-      return { today, drafts: await loadClaimList(db), claimable: await loadClaimable(db, today) };
-    },
-    { timeoutSeconds: 30 },
-  );
+interface Props {
+  readonly searchParams: Promise<AddressValues>;
+}
+
+export default async function ClaimsPage({ searchParams }: Props) {
+  const address = readClaimsAddress(await searchParams);
+  const view = await readOnly((db) => loadClaimsView(db, address), { timeoutSeconds: 30 });
+  const shown = address.tab === "unclaimed" ? view.claimable.length : view.claims.length;
   return (
-    <Page title={findingOf(drafts, claimable)} margin={<Basis />} wide>
-      <section className="stack">
-        <h2>Being built</h2>
-        {drafts.length === 0 ? (
-          <EmptyState kind="nothing-due" title="No claim is being built">
-            {claimable.length > 0 && <p>{formatCounted(claimable.length, "closed job")} below can still be claimed.</p>}
-          </EmptyState>
-        ) : (
-          <Table
-            caption="Draft claims by the day to file"
-            columns={draftColumns(today)}
-            rows={drafts}
-            rowKey={(row) => row.claimNumber}
-          />
-        )}
-      </section>
-      <section className="stack">
-        <h2>Not claimed yet</h2>
-        {claimable.length === 0 ? (
-          <EmptyState kind="nothing-due" title="No covered job is waiting to be claimed" />
-        ) : (
-          <Table
-            caption="Closed jobs with covered work and no claim, still inside the filing window"
-            columns={claimableColumns(today)}
-            rows={claimable}
-            rowKey={(row) => `${row.jobNumber} ${row.claim.source.policy}`}
-          />
-        )}
-      </section>
+    <Page title={findingOf(view)} margin={<Basis />} wide>
+      <ClaimTabs current={address.tab} counts={view.counts} />
+      {address.notices.map((notice) => (
+        <Notice key={notice} status="note" title={notice} />
+      ))}
+      <ClaimsFilter address={address} payers={view.payers} shown={shown} />
+      <List address={address} view={view} />
     </Page>
   );
 }
 
-function draftColumns(today: Day): Column<ClaimListRow>[] {
-  return [
-    {
-      key: "claim",
-      head: "Claim",
-      cell: (row) => <Tag href={`/claims/${encodeURIComponent(row.claimNumber)}`}>{row.claimNumber}</Tag>,
-    },
-    { key: "payer", head: "Payer", cell: (row) => row.payer },
-    {
-      key: "unit",
-      head: "Unit",
-      wideOnly: true,
-      cell: (row) => <Tag href={`/units/${row.unitId}`}>{row.serial ?? "no serial"}</Tag>,
-    },
-    { key: "completed", head: "Job completed", wideOnly: true, cell: (row) => formatPlainDay(row.completedOn) },
-    {
-      key: "due",
-      head: "File by",
-      cell: (row) =>
-        row.fileBy === undefined ? "–" : <DayRuler from={row.completedOn} due={row.fileBy} today={today} />,
-    },
-    {
-      key: "amount",
-      head: "Amount",
-      kind: "number",
-      cell: (row) => formatMoney({ cents: row.claimedCents, currency: row.currency }),
-    },
-  ];
-}
-
-function claimableColumns(today: Day): Column<ClaimableJob>[] {
-  return [
-    {
-      key: "job",
-      head: "Job",
-      cell: (row) => (
-        <Link href={`/claims/for/${encodeURIComponent(row.jobNumber)}`} className="nowrap">
-          {row.jobNumber}
-        </Link>
-      ),
-    },
-    { key: "payer", head: "Payer", cell: (row) => row.claim.source.payerName },
-    {
-      key: "unit",
-      head: "Unit",
-      wideOnly: true,
-      cell: (row) => <Tag href={`/units/${row.unitId}`}>{row.serial ?? "no serial"}</Tag>,
-    },
-    { key: "component", head: "Component", wideOnly: true, cell: (row) => row.component?.replaceAll("_", " ") ?? "–" },
-    {
-      key: "due",
-      head: "File by",
-      cell: (row) => <DayRuler from={row.completedOn} due={row.claim.filing.lastDay} today={today} />,
-    },
-    {
-      key: "evidence",
-      head: "In place",
-      wideOnly: true,
-      cell: (row) =>
-        `${row.claim.tasks.filter((task) => task.state !== "missing").length} of ${row.claim.tasks.length}`,
-    },
-    {
-      key: "amount",
-      head: "Amount",
-      kind: "number",
-      cell: (row) => formatMoney({ cents: row.claim.totalCents, currency: row.claim.currency }),
-    },
-  ];
-}
-
-function findingOf(drafts: readonly ClaimListRow[], claimable: readonly ClaimableJob[]): string {
-  const [first] = claimable;
-  if (first === undefined)
-    return drafts.length === 0
-      ? "Nothing is waiting to be claimed"
-      : `${formatCounted(drafts.length, "claim")} being built`;
-  const cents = claimable.reduce((sum, row) => sum + row.claim.totalCents, 0);
-  return `${formatMoney({ cents, currency: first.claim.currency })} of covered work is not claimed yet, in ${formatCounted(claimable.length, "job")}`;
-}
-
-function Basis() {
-  return (
-    <>
-      <p>
-        Closed jobs whose component failed, inside the longest filing window on file, decided by the payer’s terms on
-        file as of today.
-      </p>
-      <p>
-        Amounts follow the payer’s schedule and the invoices on the job. A claim is listed although something may still
-        be missing: open it to see what.
-      </p>
-      <p>The policy’s wording and local law decide.</p>
-    </>
+function List({ address, view }: { readonly address: ClaimsAddress; readonly view: ClaimsView }) {
+  const { tab } = address;
+  const { today, claims, claimable } = view;
+  if (tab === "unclaimed") {
+    if (claimable.length === 0) return <Nothing address={address} view={view} />;
+    return (
+      <ManyForm does="drafts" formKey={randomUUID()}>
+        <ClaimableTable rows={claimable} today={today} />
+      </ManyForm>
+    );
+  }
+  if (claims.length === 0) return <Nothing address={address} view={view} />;
+  const table = <ClaimTable address={address} rows={claims} today={today} choosable={tab === "drafts"} />;
+  if (tab !== "drafts") return table;
+  const ways = sendingWayKeys.map((key) => ({ value: key, name: sendingWays[key] }));
+  const fields = (
+    <div className="cluster">
+      <Field label="Day of sending" name="on" type="date" width="short" value={today} />
+      <SelectField label="Sent by" name="way" choices={ways} />
+    </div>
   );
+  return (
+    <ManyForm does="sent" formKey={randomUUID()} fields={fields}>
+      {table}
+    </ManyForm>
+  );
+}
+
+/** A filter that took everything away, a list that never had anything, and work that is done are three pieces of news. */
+function Nothing({ address: { tab }, view }: { readonly address: ClaimsAddress; readonly view: ClaimsView }) {
+  if ((view.counts.get(tab) ?? 0) > 0)
+    return (
+      <EmptyState kind="filtered-away" title={`No claim under “${tabNames[tab]}” fits the filter`}>
+        <p>{formatCounted(view.counts.get(tab) ?? 0, "row")} without it.</p>
+      </EmptyState>
+    );
+  if (tab === "unclaimed") return <EmptyState kind="nothing-due" title="No covered job is waiting to be claimed" />;
+  return (
+    <EmptyState kind="nothing-due" title={nothing[tab]}>
+      {view.allClaimable.length > 0 && (
+        <p>{formatCounted(view.allClaimable.length, "closed job")} can still be claimed.</p>
+      )}
+    </EmptyState>
+  );
+}
+
+const nothing: Readonly<Record<Exclude<ClaimsAddress["tab"], "unclaimed">, string>> = {
+  drafts: "No claim is being built",
+  sent: "No claim is on its way",
+  answered: "No answer waits for a correction",
+  "short-paid": "No claim was paid short",
+  settled: "No claim is settled yet",
+};
+
+function findingOf({ allClaimable, counts }: ClaimsView): string {
+  const [first] = allClaimable;
+  const needsUs = (counts.get("answered") ?? 0) + (counts.get("short-paid") ?? 0);
+  const also =
+    needsUs === 0 ? "" : `; ${formatCounted(needsUs, "claim")} ${needsUs === 1 ? "needs" : "need"} an answer from us`;
+  if (first === undefined)
+    return needsUs === 0 ? "Nothing is waiting to be claimed" : `Nothing is waiting to be claimed${also}`;
+  return `${sumOf(allClaimable, first)} of covered work is not claimed yet, in ${formatCounted(allClaimable.length, "job")}${also}`;
+}
+
+function sumOf(rows: readonly ClaimableJob[], { claim: { currency } }: ClaimableJob): string {
+  const cents = rows.reduce((sum, { claim }) => sum + (claim.currency === currency ? claim.totalCents : 0), 0);
+  return formatMoney({ cents, currency });
 }

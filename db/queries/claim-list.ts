@@ -1,35 +1,86 @@
-import { sql } from "drizzle-orm";
+import { type SQL, sql } from "drizzle-orm";
 import type { Day } from "@/lib/calendar/day";
+import type { ClaimState } from "@/lib/claims/life/claim-standing";
 import type { Currency } from "@/lib/domain/money";
 import type { Reader } from "../database-types";
 
 export interface ClaimListRow {
   readonly claimNumber: string;
   readonly payer: string;
+  readonly state: ClaimState;
   readonly jobNumber: string;
   readonly completedOn: Day;
   readonly unitId: string;
   readonly serial: string | undefined;
   readonly fileBy: Day | undefined;
   readonly claimedCents: number;
+  readonly paidCents: number;
+  readonly openCents: number;
   readonly currency: Currency;
   readonly policyId: number;
+  /** How often it was filed; 0 for a draft. */
+  readonly filings: number;
+  readonly firstSentOn: Day | undefined;
+  readonly lastSentOn: Day | undefined;
+  readonly answeredOn: Day | undefined;
+  readonly resubmitBy: Day | undefined;
+  readonly keepPartUntil: Day | undefined;
+  readonly payerReference: string | undefined;
+  /** Day of the latest event, for a claim that is settled. */
+  readonly changedOn: Day;
 }
 
-/** Open drafts, those that must be filed first on top. */
-export async function loadClaimList(db: Reader): Promise<ClaimListRow[]> {
-  const rows = await db.rows<Row>(sql`${select} where c.state = 'draft' order by c.file_by nulls last, c.claim_number`);
+export const claimSorts = ["due", "amount", "open", "payer", "sent"] as const;
+export type ClaimSort = (typeof claimSorts)[number];
+
+export interface ClaimListFilter {
+  readonly states: readonly ClaimState[];
+  readonly payer?: string | undefined;
+  readonly words?: string | undefined;
+  readonly sort?: ClaimSort | undefined;
+}
+
+const orders: Readonly<Record<ClaimSort, SQL>> = {
+  due: sql`coalesce(c.resubmit_by, c.file_by) nulls last`,
+  amount: sql`c.claimed_cents desc`,
+  open: sql`c.open_cents desc`,
+  payer: sql`c.payer`,
+  sent: sql`c.last_sent_on nulls last`,
+};
+
+/** Claims in these states; those with the nearest day on top unless asked otherwise. */
+export async function loadClaimList(
+  db: Reader,
+  { states, payer, words, sort = "due" }: ClaimListFilter,
+  limit = 500,
+): Promise<ClaimListRow[]> {
+  const looked = `%${(words ?? "").replaceAll(/[\\%_]/g, "\\$&")}%`;
+  const rows = await db.rows<Row>(sql`${select}
+    where c.state = any(${sql.param([...states])}::text[]) ${payer === undefined ? sql`` : sql`and c.payer = ${payer}`}
+      ${words === undefined ? sql`` : sql`and (c.claim_number ilike ${looked} or j.job_number ilike ${looked} or u.serial ilike ${looked} or c.payer_reference ilike ${looked})`}
+    order by ${orders[sort]}, c.claim_number limit ${limit}`);
   return rows.map(claimRow);
 }
 
-export async function findClaim(db: Reader, claimNumber: string): Promise<ClaimListRow | undefined> {
-  const [row] = await db.rows<Row>(
-    sql`${select} where c.claim_number = ${claimNumber} and c.state <> 'withdrawn' limit 1`,
+export interface ClaimCounts {
+  readonly byState: ReadonlyMap<ClaimState, number>;
+  readonly payers: readonly string[];
+}
+
+export async function loadClaimCounts(db: Reader): Promise<ClaimCounts> {
+  const rows = await db.rows<{ state: ClaimState; count: number }>(
+    sql`select state, count(*)::int as count from claims group by state`,
   );
+  const payers = await db.rows<{ payer: string }>(sql`select distinct payer from claims order by payer`);
+  return { byState: new Map(rows.map((row) => [row.state, row.count])), payers: payers.map(({ payer }) => payer) };
+}
+
+export async function findClaim(db: Reader, claimNumber: string): Promise<ClaimListRow | undefined> {
+  const [row] = await db.rows<Row>(sql`${select} where c.claim_number = ${claimNumber} limit 1`);
   return row && claimRow(row);
 }
 
-/** Drafts of one job. */
+/** Claims of one job that are not withdrawn. */
 export async function loadClaimsOfJob(db: Reader, jobNumber: string): Promise<ClaimListRow[]> {
   const rows = await db.rows<Row>(
     sql`${select} where j.job_number = ${jobNumber} and c.state <> 'withdrawn' order by c.claim_number`,
@@ -55,14 +106,27 @@ type Row = {
   unit_id: string;
   serial: string | null;
   file_by: Day | null;
+  state: ClaimState;
   claimed_cents: string;
+  paid_cents: string;
+  open_cents: string;
   currency: Currency;
   policy_id: number;
+  submission: number | null;
+  first_sent_on: Day | null;
+  last_sent_on: Day | null;
+  answered_on: Day | null;
+  resubmit_by: Day | null;
+  keep_part_until: Day | null;
+  payer_reference: string | null;
+  changed_on: Day;
 };
 
 const select = sql`
-  select c.claim_number, c.payer, j.job_number, j.completed_on::text as completed_on, j.unit_id, u.serial, c.file_by::text as file_by, c.claimed_cents,
-    c.currency, c.policy_id
+  select c.claim_number, c.payer, j.job_number, j.completed_on::text as completed_on, j.unit_id, u.serial, c.file_by::text as file_by, c.state, c.claimed_cents,
+    c.paid_cents, c.open_cents, c.currency, c.policy_id, c.submission, c.first_sent_on::text as first_sent_on, c.last_sent_on::text as last_sent_on,
+    c.answered_on::text as answered_on, c.resubmit_by::text as resubmit_by, c.keep_part_until::text as keep_part_until, c.payer_reference,
+    (select max(e.at)::date::text from claim_events e where e.unit_id = c.unit_id and e.claim_id = c.claim_id) as changed_on
   from claims c join jobs j using (unit_id, job_id) join units u using (unit_id)`;
 
 function claimRow(row: Row): ClaimListRow {
@@ -74,8 +138,19 @@ function claimRow(row: Row): ClaimListRow {
     unitId: row.unit_id,
     serial: row.serial ?? undefined,
     fileBy: row.file_by ?? undefined,
+    state: row.state,
     claimedCents: Number(row.claimed_cents),
+    paidCents: Number(row.paid_cents),
+    openCents: Number(row.open_cents),
     currency: row.currency,
     policyId: row.policy_id,
+    filings: row.submission ?? 0,
+    firstSentOn: row.first_sent_on ?? undefined,
+    lastSentOn: row.last_sent_on ?? undefined,
+    answeredOn: row.answered_on ?? undefined,
+    resubmitBy: row.resubmit_by ?? undefined,
+    keepPartUntil: row.keep_part_until ?? undefined,
+    payerReference: row.payer_reference ?? undefined,
+    changedOn: row.changed_on,
   };
 }

@@ -8,6 +8,8 @@ import type { PacketCover } from "./packet";
 export interface PacketReference {
   readonly claimNumber: string | undefined;
   readonly servicer: string;
+  /** IANA name of the shop's zone; UTC where it is left out. */
+  readonly timeZone?: string;
 }
 
 /** The first page: who asks whom for what, on which unit, by which day. */
@@ -18,6 +20,7 @@ export function packetCover(
 ): PacketCover {
   const { unit, job } = record;
   return {
+    timeZone: "UTC",
     ...reference,
     payer: claim.source.payerName,
     policy: policy.name,

@@ -29,6 +29,7 @@ function packetReading({ reading, judgement }: JudgedReading): PacketReading {
     verdict: judgement.kind,
     verdictWords: verdictWords(judgement),
     cautions: check?.cautions ?? [],
+    takenAt: reading.takenAt,
   };
 }
 

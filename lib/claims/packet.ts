@@ -35,6 +35,8 @@ export interface ClaimPacket {
 export interface PacketCover {
   readonly claimNumber: string | undefined;
   readonly servicer: string;
+  /** IANA name; instants are printed on its clocks. */
+  readonly timeZone: string;
   readonly payer: string;
   readonly policy: string;
   readonly policyVersion: number;
@@ -95,6 +97,8 @@ export interface PacketReading {
   readonly verdict: Judgement["kind"];
   readonly verdictWords: string;
   readonly cautions: readonly CautionKey[];
+  /** As the meter's or the phone's clock said; undefined where nothing did. */
+  readonly takenAt: string | undefined;
 }
 
 export interface PacketRange {

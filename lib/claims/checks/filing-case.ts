@@ -1,10 +1,13 @@
 import type { Day } from "@/lib/calendar/day";
+import type { CoverageFile } from "@/lib/coverage/job-coverage-facts";
 import type { Claim, ClaimItem } from "../claim";
 import type { ClaimCase } from "../claim-case";
 
 /** The claim as it would be sent today, with what else is on file that a payer would hold against it. */
 export interface FilingCase {
   readonly given: ClaimCase;
+  /** Contracts and events of the unit, as the decision was given them. */
+  readonly file: CoverageFile;
   readonly claim: Claim;
   readonly today: Day;
   readonly clock: FilingClockNow;

@@ -1,7 +1,7 @@
 import { dayInWords } from "@/lib/calendar/day-words";
 import { decideCoverage } from "@/lib/coverage/decide-coverage";
 import { itemNames } from "@/lib/coverage/describe-coverage";
-import { emptyFile, jobCoverageFacts } from "@/lib/coverage/job-coverage-facts";
+import { jobCoverageFacts } from "@/lib/coverage/job-coverage-facts";
 import type { PayItem } from "@/lib/domain/pay-item";
 import type { DecisiveEvent } from "@/lib/domain/policy-start";
 import { coveredByPolicy } from "../claim-case";
@@ -35,12 +35,12 @@ function otherwise(filing: FilingCase, event: DecisiveEvent, ours: readonly PayI
   };
 }
 
-function coveredOn({ given }: FilingCase, decisiveEvent: DecisiveEvent): readonly PayItem[] {
+function coveredOn({ given, file }: FilingCase, decisiveEvent: DecisiveEvent): readonly PayItem[] {
   const policy = { ...given.policy, decisiveEvent };
   const decision =
     decisiveEvent === given.policy.decisiveEvent
       ? given.decision
-      : decideCoverage(jobCoverageFacts(given.record, emptyFile), [policy]);
+      : decideCoverage(jobCoverageFacts(given.record, file), [policy]);
   return coveredByPolicy({ decision, policy }).items;
 }
 
