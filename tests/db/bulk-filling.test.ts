@@ -1,9 +1,10 @@
-import { writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { sql } from "drizzle-orm";
 import { afterAll, beforeEach, expect, test } from "vitest";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
+import { inTransaction } from "@/db/in-transaction";
 import { loadFile } from "@/db/writes/load-file";
 import { recount } from "@/db/writes/recount";
 import { takeBack } from "@/db/writes/take-back";
@@ -103,7 +104,6 @@ test("a further load adds to what a first one filled", async () => {
 
 test("a row that contradicts another holds a first load as it holds any", async () => {
   const path = await written(writeJobs, { rows });
-  const { readFileSync } = await import("node:fs");
   const text = readFileSync(path, "utf8");
   const [header = "", first = ""] = text.split("\r\n");
   writeFileSync(
@@ -117,3 +117,35 @@ test("a row that contradicts another holds a first load as it holds any", async 
     `${rows + 2} names the same job as row 2, with other values`,
   ]);
 });
+
+/** Waits on the server for the load to come to a statement that begins so, and ends its session. */
+const endSession = (beginning: string) =>
+  inTransaction(
+    async (tx) =>
+      void (await tx.execute(
+        sql.raw(`do $$ begin
+          for i in 1..60000 loop
+            perform pg_stat_clear_snapshot();
+            perform pg_terminate_backend(pid) from pg_stat_activity where datname = current_database() and pid <> pg_backend_pid()
+              and application_name = 'ohmsworth write' and query ~ '^${beginning}' and state = 'active';
+            if found then return; end if;
+            perform pg_sleep(0.001);
+          end loop;
+          raise exception 'no such statement came';
+        end $$`),
+      )),
+    { timeoutSeconds: 100 },
+  );
+
+test.each(["insert into jobs", "insert into job_cells"])(
+  "a first load whose session is ended at %s leaves nothing, and can be repeated",
+  async (statement) => {
+    const path = await written(writeJobs, { rows });
+    const [empty, shape] = [await prints(), await shapes()];
+    const [first] = await Promise.allSettled([load(path), endSession(statement)]);
+    expect(first.status).toBe("rejected");
+    expect([await prints(), await shapes()]).toEqual([empty, shape]);
+    expect(counts(await load(path))).toEqual([rows, rows, 0, 0, 0]);
+  },
+  300_000,
+);
