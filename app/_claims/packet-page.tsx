@@ -31,7 +31,7 @@ export function PacketPage({ packet, photoHref, above }: Props) {
     story: <PacketStory packet={packet} />,
     readings: <PacketReadings packet={packet} />,
     money: <PacketMoney packet={packet} />,
-    photos: <PacketPhotos photos={packet.photos} photoHref={photoHref} />,
+    photos: <PacketPhotos packet={packet} photoHref={photoHref} />,
     documents: <PacketDocuments packet={packet} photoHref={photoHref} />,
     history: <PacketHistory packet={packet} />,
     manifest: <PacketManifest packet={packet} />,

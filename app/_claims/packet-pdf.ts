@@ -7,6 +7,7 @@ import { drawReadings } from "./pdf/readings";
 import { say, sayHeading, styles } from "./pdf/say";
 import { drawCoverage, drawDocuments, drawHistory, drawManifest, drawMoney, drawStory } from "./pdf/sections";
 import { closeSheet, keepTogether, openSheet, type Paper, type Sheet } from "./pdf/sheet";
+import { ornament, within } from "./pdf/tags";
 
 interface Options {
   readonly paper: Paper;
@@ -37,9 +38,11 @@ export async function packetPdf(
   sheet.doc.addPage();
   const pages = new Map<SectionKey, number>();
   for (const section of packet.index) {
-    openSection(sheet, packet, section);
-    pages.set(section.key, sheet.doc.bufferedPageRange().count);
-    drawings[section.key]();
+    within(sheet, "Sect", () => {
+      openSection(sheet, packet, section);
+      pages.set(section.key, sheet.doc.bufferedPageRange().count);
+      drawings[section.key]();
+    });
     sheet.doc.y += 14;
   }
   fillContents(sheet, contents, pages);
@@ -54,11 +57,10 @@ function openSection(sheet: Sheet, packet: ClaimPacket, section: PacketSection):
   if (section.key === "photos" && section.entries > 0 && doc.y > top) doc.addPage();
   keepTogether(sheet, section.key === "readings" ? 230 : 170);
   if (doc.y > top) {
-    doc
-      .lineWidth(0.75)
-      .moveTo(left, doc.y)
-      .lineTo(left + width, doc.y)
-      .stroke("#000000");
+    ornament(sheet, () => {
+      doc.lineWidth(0.75).moveTo(left, doc.y);
+      doc.lineTo(left + width, doc.y).stroke("#000000");
+    });
     doc.y += 8;
   }
   doc.outline.addItem(`${section.number}. ${section.title}`);

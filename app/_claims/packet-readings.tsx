@@ -9,6 +9,7 @@ import {
   rangeSourceWords,
   readingOnRange,
   readingState,
+  takenWords,
 } from "./packet-words";
 
 interface Props {
@@ -26,7 +27,7 @@ export function PacketReadings({ packet }: Props) {
         <Table
           caption="Readings of this job"
           captionHidden
-          columns={columns}
+          columns={columnsOf(packet)}
           rows={readings}
           rowKey={({ number }) => String(number)}
         />
@@ -58,7 +59,7 @@ export function PacketReadings({ packet }: Props) {
   );
 }
 
-const columns: readonly Column<PacketReading>[] = [
+const columnsOf = (packet: ClaimPacket): readonly Column<PacketReading>[] => [
   {
     key: "check",
     head: "Check and points",
@@ -74,7 +75,16 @@ const columns: readonly Column<PacketReading>[] = [
     head: "Expected, and its source",
     cell: (reading) => <TwoLines first={expectedWords(reading)} second={rangeSourceWords(reading) ?? ""} />,
   },
-  { key: "found", head: "Found", cell: ({ outcome }) => <span className="figures">{formatOutcome(outcome)}</span> },
+  {
+    key: "found",
+    head: "Found, and when",
+    cell: (reading) => (
+      <>
+        <span className="figures">{formatOutcome(reading.outcome)}</span>
+        <div className="soft small">{takenWords(reading, packet)}</div>
+      </>
+    ),
+  },
   { key: "verdict", head: "Verdict", cell: (reading) => <Verdict reading={reading} /> },
 ];
 

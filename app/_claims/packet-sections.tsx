@@ -115,16 +115,14 @@ function deductionRow({ kind, basis, cents }: ClaimDeduction): MoneyRow {
   return { key: kind, item: "Taken off", part: "", quantity: "", basis, cents: -Math.abs(cents) };
 }
 
-export function PacketDocuments({
-  packet: { documents },
-  photoHref,
-}: Props & { readonly photoHref: (id: string) => string }) {
+export function PacketDocuments({ packet, photoHref }: Props & { readonly photoHref: (id: string) => string }) {
+  const { documents } = packet;
   if (documents.length === 0) return <p>No documents are part of this packet.</p>;
   return (
     <ul>
       {documents.map((file) => (
         <li key={file.id}>
-          <a href={photoHref(file.id)}>{file.name}</a>. {fileWords(file)}. Taken: {takenWords(file)}.
+          <a href={photoHref(file.id)}>{file.name}</a>. {fileWords(file)}, {takenWords(file, packet)}.
         </li>
       ))}
     </ul>

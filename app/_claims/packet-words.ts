@@ -1,3 +1,4 @@
+import { instantOnClock } from "@/lib/calendar/instant";
 import type { ClaimLine } from "@/lib/claims/claim";
 import type { ClaimPacket, PacketFile, PacketReading, PacketSection } from "@/lib/claims/packet";
 import { itemNames } from "@/lib/coverage/describe-coverage";
@@ -8,7 +9,7 @@ import { inUnit } from "@/lib/evidence/units";
 import { formatCount, formatCounted } from "@/lib/format/format-count";
 import { formatDay, formatDaysLeft } from "@/lib/format/format-day";
 import { formatMoney } from "@/lib/format/format-money";
-import { formatRange, type OpenRange } from "@/lib/format/format-reading";
+import { formatOutcome, formatRange, type OpenRange } from "@/lib/format/format-reading";
 
 /** Words that the page and the PDF of a packet share, so that a payer reads the same in both. */
 export interface Fact {
@@ -55,6 +56,7 @@ export function claimFacts({ cover, money }: ClaimPacket): readonly Fact[] {
     { term: "Job", detail: cover.jobNumber },
     { term: "Servicer", detail: cover.servicer },
     { term: "Prepared", detail: formatDay(cover.preparedOn) },
+    { term: "Clock times", detail: `in the zone ${cover.timeZone}` },
   ];
 }
 
@@ -138,8 +140,25 @@ export function fileWords({ subject, caption }: PacketFile): string {
   return caption === "" ? subject : `${subject}: ${caption}`;
 }
 
-export function takenWords({ takenAt }: PacketFile): string {
-  return takenAt === undefined ? "time not supplied" : takenAt.replace("T", " ");
+/** "taken 2025-03-05 10:15, as the device said": on the clocks of the shop's zone, which the cover names. */
+export function takenWords({ takenAt }: Pick<PacketFile, "takenAt">, { cover }: Pick<ClaimPacket, "cover">): string {
+  return takenAt === undefined
+    ? "time not stated"
+    : `taken ${instantOnClock(takenAt, cover.timeZone)}, as the device said`;
+}
+
+/** What the drawing of a reading shows, for whoever can't see it. */
+export function gaugeWords(reading: PacketReading): string {
+  return `Scale with the expected range ${expectedWords(reading)} and a mark at ${formatOutcome(reading.outcome)}. ${reading.verdictWords}.`;
+}
+
+/** What stands for a picture where it can't be seen. */
+export function photoAlt(photo: PacketFile): string {
+  return `Photo ${photo.name}. ${fileWords(photo)}`;
+}
+
+export function capitalised(words: string): string {
+  return words.slice(0, 1).toUpperCase() + words.slice(1);
 }
 
 export function shortHash({ sha256 }: PacketFile): string {

@@ -40,7 +40,7 @@ function washer(): JobRecord {
     ...file,
     caption: `View ${index + 1}`,
     sha256: createHash("sha256").update(file.id).digest("hex"),
-    takenAt: "2025-03-05T10:15:00",
+    takenAt: "2025-03-05T10:15:00Z",
     bytes: photo.length,
   }));
   return { ...record, readings: [...record.readings, ...open.readings], earlier, attachments };

@@ -1,5 +1,6 @@
-import { setStyle, styles } from "./say";
+import { setStyle, styles, write } from "./say";
 import type { Sheet } from "./sheet";
+import { ornament } from "./tags";
 
 /** "Page 2 of 7" on every page, written last, when the number of pages is known. */
 export function numberPages(sheet: Sheet, title: string): void {
@@ -14,8 +15,14 @@ export function numberPages(sheet: Sheet, title: string): void {
     const y = bottom + 18;
     setStyle(sheet, styles.note);
     const numberWidth = doc.widthOfString(words);
-    doc.text(title, left, y, { width: width - numberWidth - 24, height: 10, ellipsis: true });
-    doc.text(words, left + width - numberWidth, y, { lineBreak: false });
+    ornament(
+      sheet,
+      () => {
+        write(sheet, title, styles.note, left, y, { width: width - numberWidth - 24, height: 10, ellipsis: true });
+        write(sheet, words, styles.note, left + width - numberWidth, y, { lineBreak: false });
+      },
+      "Pagination",
+    );
     doc.page.margins.bottom = kept;
   }
 }

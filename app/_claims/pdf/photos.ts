@@ -1,60 +1,65 @@
 import type { ClaimPacket, PacketFile } from "@/lib/claims/packet";
-import { fileWords, shortHash, takenWords } from "../packet-words";
-import { clean, say, setStyle, styles } from "./say";
+import { capitalised, fileWords, photoAlt, shortHash, takenWords } from "../packet-words";
+import { heightOf, say, styles, write } from "./say";
 import { ink, keepTogether, type Sheet } from "./sheet";
+import { ornament, tagged } from "./tags";
 
-const captionHeight = 40;
 const headingHeight = 60;
-const pictureGap = 5;
+const gap = 5;
+const lineHeight = 12;
+/** A caption may take room from its picture, down to this height; what is longer still is in the claim's JSON. */
+const leastPicture = 120;
 
 /** Two a page, each with its caption below it. */
-export function drawPhotos(sheet: Sheet, { photos }: ClaimPacket, photoBytes: ReadonlyMap<string, Buffer>): void {
+export function drawPhotos(sheet: Sheet, packet: ClaimPacket, photoBytes: ReadonlyMap<string, Buffer>): void {
+  const { photos } = packet;
   if (photos.length === 0) say(sheet, "No photos were supplied.");
-  const height = (sheet.bottom - sheet.top - headingHeight) / 2 - captionHeight - pictureGap;
+  const slot = (sheet.bottom - sheet.top - headingHeight) / 2;
   for (const photo of photos) {
-    keepTogether(sheet, height + pictureGap + captionHeight);
-    drawPicture(sheet, photo, photoBytes.get(photo.id), height);
+    keepTogether(sheet, slot);
     const { doc, left, width } = sheet;
+    const words = `${photo.name}. ${fileWords(photo)}`;
+    const room = slot - leastPicture - lineHeight - 3 * gap;
+    const captionHeight = Math.min(heightOf(sheet, words, styles.small, width) + 1, room);
+    const end = doc.y + slot;
+    drawPicture(sheet, photo, photoBytes.get(photo.id), slot - captionHeight - lineHeight - 3 * gap);
     const y = doc.y;
-    setStyle(sheet, styles.small).text(clean(`${photo.name}. ${fileWords(photo)}`), left, y, {
-      width,
-      height: 22,
-      ellipsis: true,
-    });
-    setStyle(sheet, styles.note).text(`Taken: ${takenWords(photo)} · SHA-256 begins ${shortHash(photo)}`, { width });
-    doc.y = y + captionHeight;
+    const caption = { width, height: captionHeight, ellipsis: true };
+    tagged(sheet, "P", () => write(sheet, words, styles.small, left, y, caption));
+    const facts = `${capitalised(takenWords(photo, packet))} · SHA-256 begins ${shortHash(photo)}`;
+    tagged(sheet, "P", () =>
+      write(sheet, facts, styles.note, left, y + captionHeight + 1, { width, height: lineHeight }),
+    );
+    doc.y = end;
   }
 }
 
-function drawPicture({ doc, left, width }: Sheet, photo: PacketFile, bytes: Buffer | undefined, height: number): void {
+function drawPicture(sheet: Sheet, photo: PacketFile, bytes: Buffer | undefined, height: number): void {
+  const { doc, left, width } = sheet;
   const y = doc.y;
-  const problem =
-    bytes === undefined ? "its picture is not in the store" : placeImage(doc, bytes, left, y, width, height);
+  const problem = bytes === undefined ? "its picture is not in the store" : placeImage(sheet, photo, bytes, height);
   if (problem !== undefined) {
-    doc.lineWidth(0.5).strokeColor(ink.line).rect(left, y, width, height).stroke();
-    doc.font("text").fontSize(9).fillColor(ink.text);
-    doc.text(`Not supplied: ${photo.name}, ${problem}.`, left + 12, y + height / 2, {
-      width: width - 24,
-      align: "center",
-    });
+    ornament(sheet, () => doc.lineWidth(0.5).strokeColor(ink.line).rect(left, y, width, height).stroke());
+    const words = `Not supplied: ${photo.name}, ${problem}.`;
+    const options = { width: width - 24, align: "center" } as const;
+    tagged(sheet, "P", () => write(sheet, words, styles.body, left + 12, y + height / 2, options));
   }
   doc.x = left;
-  doc.y = y + height + pictureGap;
+  doc.y = y + height + gap;
 }
 
 /** @returns why the picture could not be drawn, or undefined where it was */
-function placeImage(
-  doc: PDFKit.PDFDocument,
-  bytes: Buffer,
-  x: number,
-  y: number,
-  width: number,
-  height: number,
-): string | undefined {
-  try {
-    doc.image(bytes, x, y, { fit: [width, height], align: "center", valign: "center" });
-    return undefined;
-  } catch {
-    return "its file is not a picture that can be printed (JPEG or PNG)";
-  }
+function placeImage(sheet: Sheet, photo: PacketFile, bytes: Buffer, height: number): string | undefined {
+  const { doc, left, width } = sheet;
+  const y = doc.y;
+  let problem: string | undefined;
+  const draw = () => {
+    try {
+      doc.image(bytes, left, y, { fit: [width, height], align: "center", valign: "center" });
+    } catch {
+      problem = "its file is not a picture that can be printed (JPEG or PNG)";
+    }
+  };
+  tagged(sheet, "Figure", draw, { alt: photoAlt(photo), bbox: [left, y, left + width, y + height] });
+  return problem;
 }

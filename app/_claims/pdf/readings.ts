@@ -2,11 +2,13 @@ import type { ClaimPacket, PacketReading } from "@/lib/claims/packet";
 import { formatOutcome } from "@/lib/format/format-reading";
 import {
   expectedWords,
+  gaugeWords,
   liveCautions,
   meterModeNames,
   rangeSourceWords,
   readingOnRange,
   readingState,
+  takenWords,
 } from "../packet-words";
 import { drawGauge, gaugeHeight } from "./draw-gauge";
 import { say, sayHeading, sayList, styles } from "./say";
@@ -16,9 +18,9 @@ import { type Cell, type Column, drawTable } from "./table";
 const columns: readonly Column[] = [
   { head: "No.", share: 0.05 },
   { head: "Check and points", share: 0.22 },
-  { head: "Meter and state", share: 0.18 },
-  { head: "Expected, and its source", share: 0.19 },
-  { head: "Found", share: 0.15 },
+  { head: "Meter and state", share: 0.17 },
+  { head: "Expected, and its source", share: 0.18 },
+  { head: "Found, and when", share: 0.17 },
   { head: "Verdict", share: 0.21 },
 ];
 
@@ -29,7 +31,7 @@ export function drawReadings(sheet: Sheet, packet: ClaimPacket): void {
     drawTable(
       sheet,
       columns,
-      readings.map((reading) => readingRow(sheet, reading)),
+      readings.map((reading) => readingRow(sheet, packet, reading)),
     );
   }
   sayHeading(sheet, "Cautions");
@@ -46,10 +48,11 @@ export function drawReadings(sheet: Sheet, packet: ClaimPacket): void {
   );
 }
 
-function readingRow(sheet: Sheet, reading: PacketReading): readonly Cell[] {
+function readingRow(sheet: Sheet, packet: ClaimPacket, reading: PacketReading): readonly Cell[] {
   const onRange = readingOnRange(reading);
   const drawing = onRange && {
     height: gaugeHeight,
+    alt: gaugeWords(reading),
     draw: (x: number, y: number, width: number) => drawGauge(sheet, onRange.expected, onRange.value, x, y, width),
   };
   return [
@@ -57,7 +60,7 @@ function readingRow(sheet: Sheet, reading: PacketReading): readonly Cell[] {
     { text: reading.check, note: reading.points === "" ? undefined : reading.points },
     { text: meterModeNames[reading.mode], note: readingState(reading) },
     { text: expectedWords(reading), note: rangeSourceWords(reading) },
-    { text: formatOutcome(reading.outcome), style: styles.smallBold },
+    { text: formatOutcome(reading.outcome), style: styles.smallBold, note: takenWords(reading, packet) },
     { text: reading.verdictWords, drawing },
   ];
 }

@@ -1,16 +1,22 @@
 import type { Fact } from "../packet-words";
+import { clean } from "./clean";
 import { ink, keepTogether, type Sheet } from "./sheet";
+import { type Tag, tagged, within } from "./tags";
 
 export interface Style {
   readonly font: "text" | "bold" | "figures";
   readonly size: number;
   readonly colour: string;
+  /** What a reading program announces it as; a paragraph where nothing is said. */
+  readonly tag?: Tag;
 }
 
 export const styles = {
-  title: { font: "bold", size: 19, colour: ink.text },
-  heading: { font: "bold", size: 14, colour: ink.text },
-  subheading: { font: "bold", size: 10, colour: ink.text },
+  title: { font: "bold", size: 19, colour: ink.text, tag: "H1" },
+  heading: { font: "bold", size: 14, colour: ink.text, tag: "H2" },
+  /** On the cover, where no section heading stands above it. */
+  coverHeading: { font: "bold", size: 10, colour: ink.text, tag: "H2" },
+  subheading: { font: "bold", size: 10, colour: ink.text, tag: "H3" },
   body: { font: "text", size: 9.5, colour: ink.text },
   small: { font: "text", size: 8, colour: ink.text },
   smallBold: { font: "bold", size: 8, colour: ink.text },
@@ -21,7 +27,7 @@ export const styles = {
 /** One paragraph in the flow; it runs on over as many pages as it needs. */
 export function say(sheet: Sheet, text: string, style: Style = styles.body, gap = 4): void {
   keepTogether(sheet, 2 * style.size);
-  setStyle(sheet, style).text(clean(text), sheet.left, sheet.doc.y, { width: sheet.width });
+  tagged(sheet, style.tag ?? "P", () => write(sheet, text, style, sheet.left, sheet.doc.y, { width: sheet.width }));
   sheet.doc.y += gap;
 }
 
@@ -34,28 +40,53 @@ export function sayHeading(sheet: Sheet, text: string, style: Style = styles.sub
 
 export function sayList(sheet: Sheet, lines: readonly string[], style: Style = styles.body): void {
   const indent = 12;
-  for (const line of lines) {
-    keepTogether(sheet, Math.min(heightOf(sheet, line, style, sheet.width - indent), 120));
-    const { doc, left, width } = sheet;
-    const y = doc.y;
-    setStyle(sheet, style).text("•", left, y, { lineBreak: false });
-    doc.text(clean(line), left + indent, y, { width: width - indent });
-    doc.y += 3;
-  }
+  if (lines.length === 0) return;
+  within(sheet, "L", () => {
+    for (const line of lines) {
+      keepTogether(sheet, Math.min(heightOf(sheet, line, style, sheet.width - indent), 120));
+      const { doc, left, width } = sheet;
+      const y = doc.y;
+      within(sheet, "LI", () => {
+        tagged(sheet, "Lbl", () => write(sheet, "•", style, left, y, { lineBreak: false }));
+        tagged(sheet, "LBody", () => write(sheet, line, style, left + indent, y, { width: width - indent }));
+      });
+      doc.y += 3;
+    }
+  });
 }
 
 /** Names on the left, facts on the right. */
 export function sayFacts(sheet: Sheet, facts: readonly Fact[], inset = 0, termWidth = 120): void {
   const { doc, left, width } = sheet;
   const room = width - 2 * inset - termWidth;
-  for (const { term, detail } of facts) {
-    keepTogether(sheet, Math.min(heightOf(sheet, detail, styles.body, room), 120));
-    const y = doc.y;
-    setStyle(sheet, styles.note).text(term, left + inset, y + 1, { width: termWidth - 8 });
-    const below = doc.y;
-    setStyle(sheet, styles.body).text(clean(detail), left + inset + termWidth, y, { width: room });
-    doc.y = Math.max(below, doc.y) + 3;
-  }
+  if (facts.length === 0) return;
+  within(sheet, "Table", () => {
+    for (const { term, detail } of facts) {
+      keepTogether(sheet, Math.min(heightOf(sheet, detail, styles.body, room), 120));
+      const y = doc.y;
+      within(sheet, "TR", () => {
+        const terms = () => write(sheet, term, styles.note, left + inset, y + 1, { width: termWidth - 8 });
+        tagged(sheet, "TH", terms, { scope: "Row" });
+        const below = doc.y;
+        const details = () => write(sheet, detail, styles.body, left + inset + termWidth, y, { width: room });
+        tagged(sheet, "TD", details);
+        doc.y = Math.max(below, doc.y) + 3;
+      });
+    }
+  });
+}
+
+/** Ink at a place, inside an element that is already open. */
+export function write(
+  sheet: Sheet,
+  text: string,
+  style: Style,
+  x: number,
+  y: number,
+  options: PDFKit.Mixins.TextOptions,
+): void {
+  setStyle(sheet, style);
+  sheet.doc.text(clean(sheet, text), x, y, options);
 }
 
 export function setStyle({ doc }: Sheet, { font, size, colour }: Style): PDFKit.PDFDocument {
@@ -63,10 +94,6 @@ export function setStyle({ doc }: Sheet, { font, size, colour }: Style): PDFKit.
 }
 
 export function heightOf(sheet: Sheet, text: string, style: Style, width: number): number {
-  return setStyle(sheet, style).heightOfString(clean(text), { width });
-}
-
-/** Control characters of pasted text have no glyph; ends of lines stay. */
-export function clean(text: string): string {
-  return text.replace(/\r\n?/g, "\n").replace(/[^\P{Cc}\n]/gu, " ");
+  setStyle(sheet, style);
+  return sheet.doc.heightOfString(clean(sheet, text), { width });
 }

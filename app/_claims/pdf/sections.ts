@@ -15,6 +15,7 @@ import {
   storyFacts,
   takenWords,
 } from "../packet-words";
+import { unprintableWords } from "./clean";
 import { say, sayFacts, sayHeading, sayList, styles } from "./say";
 import type { Sheet } from "./sheet";
 import { type Cell, drawTable } from "./table";
@@ -89,14 +90,15 @@ export function drawMoney(sheet: Sheet, { money }: ClaimPacket): void {
   );
 }
 
-export function drawDocuments(sheet: Sheet, { documents }: ClaimPacket): void {
+export function drawDocuments(sheet: Sheet, packet: ClaimPacket): void {
+  const { documents } = packet;
   if (documents.length === 0) {
     say(sheet, "No documents are part of this packet.");
     return;
   }
   sayList(
     sheet,
-    documents.map((file) => `${file.name}. ${fileWords(file)}. Taken: ${takenWords(file)}.`),
+    documents.map((file) => `${file.name}. ${fileWords(file)}, ${takenWords(file, packet)}.`),
   );
 }
 
@@ -124,6 +126,7 @@ export function drawManifest(sheet: Sheet, { manifest, notSupplied }: ClaimPacke
   sayHeading(sheet, "Files");
   if (manifest.length === 0) {
     say(sheet, "No files belong to this packet.");
+    sayUnprintable(sheet);
     return;
   }
   drawTable(
@@ -139,6 +142,13 @@ export function drawManifest(sheet: Sheet, { manifest, notSupplied }: ClaimPacke
       { text: sha256, style: { ...styles.figures, size: 7 } },
     ]),
   );
+  sayUnprintable(sheet);
+}
+
+/** The manifest is the last section, so every letter has been tried by then. */
+function sayUnprintable(sheet: Sheet): void {
+  const words = unprintableWords(sheet);
+  if (words !== undefined) say(sheet, words, styles.note);
 }
 
 function lineCells(line: ClaimLine, amount: (cents: number) => Cell): readonly Cell[] {

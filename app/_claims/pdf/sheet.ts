@@ -1,5 +1,5 @@
-import { join } from "node:path";
 import PDFDocument from "pdfkit";
+import { openFont } from "./fonts";
 
 export type Paper = "A4" | "LETTER";
 
@@ -10,6 +10,10 @@ export interface Sheet {
   readonly width: number;
   readonly top: number;
   readonly bottom: number;
+  /** Elements that are open, the innermost last; see tags.ts. */
+  readonly tags: PDFKit.PDFStructureElement[];
+  /** Letters that no font of this file has; see clean.ts. */
+  readonly unprintable: Set<string>;
 }
 
 export interface SheetNotes {
@@ -23,28 +27,31 @@ export const ink = { text: "#1e2a2b", soft: "#4a5657", line: "#8a9090", hairline
 
 const margins = { top: 48, bottom: 60, left: 48, right: 48 } as const;
 
-/** Fonts are embedded, so that Ω, ≤ and ½ print alike everywhere. */
 export function openSheet({ paper, title, author, createdAt }: SheetNotes): Sheet {
   const doc = new PDFDocument({
     size: paper,
     margins,
     bufferPages: true,
+    tagged: true,
     pdfVersion: "1.7",
     lang: "en",
     displayTitle: true,
-    font: fontFile("DejaVuSans"),
+    // A default font would be compared with every other at each change of font. Null is taken, though not by the types.
+    font: null as unknown as string,
     info: { Title: title, Author: author, Creator: "Ohmsworth", Producer: "Ohmsworth", CreationDate: createdAt },
   });
-  doc.registerFont("text", fontFile("DejaVuSans"));
-  doc.registerFont("bold", fontFile("DejaVuSans-Bold"));
-  doc.registerFont("figures", fontFile("DejaVuSansMono"));
+  for (const name of ["text", "bold", "figures"] as const) doc.registerFont(name, openFont(name));
   const { width, height } = doc.page;
+  const root = doc.struct("Document");
+  doc.addStructure(root);
   return {
     doc,
     left: margins.left,
     width: width - margins.left - margins.right,
     top: margins.top,
     bottom: height - margins.bottom,
+    tags: [root],
+    unprintable: new Set(),
   };
 }
 
@@ -63,9 +70,4 @@ export function closeSheet({ doc }: Sheet): Promise<Buffer> {
     doc.on("error", reject);
     doc.end();
   });
-}
-
-/** From the folder the app is started in: a path found by the bundler would point into its own output. */
-function fontFile(name: string): string {
-  return join(process.cwd(), "node_modules", "dejavu-fonts-ttf", "ttf", `${name}.ttf`);
 }

@@ -1,5 +1,6 @@
-import { clean, heightOf, type Style, setStyle, styles } from "./say";
+import { heightOf, type Style, styles, write } from "./say";
 import { ink, keepTogether, type Sheet } from "./sheet";
+import { ornament, tagged, within } from "./tags";
 
 export interface Cell {
   readonly text: string;
@@ -8,7 +9,7 @@ export interface Cell {
   readonly note?: string | undefined;
   /** Drawn below the words. */
   readonly drawing?:
-    | { readonly height: number; readonly draw: (x: number, y: number, width: number) => void }
+    | { readonly height: number; readonly alt: string; readonly draw: (x: number, y: number, width: number) => void }
     | undefined;
 }
 
@@ -32,40 +33,43 @@ export function drawTable(sheet: Sheet, columns: readonly Column[], rows: readon
   const all = rows.flatMap(splitLong);
   const first = all[0];
   keepTogether(sheet, headHeight + (first === undefined ? 0 : rowHeight(sheet, columns, first)));
-  drawRow(sheet, columns, head, headHeight, ink.text);
-  for (const row of all) {
-    const height = rowHeight(sheet, columns, row);
-    if (sheet.doc.y + height > sheet.bottom) {
-      sheet.doc.addPage();
-      drawRow(sheet, columns, head, headHeight, ink.text);
+  within(sheet, "Table", () => {
+    drawRow(sheet, columns, head, "head");
+    for (const row of all) {
+      if (sheet.doc.y + rowHeight(sheet, columns, row) > sheet.bottom) {
+        sheet.doc.addPage();
+        drawRow(sheet, columns, head, "head again");
+      }
+      drawRow(sheet, columns, row, "body");
     }
-    drawRow(sheet, columns, row, height, ink.hairline);
-  }
+  });
   sheet.doc.y += 8;
 }
 
-function drawRow(
-  sheet: Sheet,
-  columns: readonly Column[],
-  cells: readonly Cell[],
-  height: number,
-  lineColour: string,
-): void {
+type RowKind = "head" | "head again" | "body";
+
+function drawRow(sheet: Sheet, columns: readonly Column[], cells: readonly Cell[], kind: RowKind): void {
   const { doc, left, width } = sheet;
   const y = doc.y;
+  const end = y + rowHeight(sheet, columns, cells);
   let x = left;
-  for (const [index, { share, align = "left" }] of columns.entries()) {
-    const cell = cells[index];
-    if (cell !== undefined) drawCell(sheet, cell, { x, y: y + padding, width: share * width - gutter, align });
-    x += share * width;
-  }
-  const end = y + height;
-  doc
-    .lineWidth(0.5)
-    .strokeColor(lineColour)
-    .moveTo(left, end)
-    .lineTo(left + width, end)
-    .stroke();
+  const draw = () => {
+    for (const [index, { share, align = "left" }] of columns.entries()) {
+      const cell = cells[index];
+      if (cell !== undefined) drawCell(sheet, cell, { x, y: y + padding, width: share * width - gutter, align }, kind);
+      x += share * width;
+    }
+  };
+  // A head that is repeated on a later page is heard once.
+  if (kind === "head again") ornament(sheet, draw, "Pagination");
+  else within(sheet, "TR", draw);
+  ornament(sheet, () => {
+    doc.lineWidth(0.5).strokeColor(kind === "body" ? ink.hairline : ink.text);
+    doc
+      .moveTo(left, end)
+      .lineTo(left + width, end)
+      .stroke();
+  });
   doc.x = left;
   doc.y = end;
 }
@@ -77,12 +81,27 @@ interface Place {
   readonly align: "left" | "right";
 }
 
-function drawCell(sheet: Sheet, { text, style = styles.small, note, drawing }: Cell, { x, y, width, align }: Place) {
+function drawCell(sheet: Sheet, cell: Cell, place: Place, kind: RowKind): void {
+  if (kind === "body") within(sheet, "TD", () => drawBody(sheet, cell, place));
+  else if (kind === "head") tagged(sheet, "TH", () => drawWords(sheet, cell, place), { scope: "Column" });
+  else drawWords(sheet, cell, place);
+}
+
+function drawBody(sheet: Sheet, cell: Cell, place: Place): void {
   const { doc } = sheet;
-  setStyle(sheet, style).text(clean(text), x, y, { width, align });
-  if (text === "") doc.y = y;
-  if (note !== undefined) setStyle(sheet, styles.note).text(clean(note), x, doc.y, { width, align });
-  drawing?.draw(x, doc.y + 2, width);
+  const { note, drawing } = cell;
+  const { x, y, width, align } = place;
+  doc.y = y;
+  if (cell.text !== "") tagged(sheet, "P", () => drawWords(sheet, cell, place));
+  if (note !== undefined) tagged(sheet, "P", () => write(sheet, note, styles.note, x, doc.y, { width, align }));
+  if (drawing === undefined) return;
+  const top = doc.y + 2;
+  const bbox: [number, number, number, number] = [x, top, x + width, top + drawing.height];
+  tagged(sheet, "Figure", () => drawing.draw(x, top, width), { alt: drawing.alt, bbox });
+}
+
+function drawWords(sheet: Sheet, { text, style = styles.small }: Cell, { x, y, width, align }: Place): void {
+  write(sheet, text, style, x, y, { width, align });
 }
 
 function rowHeight(sheet: Sheet, columns: readonly Column[], cells: readonly Cell[]): number {
