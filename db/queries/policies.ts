@@ -1,3 +1,5 @@
+import { isNull } from "drizzle-orm";
+import { earlierOf } from "@/lib/calendar/day";
 import type { Policy } from "@/lib/domain/policy";
 import type { Reader } from "../database-types";
 import { policies } from "../schema/coverage";
@@ -14,9 +16,24 @@ export async function loadPolicies(db: Reader, makerId: number): Promise<StoredP
   return (await loadAllPolicies(db)).filter((stored) => stored.makerId === makerId || stored.makerId === null);
 }
 
-/** Every version of every policy; a company has tens of them. */
+/** Every version of every policy that decides; a company has tens of them. Retired ones are left out. */
 export async function loadAllPolicies(db: Reader): Promise<StoredPolicy[]> {
-  const { policyId, makerId, document } = policies;
-  const rows = await db.select({ policyId, makerId, document }).from(policies).orderBy(policyId);
-  return rows.map((row) => ({ ...row, policy: row.document as Policy })); // parsed by the intake before it was stored
+  const { policyId, makerId, document, closedOn } = policies;
+  const rows = await db
+    .select({ policyId, makerId, document, closedOn })
+    .from(policies)
+    .where(isNull(policies.retiredAt))
+    .orderBy(policyId);
+  return rows.map((row) => ({ policyId: row.policyId, makerId: row.makerId, policy: closedPolicy(row) }));
+}
+
+/** The document as approved, with the last sale date that a later version left it. */
+export function closedPolicy({
+  document,
+  closedOn,
+}: Pick<typeof policies.$inferSelect, "document" | "closedOn">): Policy {
+  const policy = document as Policy; // parsed by the intake before it was stored
+  if (closedOn === null) return policy;
+  const { effectiveTo } = policy;
+  return { ...policy, effectiveTo: effectiveTo === undefined ? closedOn : earlierOf(effectiveTo, closedOn) };
 }

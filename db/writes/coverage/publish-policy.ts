@@ -1,0 +1,125 @@
+import { createHash } from "node:crypto";
+import { and, eq, isNull, sql } from "drizzle-orm";
+import { placeVersion, type VersionPlace } from "@/lib/coverage/place-version";
+import { normalised } from "@/lib/domain/normalised";
+import type { Policy } from "@/lib/domain/policy";
+import { type PolicyProblem, parsePolicy } from "@/lib/intake/parse-policy";
+import type { Transaction } from "../../database-types";
+import { inTransaction } from "../../in-transaction";
+import { closedPolicy } from "../../queries/policies";
+import { policies, policyDrafts } from "../../schema/coverage";
+
+export interface Publishing {
+  readonly draftId: number;
+  /** The saving that was reviewed: what was changed since is not published unseen. */
+  readonly revision: number;
+  readonly by: string;
+}
+
+export type Published =
+  | { readonly kind: "published"; readonly key: string; readonly version: number }
+  | { readonly kind: "changed since"; readonly by: string }
+  | { readonly kind: "no such draft" }
+  | { readonly kind: "problems"; readonly problems: readonly PolicyProblem[] }
+  | { readonly kind: "overlaps"; readonly sentence: string };
+
+/** One lock for all that publish or retire, so that two versions cannot both find the same dates free. */
+const publishingLock = 5_201;
+
+/** A draft becomes the next version of its policy, and an open version before it is closed, in one transaction. */
+export async function publishPolicy({ draftId, revision, by }: Publishing): Promise<Published> {
+  if (by.trim() === "") throw new RangeError("by: is blank");
+  return await inTransaction(async (tx) => {
+    await tx.execute(sql`select pg_advisory_xact_lock(${publishingLock})`);
+    const [draft] = await tx.select().from(policyDrafts).where(eq(policyDrafts.draftId, draftId)).for("update");
+    if (draft === undefined) return { kind: "no such draft" };
+    if (draft.revision !== revision) return { kind: "changed since", by: draft.savedBy };
+    const placed = await placeDraft(tx, draft.document);
+    if (placed.kind === "problems") return placed;
+    const { policy, place } = placed;
+    if (place.kind === "overlaps") return place;
+    if (place.kind === "closes") {
+      await tx
+        .update(policies)
+        .set({ closedOn: place.on })
+        .where(and(eq(policies.key, policy.key), eq(policies.version, place.version)));
+    }
+    await store(tx, policy, by);
+    await tx.delete(policyDrafts).where(eq(policyDrafts.draftId, draftId));
+    return { kind: "published", key: policy.key, version: policy.version };
+  });
+}
+
+export type PlacedDraft =
+  | { readonly kind: "placed"; readonly policy: Policy; readonly place: VersionPlace }
+  | { readonly kind: "problems"; readonly problems: readonly PolicyProblem[] };
+
+/** The draft as the next version of its policy, among the versions that stand. */
+export async function placeDraft(tx: Pick<Transaction, "select">, document: unknown): Promise<PlacedDraft> {
+  const loose = document as { readonly key?: unknown }; // an object by save-policy-draft.ts
+  const key = typeof loose.key === "string" ? loose.key : "";
+  const versions = await tx.select().from(policies).where(eq(policies.key, key));
+  const version = 1 + Math.max(0, ...versions.map((row) => row.version));
+  const parsed = parsePolicy({ ...loose, version });
+  if (!parsed.ok) return { kind: "problems", problems: parsed.problems };
+  const standing = versions.filter((row) => row.retiredAt === null).map((row) => ({ ...closedPolicy(row) }));
+  const { policy } = parsed;
+  const place = placeVersion(
+    { effectiveFrom: policy.effectiveFrom, effectiveTo: policy.effectiveTo },
+    standing.map((other) => ({
+      version: other.version,
+      effectiveFrom: other.effectiveFrom,
+      effectiveTo: other.effectiveTo,
+    })),
+  );
+  return { kind: "placed", policy, place };
+}
+
+export interface Retiring {
+  readonly key: string;
+  readonly version: number;
+  readonly by: string;
+  readonly reason: string;
+}
+
+/** From now on the version decides nothing; claims that it decided keep it. False where no such version stands. */
+export async function retirePolicy({ key, version, by, reason }: Retiring): Promise<boolean> {
+  if (by.trim() === "") throw new RangeError("by: is blank");
+  if (reason.trim() === "") throw new RangeError("reason: is blank");
+  return await inTransaction(async (tx) => {
+    await tx.execute(sql`select pg_advisory_xact_lock(${publishingLock})`);
+    const retired = await tx
+      .update(policies)
+      .set({ retiredAt: sql`now()`, retiredBy: by, retiredReason: reason })
+      .where(and(eq(policies.key, key), eq(policies.version, version), isNull(policies.retiredAt)))
+      .returning({ policyId: policies.policyId });
+    return retired.length > 0;
+  });
+}
+
+async function store(tx: Transaction, policy: Policy, by: string): Promise<void> {
+  const document = JSON.stringify(policy);
+  await tx.insert(policies).values({
+    key: policy.key,
+    makerId: await makerOf(tx, policy.maker),
+    name: policy.name,
+    version: policy.version,
+    effectiveFrom: policy.effectiveFrom,
+    effectiveTo: policy.effectiveTo ?? null,
+    document: policy,
+    documentSha256: createHash("sha256").update(document).digest("hex"),
+    sourceDocument: policy.sourceDocument,
+    approvedBy: policy.approvedBy,
+    publishedAt: sql`now()`,
+    publishedBy: by,
+  });
+}
+
+async function makerOf(tx: Transaction, maker: string | undefined): Promise<number | null> {
+  if (maker === undefined) return null;
+  const [row] = await tx.rows<{ makerId: number }>(sql`
+    insert into makers (name, normalised) values (${maker}, ${normalised(maker)})
+    on conflict (normalised) do update set name = makers.name returning maker_id as "makerId"`);
+  if (row === undefined) throw new Error("The maker was stored without a number.");
+  return row.makerId;
+}
