@@ -79,7 +79,7 @@ test.describe("a file of another program", () => {
     const chunks: Buffer[] = [];
     for await (const chunk of await (await download).createReadStream()) chunks.push(chunk);
     const [head, ...rows] = Buffer.concat(chunks).toString("utf8").trim().split("\r\n");
-    expect(head).toMatch(/^\uFEFFJob No,Status,Make,.*,Technician,row,column,problem,suggestion$/);
+    expect(head).toMatch(/^Job No,Status,Make,.*,Technician,row,column,problem,suggestion$/);
     expect(rows).toHaveLength(2);
     expect(rows.join("\n")).toContain("31-Feb-26");
   });
