@@ -52,6 +52,8 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
     "zod",
     "csv-parse",
     "sharp",
+    "exif-reader",
+    "libheif-js",
     "node:",
   ],
   "synthetic-data": ["lib/domain", "lib/calendar", "sharp", "node:"],

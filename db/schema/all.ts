@@ -12,4 +12,5 @@ export * from "./money";
 export * from "./parts";
 export * from "./programs";
 export * from "./register";
+export * from "./removed-attachments";
 export * from "./shop";

@@ -1,7 +1,7 @@
 import { type PhotoRow, parsePhotoRow } from "@/lib/intake/parse-photo-row";
 import { attachmentId } from "../photos/attachment-id";
+import type { KeptPhoto } from "../photos/photo-reading";
 import { readPhotoFile } from "../photos/read-photo-file";
-import type { KeptPhoto } from "../photos/reencode-photo";
 import { type ReadColumn, type StagedValue, stagedKind } from "../staging/staged-kind";
 import { checkJobOfRows, jobDerived, keepJobs, resolveJobOfRows, storedUnderJob } from "./rows-of-jobs";
 

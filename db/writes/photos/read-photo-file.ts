@@ -1,6 +1,8 @@
 import { open, realpath } from "node:fs/promises";
 import { join, sep } from "node:path";
-import { largestPhotoBytes, type PhotoReading, reencodePhoto } from "./reencode-photo";
+import { largestPhotoBytes } from "./photo-limits";
+import type { PhotoReading } from "./photo-reading";
+import { reencodePhoto } from "./reencode-photo";
 
 /** The picture of that name below the folder, read and written anew; a link that leads out of the folder is not followed. */
 export async function readPhotoFile(folder: string, file: string): Promise<PhotoReading> {
