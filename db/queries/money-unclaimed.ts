@@ -1,0 +1,170 @@
+import { type SQL, sql } from "drizzle-orm";
+import type { Day } from "@/lib/calendar/day";
+import { type Leak, unfiledLeaks } from "@/lib/claims/leaks/leak";
+import type { Currency } from "@/lib/domain/money";
+import type { Reader } from "../database-types";
+
+/** As people see it: work whose filing day has passed is late, however it was missed. */
+export type LeakClass = Leak | "late";
+
+export interface UnclaimedFilter {
+  readonly leak: LeakClass | undefined;
+  readonly payer: string | undefined;
+  readonly component: string | undefined;
+  /** Days left, at most. */
+  readonly within: number | undefined;
+  readonly from: Day | undefined;
+  readonly to: Day | undefined;
+}
+
+export interface LeakTotal {
+  readonly leak: LeakClass;
+  readonly currency: Currency;
+  readonly rows: number;
+  readonly cents: number;
+  readonly missing: number;
+}
+
+export interface UnclaimedListRow {
+  readonly unitId: string;
+  readonly jobNumber: string;
+  readonly serial: string | undefined;
+  readonly policyKey: string;
+  readonly leak: LeakClass;
+  /** How it was lost, where it is late now. */
+  readonly lostAs: Leak;
+  readonly claimNumber: string | undefined;
+  readonly payer: string;
+  readonly component: string | undefined;
+  readonly completedOn: Day;
+  readonly dueOn: Day | undefined;
+  readonly currency: Currency;
+  readonly cents: Readonly<Record<"parts" | "labour" | "trip" | "diagnosis" | "handling" | "all", number>>;
+  readonly missing: readonly string[];
+  readonly reason: string;
+}
+
+export interface UnclaimedFacts {
+  readonly totals: readonly LeakTotal[];
+  readonly payers: readonly string[];
+  readonly components: readonly string[];
+  /** Units that a load changed and that are still to be judged anew. */
+  readonly unitsToJudge: number;
+}
+
+/** Sums of every class over the whole history, whatever the filter. */
+export async function loadUnclaimedFacts(db: Reader, today: Day): Promise<UnclaimedFacts> {
+  const totals = await db.rows<{
+    leak: LeakClass;
+    currency: Currency;
+    rows: number;
+    cents: string;
+    missing: number;
+  }>(sql`
+    select ${classOf(today)} as leak, currency, count(*)::int as rows, sum(amount_cents)::text as cents,
+      count(*) filter (where missing <> '[]')::int as missing from unclaimed_work w group by 1, 2`);
+  const names = await db.rows<{ payer: string; component: string | null }>(
+    sql`select payer, component from unclaimed_work group by 1, 2`,
+  );
+  const [waiting] = await db.rows<{ units: number }>(sql`select count(*)::int as units from units_to_judge`);
+  const sorted = (values: readonly (string | null)[]) =>
+    [...new Set(values.filter((value) => value !== null))].sort((a, b) => a.localeCompare(b, "en"));
+  return {
+    totals: totals.map((row) => ({ ...row, cents: Number(row.cents) })),
+    payers: sorted(names.map(({ payer }) => payer)),
+    components: sorted(names.map(({ component }) => component)),
+    unitsToJudge: waiting?.units ?? 0,
+  };
+}
+
+export interface UnclaimedList {
+  readonly rows: readonly UnclaimedListRow[];
+  readonly total: number;
+}
+
+/** Those that can still be saved first, the most urgent on top; then those without a clock; then those that are late. */
+export async function loadUnclaimedList(
+  db: Reader,
+  filter: UnclaimedFilter,
+  today: Day,
+  { offset, limit }: { readonly offset: number; readonly limit: number | undefined },
+): Promise<UnclaimedList> {
+  const which = conditions(filter, today);
+  const [count] = await db.rows<{ total: number }>(
+    sql`select count(*)::int as total from unclaimed_work w where ${which}`,
+  );
+  const rows = await db.rows<Row>(sql`
+    select w.*, w.unit_id::text as unit_id, j.job_number, u.serial, p.key as policy_key, ${classOf(today)} as class,
+      w.completed_on::text as completed_on, w.due_on::text as due_on
+    from unclaimed_work w join jobs j using (unit_id, job_id) join units u using (unit_id) join policies p using (policy_id)
+    where ${which} order by (w.due_on < ${today}) is true, w.due_on nulls last, w.completed_on desc, j.job_number
+    ${limit === undefined ? sql`` : sql`limit ${limit} offset ${offset}`}`);
+  return { rows: rows.map(listRow), total: count?.total ?? 0 };
+}
+
+function conditions({ leak, payer, component, within, from, to }: UnclaimedFilter, today: Day): SQL {
+  const asked = [
+    leak && sql`${classOf(today)} = ${leak}`,
+    payer && sql`w.payer = ${payer}`,
+    component && sql`w.component = ${component}`,
+    within !== undefined && sql`w.due_on between ${today}::date and ${today}::date + ${within}::integer`,
+    from && sql`w.completed_on >= ${from}`,
+    to && sql`w.completed_on <= ${to}`,
+  ].filter((each) => each !== undefined && each !== false && each !== "");
+  return asked.length === 0 ? sql`true` : sql.join(asked, sql` and `);
+}
+
+/** Only what was never filed turns late; a claim whose correction is overdue stays what it is. */
+function classOf(today: Day): SQL {
+  return sql`case when w.leak = any(${sql.param([...unfiledLeaks])}::text[]) and w.due_on < ${today}::date then 'late' else w.leak end`;
+}
+
+type Row = {
+  unit_id: string;
+  job_number: string;
+  serial: string | null;
+  policy_key: string;
+  class: LeakClass;
+  leak: Leak;
+  claim_number: string | null;
+  payer: string;
+  component: string | null;
+  completed_on: Day;
+  due_on: Day | null;
+  currency: Currency;
+  parts_cents: string;
+  labour_cents: string;
+  trip_cents: string;
+  diagnosis_cents: string;
+  handling_cents: string;
+  amount_cents: string;
+  missing: readonly string[];
+  reason: string;
+};
+
+function listRow(row: Row): UnclaimedListRow {
+  return {
+    unitId: row.unit_id,
+    jobNumber: row.job_number,
+    serial: row.serial ?? undefined,
+    policyKey: row.policy_key,
+    leak: row.class,
+    lostAs: row.leak,
+    claimNumber: row.claim_number ?? undefined,
+    payer: row.payer,
+    component: row.component ?? undefined,
+    completedOn: row.completed_on,
+    dueOn: row.due_on ?? undefined,
+    currency: row.currency,
+    cents: {
+      parts: Number(row.parts_cents),
+      labour: Number(row.labour_cents),
+      trip: Number(row.trip_cents),
+      diagnosis: Number(row.diagnosis_cents),
+      handling: Number(row.handling_cents),
+      all: Number(row.amount_cents),
+    },
+    missing: row.missing,
+    reason: row.reason,
+  };
+}
