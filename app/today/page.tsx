@@ -6,10 +6,12 @@ import { todayIn } from "@/app/_clock/today";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
+import { loadClaimsDue } from "@/db/queries/claims-due";
 import { loadShop } from "@/db/queries/shop";
 import { loadTodayFacts } from "@/db/queries/today";
 import { Basis } from "./_components/basis";
 import { DueList } from "./_components/due-list";
+import { claimLines, urgentFirst } from "./claim-lines";
 import { dueLines, todayFinding } from "./due-lines";
 
 export const metadata: Metadata = { title: "Today" };
@@ -18,13 +20,14 @@ const draftLimit = 20;
 
 export default async function TodayPage() {
   await connection();
-  const { facts, today, claimable } = await readOnly(async (db) => {
+  const { facts, today, due, claimable } = await readOnly(async (db) => {
     const { timeZone } = await loadShop(db);
     const today = todayIn(timeZone);
     const facts = await loadTodayFacts(db, { timeZone, draftLimit });
-    return { facts, today, claimable: await loadClaimable(db, today) };
+    const due = await loadClaimsDue(db, { today, limit: draftLimit });
+    return { facts, today, due, claimable: await loadClaimable(db, today) };
   });
-  const lines = dueLines({ ...facts, claimable }, today);
+  const lines = urgentFirst([...dueLines({ ...facts, claimable }, today), ...claimLines(due, today)]);
   return (
     <Page
       title={facts.lastLoad === undefined ? "Nothing has been loaded yet" : todayFinding(lines)}

@@ -47,6 +47,10 @@ export async function loadDemoIfEmpty({ url, isEmpty }, { folder, size, signal }
     signal,
     environment: { DATABASE_URL: url },
   });
+  await runNode("Making the demo company's claims", [...tsx, "app/commands/demo-claims.ts", end], {
+    signal,
+    environment: { DATABASE_URL: url },
+  });
   rmSync(note);
 }
 
