@@ -22,3 +22,11 @@ function readInstant(text: string): Temporal.Instant {
     throw new RangeError(`instant: ISO 8601 text with its offset expected: ${text}`);
   }
 }
+
+/**
+ * The instant at which a clock of this zone showed this time; the earlier one where it showed it twice.
+ * @throws RangeError for text that is no time, or an unknown zone
+ */
+export function instantOfClock(clock: string, timeZone: string): string {
+  return Temporal.PlainDateTime.from(clock).toZonedDateTime(timeZone).toInstant().toString();
+}

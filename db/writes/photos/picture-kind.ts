@@ -34,7 +34,7 @@ export function pictureKind(bytes: Buffer): PictureKind {
     .replace(/^\uFEFF/, "")
     .trimStart()
     .toLowerCase();
-  if (/^(<\?xml[^>]*>\s*|<!--[^]*?-->\s*|<!doctype svg[^>]*>\s*)*<svg[\s>]/.test(text)) return "svg";
+  if (/^(<\?xml[^>]*>\s*|<!--[\s\S]*?-->\s*|<!doctype svg[^>]*>\s*)*<svg[\s>]/.test(text)) return "svg";
   if (/^<(!doctype html|html|head|body|script)/.test(text)) return "html";
   return "unknown";
 }

@@ -16,6 +16,11 @@ export async function GET(_request: Request, { params }: Context): Promise<Respo
   return new Response(new Uint8Array(found.content), {
     headers: {
       "Content-Type": found.mediaType,
+      "Content-Disposition":
+        found.mediaType === "application/pdf" ? `attachment; filename="paper-${id}.pdf"` : "inline",
+      // Whatever is in it, it may do nothing here.
+      "Content-Security-Policy": "default-src 'none'; sandbox",
+      "X-Content-Type-Options": "nosniff",
       "Cache-Control": "private, max-age=3600, immutable",
       ETag: `"${found.sha256}"`,
     },

@@ -1,0 +1,38 @@
+import { problem } from "@/app/_http/problem";
+import { addAttachment } from "@/db/writes/photos/add-attachment";
+import { mostAttachments } from "@/db/writes/photos/photo-limits";
+import { photoSubjects } from "@/lib/domain/job";
+import { readPhotoForm } from "./read-photo-form";
+
+export const dynamic = "force-dynamic";
+
+interface Context {
+  readonly params: Promise<{ readonly number: string }>;
+}
+
+/** Takes one photo or paper for the job. A page that asks for JSON is told what came of it; a plain form goes back to the job. */
+export async function POST(request: Request, { params }: Context): Promise<Response> {
+  const site = request.headers.get("sec-fetch-site");
+  if (site !== null && site !== "same-origin")
+    return problem(403, "Not from this site", "Photos are taken from this site's own pages only.");
+  const jobNumber = decodeURIComponent((await params).number);
+  const read = await readPhotoForm(request);
+  if (!read.ok) return problem(read.status, "The photo was not taken in", read.sentence);
+  const added = await addAttachment({ jobNumber, ...read.photo });
+  switch (added.kind) {
+    case "no such job":
+      return problem(404, "Not found", `There is no job ${jobNumber}.`);
+    case "job is full":
+      return problem(409, "The job is full", `A job holds ${mostAttachments} photos and papers. Take one off first.`);
+    case "here already":
+      return answer(request, jobNumber, `This photo is here already, as “${photoSubjects[added.subject]}”.`);
+    case "added":
+      return answer(request, jobNumber, "Added.");
+  }
+}
+
+function answer(request: Request, jobNumber: string, said: string): Response {
+  if (request.headers.get("accept")?.includes("application/json") === true) return Response.json({ said });
+  const address = `/jobs/${encodeURIComponent(jobNumber)}#photos`;
+  return new Response(null, { status: 303, headers: { Location: address } });
+}
