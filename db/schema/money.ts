@@ -15,9 +15,10 @@ import {
 import type { Leak } from "@/lib/claims/leaks/leak";
 import type { RefusalReason } from "@/lib/claims/life/refusal-reason";
 import type { LineFate } from "@/lib/claims/remittance/line-fate";
-import type { RemittanceColumns } from "@/lib/claims/remittance/remittance-columns";
+
 import type { ClaimShare, RemittanceMatch } from "@/lib/claims/remittance/remittance-line";
 import type { Currency } from "@/lib/domain/money";
+import type { RemittanceColumns } from "@/lib/intake/remittances/remittance-columns";
 import type { TableForm } from "@/lib/intake/tables/table-form";
 import { claimEvents } from "./claim-life";
 import { bytesColumn, centsColumn, dayColumn, instantColumn, keyColumn } from "./columns";
