@@ -21,6 +21,7 @@ export default async function ShopPage() {
       margin={<Basis />}
       actions={
         <>
+          <ButtonLink href="/shop/coverage">Coverage</ButtonLink>
           <ButtonLink href="/shop/how-we-count">How we count</ButtonLink>
           <ButtonLink href="/shop/reporting-delay">How late jobs come in</ButtonLink>
         </>

@@ -1,12 +1,11 @@
 import { createHash } from "node:crypto";
 import { and, eq, isNull, sql } from "drizzle-orm";
-import { placeVersion, type VersionPlace } from "@/lib/coverage/place-version";
 import { normalised } from "@/lib/domain/normalised";
 import type { Policy } from "@/lib/domain/policy";
-import { type PolicyProblem, parsePolicy } from "@/lib/intake/parse-policy";
+import type { PolicyProblem } from "@/lib/intake/parse-policy";
 import type { Transaction } from "../../database-types";
 import { inTransaction } from "../../in-transaction";
-import { closedPolicy } from "../../queries/policies";
+import { placeDraft } from "../../queries/place-draft";
 import { policies, policyDrafts } from "../../schema/coverage";
 
 export interface Publishing {
@@ -48,31 +47,6 @@ export async function publishPolicy({ draftId, revision, by }: Publishing): Prom
     await tx.delete(policyDrafts).where(eq(policyDrafts.draftId, draftId));
     return { kind: "published", key: policy.key, version: policy.version };
   });
-}
-
-export type PlacedDraft =
-  | { readonly kind: "placed"; readonly policy: Policy; readonly place: VersionPlace }
-  | { readonly kind: "problems"; readonly problems: readonly PolicyProblem[] };
-
-/** The draft as the next version of its policy, among the versions that stand. */
-export async function placeDraft(tx: Pick<Transaction, "select">, document: unknown): Promise<PlacedDraft> {
-  const loose = document as { readonly key?: unknown }; // an object by save-policy-draft.ts
-  const key = typeof loose.key === "string" ? loose.key : "";
-  const versions = await tx.select().from(policies).where(eq(policies.key, key));
-  const version = 1 + Math.max(0, ...versions.map((row) => row.version));
-  const parsed = parsePolicy({ ...loose, version });
-  if (!parsed.ok) return { kind: "problems", problems: parsed.problems };
-  const standing = versions.filter((row) => row.retiredAt === null).map((row) => ({ ...closedPolicy(row) }));
-  const { policy } = parsed;
-  const place = placeVersion(
-    { effectiveFrom: policy.effectiveFrom, effectiveTo: policy.effectiveTo },
-    standing.map((other) => ({
-      version: other.version,
-      effectiveFrom: other.effectiveFrom,
-      effectiveTo: other.effectiveTo,
-    })),
-  );
-  return { kind: "placed", policy, place };
 }
 
 export interface Retiring {

@@ -1,0 +1,26 @@
+import { Button } from "@/app/_ui/button";
+import { Field } from "@/app/_ui/field";
+import { retireVersion } from "../actions";
+
+interface Props {
+  readonly policyKey: string;
+  readonly version: number;
+  /** The form came back without a name or a reason. */
+  readonly problem: boolean;
+}
+
+export function RetireForm({ policyKey, version, problem }: Props) {
+  return (
+    <form action={retireVersion} id="retire" className="stack-tight">
+      <p>
+        A retired version decides nothing any more: units sold on its days have no policy until another one governs
+        them. Claims that it decided keep it. This cannot be taken back.
+      </p>
+      <input type="hidden" name="key" value={policyKey} />
+      <input type="hidden" name="version" value={version} />
+      <Field label="Your name" name="by" required problem={problem ? "Give a name and a reason." : undefined} />
+      <Field label="Why" name="reason" required />
+      <Button weight="plain">Retire version {version}</Button>
+    </form>
+  );
+}

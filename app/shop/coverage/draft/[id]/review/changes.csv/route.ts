@@ -1,0 +1,26 @@
+import { csvResponse } from "@/app/_http/csv-response";
+import { readOnly } from "@/db/client";
+import { changeWords } from "../../../../altered-words";
+import { loadReview } from "../load-review";
+
+interface Context {
+  readonly params: Promise<{ readonly id: string }>;
+}
+
+const header = ["job_number", "completed_on", "draft_claim", "change", "could_ask", "then", "currency"];
+
+/** Every open decision that the draft would alter. */
+export async function GET(_request: Request, { params }: Context): Promise<Response> {
+  const review = await readOnly(async (db) => loadReview(db, (await params).id));
+  const altered = review?.impact?.altered ?? [];
+  const rows = altered.map((one) => [
+    one.jobNumber,
+    one.completedOn,
+    one.claimNumber ?? "",
+    changeWords(one).join("; "),
+    (one.beforeCents / 100).toFixed(2),
+    (one.afterCents / 100).toFixed(2),
+    one.currency,
+  ]);
+  return csvResponse("decisions-that-change.csv", header, rows, review?.impact === undefined ? 404 : 200);
+}
