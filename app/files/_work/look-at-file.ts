@@ -25,7 +25,10 @@ export async function lookAtFile(draft: OpenDraft, line: WorkLine): Promise<void
     await keepNotes(draftId, { ...forgotten, ours: true });
     return checkRows({ ...draft, notes: { ...notes, ...forgotten, ours: true } }, line);
   }
-  const looked = await lookAtTable(path, notes.wishes);
+  const looked = await lookAtTable(path, notes.wishes, {
+    onProgress: (done) => line.onProgress({ words: "Reading the file", done, total: undefined }),
+    signal: line.signal,
+  });
   if (!looked.ok) return keepNotes(draftId, { ...forgotten, unreadable: looked.problems });
   const { look } = looked;
   const seen = seenTable(look);

@@ -19,11 +19,16 @@ export interface Gathered extends KeptRows {
 const rowsToGuessFrom = 100;
 
 /** One pass over a table: finds its header among the first rows, and keeps what is shown of those below. */
-export async function gatherRows(items: AsyncIterable<SourceItem>, wished: number | undefined): Promise<Gathered> {
+export async function gatherRows(
+  items: AsyncIterable<SourceItem>,
+  wished: number | undefined,
+  onRow: () => void,
+): Promise<Gathered> {
   const gathering = new Gathering(wished);
   let beginning: SourceItem[] | undefined = [];
   let problem: FileProblem | undefined;
   for await (const item of items) {
+    onRow();
     if (item.kind === "problem") problem = item.problem;
     else if (beginning === undefined) gathering.add(item);
     else if (beginning.push(item) === rowsToGuessFrom) {

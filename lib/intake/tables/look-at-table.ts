@@ -2,6 +2,7 @@ import type { FileProblem } from "../parsed";
 import { lookAtLines } from "./lines/look-at-lines";
 import { lookAtText } from "./look-at-text";
 import { recogniseContent } from "./recognise-content";
+import { type RowWatch, rowCounter } from "./row-watch";
 import type { SourceRow } from "./source-row";
 import type { Delimiter, Encoding, TableForm } from "./table-form";
 import { lookAtWorkbook } from "./workbook/look-at-workbook";
@@ -57,16 +58,17 @@ export type Looked =
   | { readonly ok: false; readonly problems: readonly FileProblem[] };
 
 /** Reads the whole file: what it is, its form as guessed or wished, some of its rows, and how many there are. */
-export async function lookAtTable(path: string, wishes: FormWishes = {}): Promise<Looked> {
+export async function lookAtTable(path: string, wishes: FormWishes = {}, watch: RowWatch = {}): Promise<Looked> {
+  const onRow = rowCounter(watch);
   const content = await recogniseContent(path);
   switch (content.kind) {
     case "refused":
       return { ok: false, problems: [content.problem] };
     case "text":
-      return lookAtText(path, wishes);
+      return lookAtText(path, wishes, onRow);
     case "workbook":
-      return lookAtWorkbook(path, wishes);
+      return lookAtWorkbook(path, wishes, onRow);
     case "lines":
-      return lookAtLines(path, wishes);
+      return lookAtLines(path, wishes, onRow);
   }
 }

@@ -9,12 +9,12 @@ import type { Encoding } from "./table-form";
 import { textRows } from "./text-rows";
 
 /** A look at delimited text. */
-export async function lookAtText(path: string, wishes: FormWishes): Promise<Looked> {
+export async function lookAtText(path: string, wishes: FormWishes, onRow: () => void): Promise<Looked> {
   const coded = wishes.encoding === undefined ? await guessEncoding(path) : undefined;
   const encoding = wishes.encoding ?? coded?.encoding ?? "utf-8";
   const parted = wishes.delimiter === undefined ? guessDelimiter(await beginningOf(path, encoding)) : undefined;
   const delimiter = wishes.delimiter ?? parted?.delimiter ?? ",";
-  const gathered = await gatherRows(textRows(path, { encoding, delimiter }), wishes.headerRow);
+  const gathered = await gatherRows(textRows(path, { encoding, delimiter }), wishes.headerRow, onRow);
   return lookOf(gathered, {
     form: { kind: "text", encoding, delimiter, headerRow: gathered.headerRow },
     reasons: { ...(coded && { encoding: coded.reason }), ...(parted && { delimiter: parted.reason }) },

@@ -5,11 +5,11 @@ import { encodingQuestions, lookOf } from "../look-of";
 import { lineKeys, lineRows } from "./line-rows";
 
 /** A look at JSON Lines: its keys, over the whole file, are the header. */
-export async function lookAtLines(path: string, wishes: FormWishes): Promise<Looked> {
+export async function lookAtLines(path: string, wishes: FormWishes, onRow: () => void): Promise<Looked> {
   const coded = wishes.encoding === undefined ? await guessEncoding(path) : undefined;
   const encoding = wishes.encoding ?? coded?.encoding ?? "utf-8";
   const header = await lineKeys(path, encoding);
-  const gathered = await gatherRows(lineRows(path, encoding, header), 0);
+  const gathered = await gatherRows(lineRows(path, encoding, header), 0, onRow);
   return lookOf(
     { ...gathered, header },
     {

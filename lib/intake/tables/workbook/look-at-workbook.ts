@@ -9,13 +9,13 @@ import { sheetRows } from "./sheet-rows";
 import { noSuchSheet } from "./workbook-rows";
 
 /** A look at a workbook: every sheet is read once, and the fullest is taken unless a person names one. */
-export async function lookAtWorkbook(path: string, wishes: FormWishes): Promise<Looked> {
+export async function lookAtWorkbook(path: string, wishes: FormWishes, onRow: () => void): Promise<Looked> {
   let close = () => {};
   try {
     const archive = await openArchive(path);
     close = archive.close;
     const workbook = await readParts(archive);
-    const used = await usedSheets(archive, workbook, wishes);
+    const used = await usedSheets(archive, workbook, wishes, onRow);
     const sheets = used.map(({ name, gathered }) => ({ name, rows: gathered.allRows }));
     const [fullest] = used.toSorted((a, b) => b.gathered.allRows - a.gathered.allRows);
     const chosen = wishes.sheet === undefined ? fullest : used.find(({ name }) => name === wishes.sheet);
@@ -48,11 +48,12 @@ async function usedSheets(
   archive: Archive,
   workbook: WorkbookParts,
   wishes: FormWishes,
+  onRow: () => void,
 ): Promise<readonly UsedSheet[]> {
   const used: UsedSheet[] = [];
   for (const { name, part } of workbook.sheets) {
     const wished = wishes.sheet === undefined || wishes.sheet === name ? wishes.headerRow : undefined;
-    const gathered = await gatherRows(items(archive, part, workbook), wished);
+    const gathered = await gatherRows(items(archive, part, workbook), wished, onRow);
     if (gathered.allRows > 0) used.push({ name, gathered });
   }
   return used;
