@@ -1,10 +1,10 @@
 // Files on their way in, and what was learnt from those that came before.
 import { sql } from "drizzle-orm";
-import { check, index, integer, jsonb, pgTable, primaryKey, text, uuid, varchar } from "drizzle-orm/pg-core";
+import { check, index, jsonb, pgTable, primaryKey, text, uuid, varchar } from "drizzle-orm/pg-core";
 import type { TableKind } from "@/lib/intake/file-kinds";
 import type { Matching } from "@/lib/intake/matching/matching";
 import type { TableForm } from "@/lib/intake/tables/table-form";
-import { bytesColumn, centsColumn, instantColumn } from "./columns";
+import { centsColumn, instantColumn } from "./columns";
 
 export const draftSteps = ["look", "match", "check"] as const;
 export type DraftStep = (typeof draftSteps)[number];
@@ -22,8 +22,6 @@ export const fileDrafts = pgTable(
     matching: jsonb("matching").$type<Matching>(),
     /** What was seen in the file, as the page that looks at it keeps it. */
     look: jsonb("look"),
-    /** What the last check of its rows found. */
-    checked: jsonb("checked"),
     createdAt: instantColumn("created_at").notNull(),
     updatedAt: instantColumn("updated_at").notNull(),
   },
@@ -32,19 +30,6 @@ export const fileDrafts = pgTable(
     check("file_drafts_known_step", sql`${table.step} in ('look', 'match', 'check')`),
     check("file_drafts_hashed", sql`${table.fileSha256} ~ '^[0-9a-f]{64}$'`),
   ],
-);
-
-/** The file itself, in pieces, so that no process has to hold it whole. */
-export const fileDraftPieces = pgTable(
-  "file_draft_pieces",
-  {
-    draftId: uuid("draft_id")
-      .notNull()
-      .references(() => fileDrafts.draftId, { onDelete: "cascade" }),
-    place: integer("place").notNull(),
-    content: bytesColumn("content").notNull(),
-  },
-  (table) => [primaryKey({ columns: [table.draftId, table.place] })],
 );
 
 /** The matching that was accepted last for files with the same header. */
