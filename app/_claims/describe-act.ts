@@ -43,6 +43,8 @@ export function describeAct(act: ClaimAct, currency: Currency): ActWords {
         title: `${sum(act.lines)} taken back on ${formatDay(act.on)}`,
         lines: [`Reference ${act.reference}`, refusalReasons[act.reason], ...quoted(act.payerText)],
       };
+    case "undone":
+      return { title: `Event ${act.event} taken back`, lines: [act.reason] };
   }
 }
 

@@ -4,6 +4,7 @@ import type { ClaimState } from "@/lib/claims/life/claim-standing";
 import type { Transaction } from "../../database-types";
 import { inTransaction } from "../../in-transaction";
 import { answerOnce } from "../answer-once";
+import { refreshUnclaimed } from "../money/refresh-unclaimed";
 import { type Appended, appendEvent } from "./append-event";
 import { type LockedClaim, lockClaim } from "./locked-claim";
 
@@ -61,6 +62,7 @@ export async function recordOnce<Refusal = never>(
       const claim = await lockClaim(tx, claimNumber);
       if (claim === undefined) return;
       result = isStale(claim, seenVersion) ? staleOf(claim, seenVersion) : await change(tx, claim);
+      if (isRecorded(result)) await refreshUnclaimed(tx, [claim.row.unitId]);
       if (isRecorded(result)) await store(tx, { status: 200, body: result });
     });
     return { status: 200, body: result };

@@ -5,6 +5,7 @@ import type { EvidenceCheck } from "@/lib/evidence/evidence-check";
 import { inTransaction } from "../../in-transaction";
 import { claimEvents } from "../../schema/claim-life";
 import { claimLines, claims } from "../../schema/claims";
+import { refreshUnclaimed } from "../money/refresh-unclaimed";
 
 export interface ClaimToSave {
   readonly unitId: string;
@@ -82,6 +83,7 @@ export async function saveClaim(draft: ClaimToSave): Promise<string> {
       act: { what: "built" },
       note: "",
     });
+    await refreshUnclaimed(tx, [unitId]);
     return next.number;
   });
 }

@@ -23,7 +23,9 @@ export type ClaimAct =
       readonly reason: RefusalReason;
       readonly payerText: string;
       readonly lines: readonly LineAmount[];
-    };
+    }
+  /** Takes an answer or a payment back that was entered by mistake; the event stays, and counts no more. */
+  | { readonly what: "undone"; readonly event: number; readonly reason: string };
 
 export type ActName = ClaimAct["what"];
 

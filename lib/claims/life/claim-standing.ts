@@ -67,13 +67,21 @@ const notStarted: ClaimStanding = {
 
 /** Where a claim stands after these events, which are taken in the order of their numbers. */
 export function claimStanding(events: readonly Pick<ClaimEvent, "number" | "act">[]): ClaimStanding {
-  return [...events]
-    .sort((a, b) => a.number - b.number)
-    .reduce((standing, { act }) => after(standing, act), notStarted);
+  return standingEvents(events).reduce((standing, { act }) => after(standing, act), notStarted);
+}
+
+/** Events that count, in their order: those that were taken back are left out, and so is the taking back itself. */
+export function standingEvents<Event extends Pick<ClaimEvent, "number" | "act">>(events: readonly Event[]): Event[] {
+  const undone = new Set(events.flatMap(({ act }) => (act.what === "undone" ? [act.event] : [])));
+  return events
+    .filter(({ number, act }) => act.what !== "undone" && !undone.has(number))
+    .sort((a, b) => a.number - b.number);
 }
 
 function after(standing: ClaimStanding, act: ClaimAct): ClaimStanding {
   switch (act.what) {
+    case "undone":
+      return standing; // left out before
     case "built":
       return { ...standing, state: "draft" };
     case "withdrawn":

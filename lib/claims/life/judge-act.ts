@@ -2,7 +2,7 @@ import type { Day } from "@/lib/calendar/day";
 import { addTerm } from "@/lib/calendar/term";
 import type { PolicyClocks } from "@/lib/domain/policy-clocks";
 import type { ActName, ClaimAct, ClaimEvent, LineAmount } from "./claim-act";
-import { type ClaimStanding, type ClaimState, claimStanding } from "./claim-standing";
+import { type ClaimStanding, type ClaimState, claimStanding, standingEvents } from "./claim-standing";
 
 /** Which acts may follow in each state. Source of the order: common practice, no source; the clocks are the policy's. */
 export const actsAfter: Readonly<Record<ClaimState, readonly ActName[]>> = {
@@ -32,6 +32,7 @@ export interface ActRefusal {
  */
 export function judgeAct(events: readonly Pick<ClaimEvent, "number" | "act">[], act: ClaimAct): ActRefusal | undefined {
   if (events.length === 0) return act.what === "built" ? undefined : refuse("A claim begins by being built.");
+  if (act.what === "undone") return undoing(events, act.event);
   const standing = claimStanding(events);
   if (!actsAfter[standing.state].includes(act.what))
     return refuse(`A claim that is ${standing.state} can't be ${actWords[act.what]}.`);
@@ -74,7 +75,21 @@ const actWords: Readonly<Record<ActName, string>> = {
   "audit opened": "put into an audit",
   "audit upheld": "upheld",
   "clawed back": "clawed back",
+  undone: "taken back",
 };
+
+/** Only the latest answer or payment can be taken back, so that nothing that rests on it is left standing. */
+function undoing(events: readonly Pick<ClaimEvent, "number" | "act">[], event: number): ActRefusal | undefined {
+  const standing = standingEvents(events);
+  const found = standing.find(({ number }) => number === event);
+  if (found === undefined) return refuse(`Event ${event} does not count any more.`);
+  const { what } = found.act;
+  if (what !== "paid" && what !== "answered" && what !== "clawed back")
+    return refuse(`That a claim was ${what} can't be taken back.`);
+  const later = standing.find(({ number }) => number > event);
+  if (later === undefined) return undefined;
+  return refuse(`It was ${later.act.what} after it was ${what}. Take that back first.`);
+}
 
 function orderOfDays(standing: ClaimStanding, act: ClaimAct): ActRefusal | undefined {
   if (!("on" in act)) return undefined;
