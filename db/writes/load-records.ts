@@ -19,8 +19,8 @@ export interface RecordsRequest {
 }
 
 /**
- * Loads jobs that another program sends, with their part lines and readings, as one batch. A column that any record
- * fills counts for all records of its kind; a column that none fills leaves stored values alone.
+ * Loads jobs that another program sends, with their part lines and readings, as one batch. What a
+ * record does not name leaves stored values alone.
  */
 export async function loadRecords({ records, sender, mode, today, within }: RecordsRequest): Promise<LoadResult> {
   if (records.length === 0) throw new RangeError("records: there are none");
@@ -33,6 +33,7 @@ export async function loadRecords({ records, sender, mode, today, within }: Reco
       kind: "jobs",
       header,
       headers: Object.fromEntries(header.map((name) => [name.includes(".") ? name : `jobs.${name}`, name])),
+      sparse: true,
       presentOf: (kind) => presentOf(records, kind),
       translatorOf: () => (row) => {
         const record = records[row.row - 1];

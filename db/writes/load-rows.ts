@@ -22,6 +22,8 @@ export interface RowsRequest extends LoadWatch {
   readonly headers: Readonly<Record<string, string>>;
   /** Columns of a kind that the rows fill; others leave stored values alone. */
   readonly presentOf: (kind: FileKind) => ReadonlySet<string>;
+  /** Where rows differ in their columns, what a row lacks leaves stored values alone too. */
+  readonly sparse?: boolean;
   readonly translatorOf: (setting: IntakeSetting) => (row: SourceRow) => Translation;
   readonly file: ImportFile;
   readonly mode: LoadMode;
@@ -68,12 +70,14 @@ const noRows: LoadResult = {
 
 function stagedFile(
   { table, parts: beside }: StagedTable,
-  { kind: main, headers, presentOf }: RowsRequest,
+  { kind: main, headers, presentOf, sparse }: RowsRequest,
 ): StagedFile {
   const parts = fileKinds.flatMap((kind) => {
     const part = isTableKind(kind) ? beside.get(kind) : undefined;
     if (part === undefined) return [];
-    return [{ kind: stagedKindOf(kind), staged: { table: part, present: presentOf(kind), beside, rows: table } }];
+    return [
+      { kind: stagedKindOf(kind), staged: { table: part, present: presentOf(kind), beside, rows: table, sparse } },
+    ];
   });
   return { kind: main, rows: { table, headers }, parts };
 }

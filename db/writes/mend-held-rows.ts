@@ -46,6 +46,7 @@ export async function mendHeldRows(request: MendRequest): Promise<MendResult> {
   return await loadRows(
     {
       ...rows,
+      sparse: true,
       mode: mode === "add" ? "add and set aside" : "dry run",
       problemLimit,
       ...(today === undefined ? {} : { today }),

@@ -36,6 +36,16 @@ export const shopDocument = z.strictObject({
     .min(0, "is negative")
     .max(60, "is more than 60 months")
     .meta({ description: "Months from manufacture to service, for units without a better date." }),
+  repeatDays: z
+    .int("is not a whole number of days")
+    .min(0, "is negative")
+    .max(366, "is more than 366 days")
+    .default(30)
+    .meta({
+      description:
+        "Trouble reported again on the same unit within this many days of a completion is suggested as a return.",
+      examples: [30],
+    }),
   demo: z.boolean("is neither true nor false").meta({ description: "True where all of it is invented." }),
 });
 
@@ -46,6 +56,7 @@ export interface Shop {
   readonly territory: string;
   readonly recordsFrom: Day | undefined;
   readonly madeGraceMonths: number;
+  readonly repeatDays: number;
   readonly demo: boolean;
 }
 

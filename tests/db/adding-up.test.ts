@@ -7,6 +7,7 @@ import { takeBack } from "@/db/writes/take-back";
 import { type DirtyFile, dirtyFile } from "./adding-up";
 import { batchOf, fileFolder, shopDocument, startAfresh } from "./intake-files";
 import { counts } from "./load-outcome";
+import { soakSeeds } from "./soak-seeds";
 import { stateOfData } from "./state-of-data";
 import { loadText } from "./table-files";
 
@@ -16,8 +17,8 @@ afterAll(async () => {
   await closeDatabase();
 });
 
-/** All twenty take a quarter of an hour and are asked for by name; two are always tried. */
-const seeds = process.env.ALL_SEEDS === undefined ? [1, 2] : Array.from({ length: 20 }, (_, index) => index + 1);
+/** Two are always tried; `npm run soak` asks for twenty, which take a quarter of an hour. */
+const seeds = soakSeeds([1, 2]);
 
 test.each(seeds)(
   "every row of 10,000 dirty ones (seed %i) has one fate, and each that is not in is on record",

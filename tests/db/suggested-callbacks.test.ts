@@ -77,3 +77,14 @@ test("suggestions come and go with the loads that they rest on", async () => {
   await takeBack(first);
   expect(await suggestions()).toEqual([]);
 });
+
+test("the company's own repeat days hold, and a document that does not name them leaves them", async () => {
+  await files.load(csv([jobOn("J0", "2023-05-01", "2023-05-03"), jobOn("J1", "2023-05-13", "2023-05-14")]));
+  const shop = await files.load(JSON.stringify({ ...shopDocument, repeatDays: 9 }));
+  expect(await suggestions()).toEqual([]);
+  await files.load(JSON.stringify({ ...shopDocument, madeGraceMonths: 4 }));
+  expect(await suggestions()).toEqual([]);
+  await files.load(JSON.stringify({ ...shopDocument, repeatDays: 10 }));
+  expect(await suggestions()).toEqual([{ job: "J1", of: "J0", days: 10 }]);
+  expect((await takeBack(batchOf(shop))).kind).toBe("taken back");
+});

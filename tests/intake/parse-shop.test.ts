@@ -14,7 +14,8 @@ const shop = {
 };
 
 test("a whole document is read", () => {
-  expect(parseShop(shop)).toMatchObject({ ok: true, value: { name: "Test", recordsFrom: undefined } });
+  expect(parseShop(shop)).toMatchObject({ ok: true, value: { name: "Test", recordsFrom: undefined, repeatDays: 30 } });
+  expect(parseShop({ ...shop, repeatDays: 0 })).toMatchObject({ ok: true, value: { repeatDays: 0 } });
   expect(parseShop({ ...shop, recordsFrom: "2021-01-01" })).toMatchObject({
     ok: true,
     value: { recordsFrom: "2021-01-01" },
@@ -26,6 +27,8 @@ test.each([
   [{ recordsFrom: "2021-02-29" }, "recordsFrom"],
   [{ madeGraceMonths: -1 }, "madeGraceMonths"],
   [{ madeGraceMonths: 1.5 }, "madeGraceMonths"],
+  [{ repeatDays: -1 }, "repeatDays"],
+  [{ repeatDays: 367 }, "repeatDays"],
   [{ currency: "XYZ" }, "currency"],
   [{ name: "" }, "name"],
   [{ demo: "yes" }, "demo"],

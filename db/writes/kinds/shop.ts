@@ -20,6 +20,7 @@ export const shopKind = stagedKind<Shop>({
     value("territory", "text", "territory", (shop) => shop.territory),
     value("records_from", "date", "recordsFrom", (shop) => shop.recordsFrom),
     value("made_grace_months", "integer", "madeGraceMonths", (shop) => shop.madeGraceMonths),
+    value("repeat_days", "integer", "repeatDays", (shop) => shop.repeatDays),
     value("demo", "boolean", "demo", (shop) => shop.demo),
   ],
   derived: ['"only" boolean not null default true'],

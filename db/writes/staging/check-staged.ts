@@ -3,6 +3,7 @@ import { analyzeStaged } from "../bulk/rewrite-staged";
 import { flagRepeats } from "./flag-rows";
 import { holdWholeRows } from "./hold-whole-rows";
 import { keepEdits } from "./keep-edits";
+import { leaveUnnamed } from "./leave-unnamed";
 import { run } from "./run";
 import { settleFates } from "./settle-fates";
 import { settleRowFates } from "./settle-row-fates";
@@ -14,6 +15,7 @@ export async function checkStaged(tx: Transaction, file: StagedFile, between: ()
   for (const { staged, kind } of file.parts) {
     await analyzeStaged(tx, staged.table);
     await kind.resolve(tx, staged);
+    await leaveUnnamed(tx, staged, kind);
     between();
     await flagRepeats(tx, staged, kind);
     await kind.check(tx, staged);

@@ -24,6 +24,8 @@ export interface ReadColumn<T> extends StagedColumn {
 export interface Staged {
   readonly table: string;
   readonly present: ReadonlySet<string>;
+  /** A row may lack a column that another has: only what its own cells name is said. */
+  readonly sparse?: boolean | undefined;
   /** Staging tables of other kinds whose rows came with the same file, such as the jobs beside their part lines. */
   readonly beside?: ReadonlyMap<FileKind, string>;
   /** The rows go into a bare table, in whatever order. */

@@ -172,7 +172,7 @@ export const takenTables: readonly TakenTable[] = [
     name: "shop",
     noun: "company",
     key: [{ column: '"only"', type: "boolean" }],
-    restored: words("name currency time_zone territory records_from made_grace_months demo"),
+    restored: words("name currency time_zone territory records_from made_grace_months repeat_days demo"),
     label: "t.name",
     claimed: "false",
     inUse: "exists (select from units)",
