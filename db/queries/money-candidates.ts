@@ -18,14 +18,7 @@ export function mayBeCovered(makerIds: readonly number[], policies: readonly Sto
   const claimable = causeKeys.filter(
     (cause) => causes[cause].kind === "component" || (paysDiagnosis && cause === "no_fault_found"),
   );
-  const days = caseOf(
-    reaches,
-    ({ otherDays, days }) =>
-      sql`case j.component ${sql.join(
-        [...days].map(([component, to]) => sql`when ${component} then ${to}::integer `),
-        sql``,
-      )} else ${otherDays}::integer end`,
-  );
+  const days = caseOf(reaches, daysByComponent);
   const repairDays = caseOf(reaches, (reach) => sql`${reach.repairDays}::integer`);
   const late = sql`j.failed_on - greatest(u.sold_on, u.delivered_on, u.installed_on, u.occupied_on, u.registered_on, u.shipped_on, u.made_until)`;
   const papers = ["contracts", "unit_facts", "repair_spans"].map(
@@ -38,6 +31,13 @@ export function mayBeCovered(makerIds: readonly number[], policies: readonly Sto
         select coalesce(sum(s.completed_on - s.requested_on + 1), 0) from jobs s where s.unit_id = j.unit_id and s.status = 'closed')))))`;
   const may = [sql`${days} >= ${forever}`, sql`${late} <= ${days}`, ...campaigns(reaches), ...papers, repaired];
   return sql`j.cause = any(${sql.param(claimable)}::text[]) and (${sql.join(may, sql` or `)})`;
+}
+
+function daysByComponent({ otherDays, days }: CoverReach): SQL {
+  const others = sql`${otherDays}::integer`;
+  if (days.size === 0) return others;
+  const whens = [...days].map(([component, to]) => sql`when ${component} then ${to}::integer `);
+  return sql`case j.component ${sql.join(whens, sql``)} else ${others} end`;
 }
 
 type Reaches = readonly { readonly makerId: number; readonly reach: CoverReach }[];
