@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { ButtonLink } from "@/app/_ui/button-link";
 import { type Definition, DefinitionList } from "@/app/_ui/definition-list";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
@@ -39,6 +40,7 @@ export default async function UnitPage({ params }: Props) {
       above={<Link href="/units">Units</Link>}
       title={`${unit.maker} ${unit.model}, ${unit.serial ?? "no serial"}: ${formatCounted(jobs.length, "job")}`}
       margin={<Margin found={found} />}
+      actions={<ButtonLink href={`/units/${id}/facts`}>Facts for cover</ButtonLink>}
     >
       <Plate title="Rating plate">
         <DefinitionList items={plateOf(found)} />

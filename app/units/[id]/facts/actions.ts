@@ -1,0 +1,50 @@
+"use server";
+import { revalidatePath } from "next/cache";
+import { redirect } from "next/navigation";
+import { z } from "zod";
+import type { FieldProblem } from "@/app/_ui/error-summary";
+import { dropRepairSpan, saveRepairSpan, saveUnitFacts } from "@/db/writes/coverage/unit-facts";
+import { readDay } from "@/lib/calendar/day";
+import { readFactsForm, readSpanForm } from "./read-facts-form";
+
+export interface FactsState {
+  readonly problems: readonly FieldProblem[];
+  /** What was typed, shown again while something is wrong. */
+  readonly texts: Readonly<Record<string, string>>;
+}
+
+const unitNumber = z.string().regex(/^\d{1,19}$/);
+
+export async function keepFacts(_previous: FactsState, form: FormData): Promise<FactsState> {
+  const { unitId, texts } = textsOf(form);
+  const read = readFactsForm(texts);
+  if (!read.ok) return { problems: read.problems, texts };
+  await saveUnitFacts({ unitId, ...read.value });
+  return done(unitId);
+}
+
+export async function keepSpan(_previous: FactsState, form: FormData): Promise<FactsState> {
+  const { unitId, texts } = textsOf(form);
+  const read = readSpanForm(texts);
+  if (!read.ok) return { problems: read.problems, texts };
+  await saveRepairSpan({ unitId, ...read.value });
+  return done(unitId);
+}
+
+export async function dropSpan(form: FormData): Promise<void> {
+  const { unitId, texts } = textsOf(form);
+  const fromOn = readDay(texts.fromOn ?? "");
+  if (fromOn !== undefined) await dropRepairSpan(unitId, fromOn);
+  done(unitId);
+}
+
+function done(unitId: string): never {
+  revalidatePath(`/units/${unitId}`);
+  redirect(`/units/${unitId}/facts?kept=yes`);
+}
+
+function textsOf(form: FormData) {
+  const texts: Record<string, string> = {};
+  for (const [name, value] of form) if (typeof value === "string") texts[name] = value;
+  return { unitId: unitNumber.parse(texts.unit), texts };
+}

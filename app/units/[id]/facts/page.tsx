@@ -1,0 +1,124 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { Button } from "@/app/_ui/button";
+import { Notice } from "@/app/_ui/notice";
+import { Page } from "@/app/_ui/page";
+import { Plate } from "@/app/_ui/plate";
+import { type Column, Table } from "@/app/_ui/table";
+import { readOnly } from "@/db/client";
+import { loadUnit } from "@/db/queries/unit";
+import { loadUnitFacts, type UnitFactsOnFile } from "@/db/queries/unit-facts";
+import { formatPlainDay } from "@/lib/format/format-day";
+import { dropSpan } from "./actions";
+import { FactsForm } from "./facts-form";
+import { SpanForm } from "./span-form";
+
+export const metadata: Metadata = { title: "Facts for cover" };
+export const dynamic = "force-dynamic";
+
+interface Props {
+  readonly params: Promise<{ readonly id: string }>;
+  readonly searchParams: Promise<Readonly<Record<string, string | readonly string[] | undefined>>>;
+}
+
+export default async function UnitFactsPage({ params, searchParams }: Props) {
+  const { id } = await params;
+  const { kept } = await searchParams;
+  const found = await readOnly(async (db) => {
+    const unit = await loadUnit(db, id);
+    return unit && { ...unit, onFile: await loadUnitFacts(db, id) };
+  });
+  if (found === undefined) notFound();
+  const { unit, onFile } = found;
+  return (
+    <Page
+      above={<Link href={`/units/${id}`}>{`${unit.maker} ${unit.model}, ${unit.serial ?? "no serial"}`}</Link>}
+      title="What else decides the cover of this unit"
+      margin={<Basis />}
+    >
+      {kept === "yes" && <Notice status="fine" title="Kept: it decides from now on" />}
+      <Plate title="Owner, exchange, serial">
+        <FactsForm unitId={id} stored={storedTexts(onFile)} key={onFile.edits.length} />
+      </Plate>
+      <Plate title="Out for repair under cover">
+        {onFile.spans.map(({ fromOn, untilOn, source, enteredBy }) => (
+          <form key={fromOn} action={dropSpan} className="cluster">
+            <input type="hidden" name="unit" value={id} />
+            <input type="hidden" name="fromOn" value={fromOn} />
+            <span>
+              {formatPlainDay(fromOn)} to {formatPlainDay(untilOn)}: {source} ({enteredBy})
+            </span>
+            <Button weight="plain">Remove</Button>
+          </form>
+        ))}
+        <SpanForm unitId={id} key={onFile.spans.length} />
+      </Plate>
+      {onFile.papers.length > 0 && (
+        <Table
+          caption="Service contracts"
+          columns={paperColumns}
+          rows={onFile.papers}
+          rowKey={({ contractNumber }) => contractNumber}
+        />
+      )}
+      {onFile.edits.length > 0 && (
+        <Table
+          caption="Who changed what"
+          columns={editColumns}
+          rows={onFile.edits}
+          rowKey={({ editId }) => String(editId)}
+        />
+      )}
+    </Page>
+  );
+}
+
+function storedTexts({ facts }: UnitFactsOnFile): Readonly<Record<string, string>> {
+  if (facts === undefined) return {};
+  const { firstUsedOn, acquiredOn, transferRegisteredOn, exchangedOn, exchangedSerial, serialRemoved } = facts;
+  const texts = { firstUsedOn, acquiredOn, transferRegisteredOn, exchangedOn, exchangedSerial };
+  const filled = Object.entries(texts).flatMap(([name, text]) => (text === null ? [] : [[name, text] as const]));
+  return { ...Object.fromEntries(filled), ...(serialRemoved ? { serialRemoved: "yes" } : {}) };
+}
+
+const paperColumns: readonly Column<UnitFactsOnFile["papers"][number]>[] = [
+  { key: "number", head: "Contract", cell: ({ contractNumber }) => contractNumber },
+  { key: "plan", head: "Plan", cell: ({ plan }) => plan ?? "not named" },
+  {
+    key: "days",
+    head: "Runs",
+    cell: ({ startsOn, endsOn }) => `${formatPlainDay(startsOn)} to ${formatPlainDay(endsOn)}`,
+  },
+  {
+    key: "cancelled",
+    head: "Cancelled",
+    cell: ({ cancelledOn }) => (cancelledOn === null ? "–" : formatPlainDay(cancelledOn)),
+  },
+];
+
+const editColumns: readonly Column<UnitFactsOnFile["edits"][number]>[] = [
+  { key: "field", head: "Field", cell: ({ columnName }) => columnName.replaceAll("_", " ") },
+  { key: "change", head: "Change", cell: ({ valueBefore, value }) => `${shown(valueBefore)} → ${shown(value)}` },
+  { key: "who", head: "Who", cell: ({ by, at }) => `${by}, ${at.slice(0, 10)}` },
+  { key: "why", head: "What shows it", cell: ({ reason }) => reason },
+];
+
+function shown(value: unknown): string {
+  return value === null || value === undefined
+    ? "nothing"
+    : value === true
+      ? "yes"
+      : value === false
+        ? "no"
+        : String(value);
+}
+
+function Basis() {
+  return (
+    <>
+      <p>Earlier jobs on the maker’s account add their own time out for repair, and the parts that they fitted.</p>
+      <p>Blank means unknown; nothing is guessed. Every change stays on record with its name and paper.</p>
+    </>
+  );
+}
