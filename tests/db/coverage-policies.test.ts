@@ -69,6 +69,20 @@ test("a retired version decides nothing, keeps its document, and makes room", as
   await expect(retirePolicy({ ...retiring, version: 2, reason: " " })).rejects.toThrow(RangeError);
 });
 
+test("the version that it had closed runs on, up to the next one that stands", async () => {
+  await publish();
+  await publish({ effectiveFrom: "2024-01-01" });
+  await publish({ effectiveFrom: "2025-01-01" });
+  const told = { key: "maker-standard", by: "Robin", reason: "A mistake." };
+  await retirePolicy({ ...told, version: 2 });
+  expect(await spans()).toEqual([
+    [1, "1900-01-01", "2024-12-31"],
+    [3, "2025-01-01", undefined],
+  ]);
+  await retirePolicy({ ...told, version: 3 });
+  expect(await spans()).toEqual([[1, "1900-01-01", undefined]]);
+});
+
 test("two who publish for the same days at once: one does, the other is told why not", async () => {
   const drafts = await Promise.all(
     [1, 2].map(async () => {

@@ -56,7 +56,10 @@ export interface Retiring {
   readonly reason: string;
 }
 
-/** From now on the version decides nothing; claims that it decided keep it. False where no such version stands. */
+/**
+ * From now on the version decides nothing; claims that it decided keep it. The version that it had closed runs on, up to
+ * the next one that stands. False where no such version stands.
+ */
 export async function retirePolicy({ key, version, by, reason }: Retiring): Promise<boolean> {
   if (by.trim() === "") throw new RangeError("by: is blank");
   if (reason.trim() === "") throw new RangeError("reason: is blank");
@@ -66,8 +69,15 @@ export async function retirePolicy({ key, version, by, reason }: Retiring): Prom
       .update(policies)
       .set({ retiredAt: sql`now()`, retiredBy: by, retiredReason: reason })
       .where(and(eq(policies.key, key), eq(policies.version, version), isNull(policies.retiredAt)))
-      .returning({ policyId: policies.policyId });
-    return retired.length > 0;
+      .returning({ effectiveFrom: policies.effectiveFrom });
+    const [gone] = retired;
+    if (gone === undefined) return false;
+    await tx.execute(sql`
+      update policies p set closed_on = (
+        select min(n.effective_from) - 1 from policies n
+        where n.key = p.key and n.retired_at is null and n.effective_from > p.effective_from)
+      where p.key = ${key} and p.retired_at is null and p.closed_on = ${gone.effectiveFrom}::date - 1`);
+    return true;
   });
 }
 

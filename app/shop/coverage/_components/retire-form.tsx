@@ -13,8 +13,8 @@ export function RetireForm({ policyKey, version, problem }: Props) {
   return (
     <form action={retireVersion} id="retire" className="stack-tight">
       <p>
-        A retired version decides nothing any more: units sold on its days have no policy until another one governs
-        them. Claims that it decided keep it. This cannot be taken back.
+        A retired version decides nothing any more. Units sold on its days fall under the version that it closed; where
+        there is none they have no policy. Claims that it decided keep it. This cannot be taken back.
       </p>
       <input type="hidden" name="key" value={policyKey} />
       <input type="hidden" name="version" value={version} />

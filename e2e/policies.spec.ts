@@ -1,0 +1,126 @@
+// The terms of a maker: read in sentences, changed as a new version, what it would alter seen before it is published.
+import AxeBuilder from "@axe-core/playwright";
+import { expect, type Page, test } from "@playwright/test";
+
+const patient = { timeout: 60_000 };
+
+test.describe.configure({ timeout: 240_000, mode: "serial" });
+
+let page: Page;
+test.beforeAll(async ({ browser }) => {
+  page = await (await browser.newContext()).newPage();
+});
+test.afterAll(async () => {
+  await page.context().close();
+});
+
+const heading = () => page.getByRole("heading", { level: 1 });
+
+async function looksRight(): Promise<void> {
+  const found = await new AxeBuilder({ page }).analyze();
+  expect(found.violations.filter(({ impact }) => impact === "serious" || impact === "critical")).toEqual([]);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+}
+
+test("policies stand by payer, each version with the sales that it governs", async () => {
+  await page.goto("/shop/coverage");
+  const makers = page.getByRole("table", { name: "Brackenhall" });
+  await expect(makers).toContainText("1 Jan 2000 to 31 Dec 2022");
+  await expect(makers).toContainText("1 Jan 2023 on");
+  await looksRight();
+});
+
+test("a version is told in sentences and a table of terms", async () => {
+  await page.getByRole("link", { name: "Brackenhall household warranty, version 2" }).click();
+  await expect(page.getByRole("table", { name: "How long each pay item is covered" })).toContainText(
+    "Motors and pumps",
+  );
+  await expect(page.getByText("A claim must be sent within 30 days of completion.")).toBeVisible();
+  await looksRight();
+});
+
+test("a new version begins as a copy and asks for its own document and approval, each at its field", async () => {
+  await page.getByRole("button", { name: "New version" }).click();
+  await expect(heading()).toHaveText("Brackenhall household warranty: a version being written", patient);
+  await page.getByRole("button", { name: "Save and check" }).click();
+  const wrong = page.getByRole("region", { name: "3 things to put right" });
+  await expect(wrong).toContainText("Document with the terms", patient);
+  await wrong.getByRole("link", { name: /Document with the terms/ }).click();
+  await expect(page.getByLabel("Document with the terms")).toBeFocused();
+  await looksRight();
+});
+
+test("a length that cannot be read is kept as typed, with its place", async () => {
+  await page.getByLabel("Document with the terms").fill("Terms 2026, edition 2");
+  await page.getByLabel("Approved by").fill("Service manager");
+  await page.getByLabel("Approved on").fill("2026-10-30");
+  await page.locator('[name="terms.0.term"]').fill("two years or so");
+  await page.getByRole("button", { name: "Save and check" }).click();
+  await expect(page.getByRole("region", { name: "One thing to put right" })).toContainText(
+    "Terms, Line 1, For",
+    patient,
+  );
+  await expect(page.locator('[name="terms.0.term"]')).toHaveValue("two years or so");
+});
+
+test("sale days that another version governs are refused in a sentence", async () => {
+  await page.locator('[name="terms.0.term"]').fill("90 days");
+  await page.getByLabel("First sale day").fill("2022-06-01");
+  await page.getByRole("button", { name: "What would it change?" }).click();
+  await expect(heading()).toHaveText("This version would overlap another one", patient);
+  await expect(page.getByText(/overlap those of version 1|version 2/).first()).toBeVisible();
+  await page.getByRole("link", { name: "Change the draft" }).click();
+});
+
+test("it shows which open decisions it would alter, with their amounts, before it is published", async () => {
+  await page.getByLabel("First sale day").fill("2023-01-02");
+  await page.getByRole("button", { name: "What would it change?" }).click();
+  await expect(heading()).toHaveText(/would alter [\d,]+ open decisions?: USD [\d,.]+ → USD [\d,.]+/, patient);
+  const altered = page.getByRole("table", { name: /decisions?/i }).first();
+  await expect(altered).toContainText("→");
+  await expect(page.getByText("Version 2 is closed")).toBeVisible();
+  const download = page.waitForEvent("download");
+  await page.getByRole("link", { name: "All of them as CSV" }).click();
+  expect((await download).suggestedFilename()).toBe("decisions-that-change.csv");
+  await looksRight();
+});
+
+test("a draft that is given up leaves nothing", async () => {
+  await page.getByRole("link", { name: "The draft" }).click();
+  await page.getByRole("button", { name: "Delete this draft" }).click();
+  await expect(heading()).toContainText("decide who pays", patient);
+  await expect(page.getByRole("table", { name: "Brackenhall" })).toContainText("1 Jan 2023 on");
+});
+
+test("a policy of one's own, which no unit falls under, alters nothing", async () => {
+  await page.getByRole("link", { name: "Dunmorrow household warranty, version 1" }).click();
+  await page.getByRole("button", { name: "New version" }).click();
+  await page.getByLabel("Name of the policy").fill("Plan for trying out");
+  await page.getByLabel("Key").first().fill("plan_for_trying_out");
+  await page.getByLabel("Who pays").selectOption("contract");
+  await page.getByLabel("Name of the payer").fill("Plan company");
+  await page.getByLabel("Maker of the units").fill("");
+  await page.getByLabel("Document with the terms").fill("Terms of the plan");
+  await page.getByLabel("Approved by").fill("Service manager");
+  await page.getByLabel("Approved on").fill("2026-10-30");
+  await page.getByLabel("Service contract").selectOption("extended");
+  await page.getByRole("button", { name: "What would it change?" }).click();
+  await expect(heading()).toHaveText("Publishing this would alter no open decision", patient);
+});
+
+test("it is published once somebody says who, and stands under its payer", async () => {
+  await page.getByLabel("Your name").fill("Robin");
+  await page.getByRole("button", { name: "Publish" }).click();
+  await expect(heading()).toHaveText(/^Plan for trying out, version 1: units sold/, patient);
+  await page.goto("/shop/coverage");
+  await expect(page.getByRole("table", { name: "Plan company" })).toContainText("Terms of the plan");
+});
+
+test("a version is retired with a reason, and stays to be read", async () => {
+  await page.getByRole("link", { name: "Plan for trying out, version 1" }).click();
+  await page.getByLabel("Your name").fill("Robin");
+  await page.getByLabel("Why").fill("Entered to try it out");
+  await page.getByRole("button", { name: "Retire version 1" }).click();
+  await expect(heading()).toHaveText("Plan for trying out, version 1: retired", patient);
+  await expect(page.getByText("Entered to try it out")).toBeVisible();
+});
