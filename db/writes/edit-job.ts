@@ -1,6 +1,7 @@
 import { sql } from "drizzle-orm";
 import type { Transaction } from "../database-types";
 import { inTransaction } from "../in-transaction";
+import { refreshUnclaimed } from "./money/refresh-unclaimed";
 import { refreshCounts } from "./refresh-counts";
 import { run } from "./staging/run";
 import { intakeLock } from "./store-import";
@@ -50,6 +51,7 @@ export async function editJob({ jobNumber, column, value, by, reason }: JobEdit)
       from jobs t where t.unit_id = ${job.unitId} and t.job_id = ${job.jobId} returning edit_id::integer as "editId"`);
     if (edit === undefined) throw new Error("The edit was stored without a number.");
     await refreshCounts(tx, [job.modelId]);
+    await refreshUnclaimed(tx, [job.unitId]);
     return { kind: "edited", editId: edit.editId };
   });
 }
@@ -73,6 +75,7 @@ export async function liftJobEdit(editId: number): Promise<boolean> {
       where t.unit_id = split_part(${edit.key}, chr(31), 1)::bigint and t.job_id = split_part(${edit.key}, chr(31), 2)::bigint and u.unit_id = t.unit_id
       returning u.model_id as "modelId"`);
     if (job !== undefined) await refreshCounts(tx, [job.modelId]);
+    await refreshUnclaimed(tx, [edit.key.split("\u001f")[0] ?? ""]);
     return true;
   });
 }

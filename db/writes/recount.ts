@@ -1,4 +1,5 @@
 import { inTransaction } from "../in-transaction";
+import { rebuildUnclaimed } from "./money/refresh-unclaimed";
 import { countTables, refreshCounts } from "./refresh-counts";
 import { rowsOf, run } from "./staging/run";
 import { intakeLock } from "./store-import";
@@ -10,16 +11,19 @@ export interface RecountedTable {
   readonly differing: number;
 }
 
-/** Rebuilds every count from the rows, and compares it with what was there. No load runs meanwhile. */
+const concluded = [...countTables, "unclaimed_work"] as const;
+
+/** Rebuilds every count and every conclusion from the rows, and compares it with what was there. No load runs meanwhile. */
 export async function recount(): Promise<readonly RecountedTable[]> {
   return await inTransaction(
     async (tx) => {
       await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
-      for (const table of countTables)
+      for (const table of concluded)
         await run(tx, `create temporary table old_${table} on commit drop as select * from ${table}`);
       await refreshCounts(tx, "all");
+      await rebuildUnclaimed(tx);
       const compared: RecountedTable[] = [];
-      for (const table of countTables) {
+      for (const table of concluded) {
         const [found] = await rowsOf<{ cells: number; differing: number }>(
           tx,
           `select (select count(*)::integer from ${table}) as cells,

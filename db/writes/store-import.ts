@@ -7,6 +7,7 @@ import { beginFilling, type Filling } from "./bulk/filling";
 import { findBatch } from "./find-batch";
 import type { LoadMode, LoadReport, LoadResult, LoadWatch } from "./load-result";
 import { type FollowUp, markMended } from "./mending/mark-mended";
+import { markStagedUnits, settleUnclaimed } from "./money/units-to-judge";
 import { refreshCounts } from "./refresh-counts";
 import { checkStaged } from "./staging/check-staged";
 import { keepAside, keepNotes } from "./staging/keep-aside";
@@ -44,7 +45,7 @@ export const intakeLock = 7_016_020_002;
  * one transaction, together with what it takes to take them back and with the counts.
  */
 export async function storeImport(staged: StagedFile, file: ImportFile, settings: ImportSettings): Promise<LoadResult> {
-  return await inTransaction(
+  const done = await inTransaction(
     async (tx) => {
       const result = await checkAndMerge(tx, staged, file, settings);
       await settings.within?.(tx, result);
@@ -52,6 +53,8 @@ export async function storeImport(staged: StagedFile, file: ImportFile, settings
     },
     { timeoutSeconds: settings.timeoutSeconds },
   );
+  if (done.kind === "added") await settleUnclaimed();
+  return done;
 }
 
 async function checkAndMerge(
@@ -104,6 +107,7 @@ async function merge(
   onProgress?.(counted.rowsTotal, "counting");
   if (staged.parts.some(({ kind }) => kind.recounts === "all")) await refreshCounts(tx, "all");
   else await refreshCounts(tx, [...before, ...(await touchedModels(tx, staged.parts))]);
+  await markStagedUnits(tx, staged.parts);
   return batchId;
 }
 

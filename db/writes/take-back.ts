@@ -4,6 +4,7 @@ import { inTransaction } from "../in-transaction";
 import { batches } from "../schema/intake";
 import { dryTransaction } from "./dry-transaction";
 import { undoJoins } from "./joining/undo-joins";
+import { markUnitsOfModels } from "./money/units-to-judge";
 import { refreshCounts } from "./refresh-counts";
 import { rowsOf, run } from "./staging/run";
 import { intakeLock } from "./store-import";
@@ -61,6 +62,7 @@ export async function takeBack(batchId: number): Promise<TakeBackResult> {
     await apply(tx, batchId);
     const models = (await touchesShop(tx)) ? ("all" as const) : [...before, ...(await touchedModels(tx))];
     await refreshCounts(tx, models);
+    await markUnitsOfModels(tx, models);
     await removeUnusedModels(tx);
     await run(tx, `update held_rows set state = 'held', mended_by = null where mended_by = ${batchId}`);
     await tx

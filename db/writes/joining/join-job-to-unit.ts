@@ -1,6 +1,7 @@
 import { sql } from "drizzle-orm";
 import { inTransaction } from "@/db/in-transaction";
 import { normalised } from "@/lib/domain/normalised";
+import { refreshUnclaimed } from "../money/refresh-unclaimed";
 import { refreshCounts } from "../refresh-counts";
 import { run } from "../staging/run";
 import { intakeLock } from "../store-import";
@@ -58,6 +59,7 @@ export async function joinJobToUnit(request: JoinRequest): Promise<JoinResult> {
       insert into hand_edits (table_name, key, column_name, value_before, value, at, by, reason)
       values ('jobs', ${unit.unitId}::text || chr(31) || ${job.jobId}::text, 'unit_id', to_jsonb(${job.unitId}::text), to_jsonb(${unit.unitId}::text), now(), ${request.by}, ${request.reason})`);
     await refreshCounts(tx, [job.modelId, unit.modelId]);
+    await refreshUnclaimed(tx, [job.unitId, unit.unitId]);
     return { kind: "joined", unitId: unit.unitId };
   });
 }
