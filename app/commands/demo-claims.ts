@@ -4,10 +4,10 @@
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { loadClaimCounts } from "@/db/queries/claim-list";
-import { loadDemoCandidates } from "@/db/queries/demo-candidates";
+import { type DemoCandidate, loadDemoCandidates } from "@/db/queries/demo-candidates";
 import { loadShop } from "@/db/queries/shop";
 import { addDays, type Day, day } from "@/lib/calendar/day";
-import { demoStories } from "./demo-claims/stories";
+import { type DemoStory, demoStories } from "./demo-claims/stories";
 import { tellStory } from "./demo-claims/tell-story";
 
 async function main(): Promise<number> {
@@ -26,25 +26,28 @@ async function main(): Promise<number> {
   return 0;
 }
 
-/** Each story on the first job that can carry it: old enough, covered, and not claimed yet. */
+/** Each story on a job that can carry it: covered, not claimed yet, and old enough that nothing of it lies ahead. */
 async function tellAll(until: Day): Promise<number> {
-  const jobs = await readOnly((db) => loadDemoCandidates(db, { from: addDays(until, -200), to: until }));
-  const free = [...jobs];
+  const free = await readOnly((db) => loadDemoCandidates(db, { from: addDays(until, -200), to: until }));
   let told = 0;
-  for (const story of demoStories) {
-    for (let index = 0; index < free.length; index++) {
-      const job = free[index];
-      if (job === undefined || addDays(job.completedOn, story.days) > until) continue;
-      if (story.isDraft && addDays(job.completedOn, 25) < until) continue;
-      free.splice(index, 1);
-      if (await tellStory(job, story)) {
-        told++;
-        break;
-      }
-      index--;
+  for (const story of demoStories) if (await tellOnAny(free, story, until)) told++;
+  return told;
+}
+
+async function tellOnAny(free: DemoCandidate[], story: DemoStory, until: Day): Promise<boolean> {
+  for (const near of [true, false]) {
+    for (const job of [...free].filter((each) => canCarry(each, story, until, near))) {
+      free.splice(free.indexOf(job), 1);
+      if (await tellStory(job, story)) return true;
     }
   }
-  return told;
+  return false;
+}
+
+/** @param near its last act lies in the last weeks, which an open claim should; any job will do for want of one */
+function canCarry({ completedOn }: DemoCandidate, { days, isDraft }: DemoStory, until: Day, near: boolean): boolean {
+  const lastAct = addDays(completedOn, days);
+  return lastAct <= until && addDays(lastAct, near || isDraft ? 22 : 200) >= until;
 }
 
 main()
