@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { StoredSubmission } from "@/db/queries/claim-life";
+import { type FilingCheckKey, filingCheckTitles } from "@/lib/claims/checks/filing-case";
 import type { ClaimEvent } from "@/lib/claims/life/claim-act";
 import { sendingWays } from "@/lib/claims/life/sending-way";
 import type { Currency } from "@/lib/domain/money";
@@ -50,15 +51,21 @@ function Sent({ claimNumber, sent }: { readonly claimNumber: string; readonly se
         {sendingWays[way]}
         {reference !== "" && `, reference ${reference}`}.{" "}
         <Link href={`/claims/${encodeURIComponent(claimNumber)}/sent/${submission}`}>
-          {submission === 1 ? "What was sent" : `What was sent the ${submission}. time`}
+          What was sent{submission === 1 ? "" : `, filing ${submission}`}
         </Link>
         , fingerprint <span className="figures">{contentSha256.slice(0, 12)}</span>.
       </p>
-      {overrides.map(({ check, found, reason }) => (
+      {overrides.map(({ check, reason }) => (
         <p key={check}>
-          Sent although: {found} Reason: {reason}
+          Sent although a check failed ({titleOf(check)}): {reason}
         </p>
       ))}
     </>
   );
+}
+
+/** Older submissions may name a check that is no longer made. */
+function titleOf(check: string): string {
+  const title = filingCheckTitles[check as FilingCheckKey]; // undefined for a check that we no longer know
+  return (title ?? check).toLowerCase();
 }
