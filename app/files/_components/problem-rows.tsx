@@ -35,7 +35,15 @@ export function ProblemRows({ groups, correction }: Props) {
 }
 
 const columns: readonly Column<AlikeProblems>[] = [
-  { key: "row", head: "Row", cell: ({ rows }) => <span className="figures">{rowsInWords(rows)}</span> },
+  {
+    key: "row",
+    head: "Row",
+    cell: ({ rows }) => (
+      <span className={`figures ${styles.rows}`} data-noun={rows.length === 1 ? "Row" : "Rows"}>
+        {rowsInWords(rows)}
+      </span>
+    ),
+  },
   { key: "column", head: "Column", cell: ({ column }) => (column === "" ? "the whole row" : column) },
   {
     key: "value",
