@@ -112,7 +112,8 @@ test("what is left out before judging could never have been covered", async () =
       ),
     ),
   );
-  await files.load(csv(made));
+  const loaded = await files.load(csv(made), "add and set aside");
+  expect(loaded.kind).toBe("added");
   const [some, every] = await readOnly(async (db) => {
     const yardstick = { policies: await loadAllPolicies(db), ranges: await loadAllExpectedRanges(db) };
     return [
