@@ -4,6 +4,7 @@ import { type FormEvent, type ReactNode, startTransition, useActionState, useRef
 import { Button } from "@/app/_ui/button";
 import { Notice } from "@/app/_ui/notice";
 import { type ManyState, makeDrafts, markSent } from "../many-actions";
+import { PacketsOfChosen } from "./packets-of-chosen";
 
 interface Props {
   readonly does: "drafts" | "sent";
@@ -49,6 +50,7 @@ export function ManyForm({ does, formKey, children, fields }: Props) {
             Choose all
           </Button>
         </div>
+        {does === "sent" && <PacketsOfChosen />}
       </div>
     </form>
   );
