@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import type { Metadata } from "next";
+import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
 import type { ClaimableJob } from "@/app/_claims/load-claimable";
 import { EmptyState } from "@/app/_ui/empty-state";
@@ -49,9 +50,15 @@ function List({ address, view }: { readonly address: ClaimsAddress; readonly vie
   if (tab === "unclaimed") {
     if (claimable.length === 0) return <Nothing address={address} view={view} />;
     return (
-      <ManyForm does="drafts" formKey={randomUUID()}>
-        <ClaimableTable rows={claimable} today={today} />
-      </ManyForm>
+      <>
+        <p>
+          These can still be filed. <Link href="/claims/unclaimed">Everything that was never asked or never paid</Link>{" "}
+          is listed by how it was lost.
+        </p>
+        <ManyForm does="drafts" formKey={randomUUID()}>
+          <ClaimableTable rows={claimable} today={today} />
+        </ManyForm>
+      </>
     );
   }
   if (claims.length === 0) return <Nothing address={address} view={view} />;
