@@ -10,7 +10,7 @@ import { sheetsOfAllModels } from "./model-sheets";
 import { makers, modelNumber } from "./models";
 import { writeNoDrainJobs } from "./no-drain-files";
 import { planDemo } from "./plan-demo";
-import { makerPolicies } from "./policies";
+import { demoPolicies } from "./plan-policies";
 import { randomOf } from "./random";
 import { readmeText } from "./readme-text";
 import { registerUnit } from "./register-unit";
@@ -72,7 +72,7 @@ function writeRanges({ ranges }: DemoFiles): void {
 async function writeDocuments({ recordsFrom }: Scenario, folder: string, truth: Truth): Promise<void> {
   const shop = { schema: "ohmsworth/shop/1", ...company, recordsFrom, demo: true };
   await writeFile(join(folder, "shop.json"), json(shop));
-  await writeFile(join(folder, "policies.json"), json({ schema: "ohmsworth/policies/1", policies: makerPolicies() }));
+  await writeFile(join(folder, "policies.json"), json({ schema: "ohmsworth/policies/1", policies: demoPolicies() }));
   await writeFile(join(folder, "truth.json"), json(truth));
   await writeFile(join(folder, "README.md"), readmeText(truth));
 }

@@ -73,7 +73,7 @@ export function judgeWith(
     },
   }));
   const paying = cases.filter(({ given }) => coveredByPolicy(given).items.length > 0);
-  const asked = paying.length > 0 ? paying : cases.filter(({ given }) => given.policy.maker !== undefined).slice(-1);
+  const asked = paying.length > 0 ? paying : deciding(cases, decision);
   return {
     stored,
     ranges,
@@ -81,4 +81,14 @@ export function judgeWith(
     evidence,
     claims: asked.map(({ policyId, given }) => ({ policyId, given, assembly: assembleClaim(given) })),
   };
+}
+
+/** Where nobody pays: the version whose terms gave the answer, else the maker's latest. */
+function deciding<Case extends { readonly given: ClaimCase }>(
+  cases: readonly Case[],
+  { items: { parts } }: CoverageDecision,
+): readonly Case[] {
+  const by = "by" in parts ? parts.by : undefined;
+  const named = cases.filter(({ given: { policy } }) => policy.key === by?.policy && policy.version === by.version);
+  return named.length > 0 ? named : cases.filter(({ given }) => given.policy.maker !== undefined).slice(-1);
 }

@@ -1,8 +1,8 @@
-import { type PayItem, payItems } from "@/lib/domain/pay-item";
+import type { PayItem } from "@/lib/domain/pay-item";
 import type { Policy } from "@/lib/domain/policy";
 import type { Campaign } from "@/lib/domain/policy-campaign";
 import { campaignCovers, campaignWindow } from "./campaign-cover";
-import type { CoverSource, ItemDecision, RuleLook } from "./coverage-decision";
+import type { CoverSource, CoverWindow, ItemDecision, NotCoveredReason, RuleLook } from "./coverage-decision";
 import type { CoverageFacts } from "./coverage-facts";
 import { decideWindow } from "./decide-item";
 import { type ItemDecisions, sourceOf } from "./decide-policy";
@@ -37,18 +37,20 @@ export function decideCampaigns(policies: readonly Policy[], facts: CoverageFact
 
 function decideCampaign(campaign: Campaign, policy: CoverSource, facts: CoverageFacts): CampaignOutcome {
   const source: CoverSource = { ...policy, payerKind: "campaign", campaign: campaign.key, campaignName: campaign.name };
-  const decide = (item: PayItem) => decideItemOf(campaign, item, source, facts);
-  const items = {
-    parts: decide("parts"),
-    labour: decide("labour"),
-    trip: decide("trip"),
-    diagnosis: decide("diagnosis"),
-  };
+  const window = campaignWindow(campaign);
   const isNamed = campaignCovers(campaign, facts);
-  const isCovered = payItems.some((item) => items[item].verdict === "covered");
+  const paid = isNamed ? decideWindow(window, source, facts.reported) : notNamed(campaign, source, window, facts);
+  const unpaid = refused(source, window, "item_not_paid");
+  const decide = (item: PayItem) => (campaign.pays.includes(item) ? paid : unpaid);
+  const isCovered = paid.verdict === "covered";
   return {
     source,
-    items,
+    items: {
+      parts: decide("parts"),
+      labour: decide("labour"),
+      trip: decide("trip"),
+      diagnosis: decide("diagnosis"),
+    },
     isNamed,
     look: {
       step: "campaign",
@@ -56,18 +58,19 @@ function decideCampaign(campaign: Campaign, policy: CoverSource, facts: Coverage
       item: undefined,
       outcome: isCovered ? "chosen" : "not_applicable",
       gave: campaign.key,
-      window: campaignWindow(campaign),
+      window,
       deadline: campaign.endsOn,
     },
   };
 }
 
-function decideItemOf(campaign: Campaign, item: PayItem, source: CoverSource, facts: CoverageFacts): ItemDecision {
-  const window = campaignWindow(campaign);
-  const refused = { verdict: "not_covered", by: source, window, boundary: { kind: "none" } } as const;
-  if (!campaign.pays.includes(item)) return { ...refused, reason: "item_not_paid" };
-  if (campaignCovers(campaign, facts)) return decideWindow(window, source, facts.reported);
+/** A unit without a serial may still be one of those that the campaign names. */
+function notNamed(campaign: Campaign, source: CoverSource, window: CoverWindow, facts: CoverageFacts): ItemDecision {
   const couldBe = facts.unit.serial === undefined && facts.component === campaign.component;
-  if (!couldBe) return { ...refused, reason: "outside_campaign" };
+  if (!couldBe) return refused(source, window, "outside_campaign");
   return { verdict: "needs_evidence", reason: "serial_unknown", document: "plate_photo", by: source, window };
+}
+
+function refused(by: CoverSource, window: CoverWindow, reason: NotCoveredReason): ItemDecision {
+  return { verdict: "not_covered", by, window, boundary: { kind: "none" }, reason };
 }

@@ -2,7 +2,7 @@ import { addDays, day } from "@/lib/calendar/day";
 import type { CoverageFacts } from "@/lib/coverage/coverage-facts";
 import { decideCoverage } from "@/lib/coverage/decide-coverage";
 import { knownDay } from "@/lib/coverage/known-date";
-import { makerPolicies } from "../../synthetic-data/policies";
+import { demoPolicies } from "../../synthetic-data/plan-policies";
 import { seeded } from "../calendar/seeded";
 import { sampleFacts } from "../coverage/sample-facts";
 
@@ -13,7 +13,7 @@ const components = ["drain_pump", "control_board", "compressor", "inlet_valve", 
 /** Jobs of every age, component and start that the demo's policies speak of, the same on every run. */
 function madeFacts(count: number): readonly CoverageFacts[] {
   const random = seeded(50_000);
-  const makers = [...new Set(makerPolicies().flatMap(({ maker }) => maker ?? []))];
+  const makers = [...new Set(demoPolicies().flatMap(({ maker }) => maker ?? []))];
   return Array.from({ length: count }, (_, index) => {
     const bought = addDays(day("2015-01-01"), random(4000));
     const reported = addDays(bought, random(3000));
@@ -40,7 +40,7 @@ function madeFacts(count: number): readonly CoverageFacts[] {
 /** Decisions with every rule looked at, a second of processor time on one core. */
 export function benchCoverage(say: Say): void {
   const facts = madeFacts(20_000);
-  const policies = makerPolicies();
+  const policies = demoPolicies();
   const rates = Array.from({ length: 7 }, () => {
     const before = process.cpuUsage();
     for (const one of facts) decideCoverage(one, policies);

@@ -4,7 +4,7 @@ import { day } from "@/lib/calendar/day";
 import type { CoverageFacts } from "@/lib/coverage/coverage-facts";
 import { decideCoverage } from "@/lib/coverage/decide-coverage";
 import type { Policy } from "@/lib/domain/policy";
-import { makerPolicies } from "../../synthetic-data/policies";
+import { demoPolicies } from "../../synthetic-data/plan-policies";
 import { seeded } from "../calendar/seeded";
 import { answerCase } from "./answer-case";
 import { caseFacts } from "./case-facts";
@@ -64,7 +64,7 @@ describe("the same decision in any order", () => {
     .map((given) => ({
       id: given.id,
       facts: { ...caseFacts(given), ...repairs },
-      policies: [...casePolicies(given), ...makerPolicies()],
+      policies: [...casePolicies(given), ...demoPolicies()],
     }));
 
   test.each(asked)("$id, ten orders of facts, keys and policies", ({ facts, policies }) => {

@@ -10,7 +10,7 @@ import {
   textsOfDocument,
 } from "@/lib/intake/policy-form/policy-form";
 import { policySections } from "@/lib/intake/policy-form/policy-sections";
-import { makerPolicies } from "../../synthetic-data/policies";
+import { demoPolicies } from "../../synthetic-data/plan-policies";
 
 /** Everything that a form would send for a document, with one blank row under each list. */
 function sent(document: LooseDocument): ReadonlyMap<string, readonly string[]> {
@@ -30,7 +30,7 @@ function read(form: ReadonlyMap<string, readonly string[]>): LooseDocument {
   return documentOfForm((name) => form.get(name) ?? [], [...form.keys()]);
 }
 
-const policies: readonly Policy[] = makerPolicies();
+const policies: readonly Policy[] = demoPolicies();
 
 test.each(policies.map((policy) => [`${policy.key}, version ${policy.version}`, policy] as const))(
   "%s comes back from the form as the same policy",
