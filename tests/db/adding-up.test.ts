@@ -43,7 +43,7 @@ test.each(seeds)(
       { state: "held", rows: held },
       { state: "refused", rows: refused },
     ]);
-    expect((await recount()).map(({ differing }) => differing)).toEqual([0, 0, 0, 0, 0]);
+    expect((await recount()).filter(({ differing }) => differing > 0)).toEqual([]);
 
     const again = counts(await loadText(files.folder, textOf({ ...file, lines: file.lines.toReversed() })));
     expect(again.slice(1, 3), "the same rows in another order").toEqual([0, 0]);

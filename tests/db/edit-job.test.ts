@@ -58,7 +58,7 @@ test("lifting the edit brings back what the latest file said", async () => {
   expect(await liftJobEdit(edited.editId)).toBe(true);
   expect(await liftJobEdit(edited.editId)).toBe(false);
   expect(await stored()).toMatchObject({ cause: "suds_detergent" });
-  expect((await recount()).map(({ differing }) => differing)).toEqual([0, 0, 0, 0, 0]);
+  expect((await recount()).filter(({ differing }) => differing > 0)).toEqual([]);
 });
 
 test("taking loads back, in either order, leaves the edited field as the person set it", async () => {
@@ -78,7 +78,7 @@ test("taking loads back, in either order, leaves the edited field as the person 
     expect(await stored()).toMatchObject(order[0] === 1 ? expected : { ...expected, visits: 2 });
     const last = await takeBack(batches[1] ?? 0);
     expect(last).toMatchObject({ staying: [{ noun: "job", rows: 1, reason: "it was edited by hand since" }] });
-    expect((await recount()).map(({ differing }) => differing)).toEqual([0, 0, 0, 0, 0]);
+    expect((await recount()).filter(({ differing }) => differing > 0)).toEqual([]);
   }
 });
 

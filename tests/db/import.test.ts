@@ -184,7 +184,7 @@ test("after loads that overlap, every count equals a count from the rows", async
       job("J7", "B1", { model: "FW7700" }),
     ]),
   );
-  expect((await recount()).map(({ differing }) => differing)).toEqual([0, 0, 0, 0, 0]);
+  expect((await recount()).filter(({ differing }) => differing > 0)).toEqual([]);
   const {
     unit_windows: windows = [],
     job_cells: cells = [],

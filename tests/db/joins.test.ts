@@ -59,7 +59,7 @@ test("a job that comes again with its serial moves to the real unit with everyth
   await begin();
   await loadThese(["units", "with serial", "parts"]);
   expect(joined).toEqual(await state());
-  expect((await recount()).map(({ differing }) => differing)).toEqual([0, 0, 0, 0, 0]);
+  expect((await recount()).filter(({ differing }) => differing > 0)).toEqual([]);
 });
 
 /** In which every load is taken back first, second, third and last, but no lines outlive all jobs, which no file alone makes. */
@@ -90,7 +90,7 @@ test("loads of which one gave the serials can be taken back in any order", { tim
       const left = leftAt(order, step);
       expect(await state(), `took back ${order.slice(0, step + 1).join(", ")}`).toEqual(expected.get(left.join()));
     }
-    expect((await recount()).map(({ differing }) => differing)).toEqual([0, 0, 0, 0, 0]);
+    expect((await recount()).filter(({ differing }) => differing > 0)).toEqual([]);
   }
 });
 
@@ -109,7 +109,7 @@ test("a unit that a later load names too holds the job there when the load that 
   ]);
   await takeBack(upheld);
   expect((await stateOfData()).jobs?.filter((row) => row.includes('"visits": 1'))).toHaveLength(2);
-  expect((await recount()).map(({ differing }) => differing)).toEqual([0, 0, 0, 0, 0]);
+  expect((await recount()).filter(({ differing }) => differing > 0)).toEqual([]);
 });
 
 test("the lines of one file follow their job when the file gives its serial", async () => {
@@ -133,7 +133,7 @@ test("a person can join a job to its unit, and taking back the loads leaves it t
   expect(await joinJobToUnit({ ...request, serial: "A9" })).toEqual({ kind: "no such unit" });
   expect(await joinJobToUnit(request)).toMatchObject({ kind: "joined" });
   expect(await joinJobToUnit(request)).toEqual({ kind: "has a serial", serial: "A1" });
-  expect((await recount()).map(({ differing }) => differing)).toEqual([0, 0, 0, 0, 0]);
+  expect((await recount()).filter(({ differing }) => differing > 0)).toEqual([]);
   const taken = await takeBack(batches.get("without serial") ?? 0);
   expect("staying" in taken && taken.staying.filter(({ noun }) => noun === "job")).toMatchObject([
     { rows: 1, examples: ["job J1"], reason: "it was edited by hand since" },

@@ -44,7 +44,7 @@ describe("one row a part line", () => {
       { job: "J1", line: 2, part: "P-200", quantity: 1, cost: "4150" },
       { job: "J2", line: 1, part: "P-100", quantity: 1, cost: "325" },
     ]);
-    expect((await recount()).map(({ differing }) => differing)).toEqual([0, 0, 0, 0, 0]);
+    expect((await recount()).filter(({ differing }) => differing > 0)).toEqual([]);
   });
 
   test("the same rows in another order, or with a row twice, change nothing", async () => {

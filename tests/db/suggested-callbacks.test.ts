@@ -73,7 +73,7 @@ test("suggestions come and go with the loads that they rest on", async () => {
   const first = batchOf(await files.load(csv([jobOn("J0", "2023-05-01", "2023-05-03")])));
   await files.load(csv([jobOn("J1", "2023-05-10", "2023-05-11")]));
   expect(await suggestions()).toEqual([{ job: "J1", of: "J0", days: 7 }]);
-  expect((await recount()).map(({ differing }) => differing)).toEqual([0, 0, 0, 0, 0]);
+  expect((await recount()).filter(({ differing }) => differing > 0)).toEqual([]);
   await takeBack(first);
   expect(await suggestions()).toEqual([]);
 });

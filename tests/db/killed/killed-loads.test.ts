@@ -113,7 +113,7 @@ test.each(soakSeeds([1, 2, 3, 4]))(
     if (again !== undefined) expect((await watching().run(again)).said).not.toMatch(/error/i);
     expect(await storedCounts()).toEqual([wanted.counts]);
     expect(await digest()).toBe(wanted.after);
-    expect((await recount()).map(({ differing }) => differing)).toEqual([0, 0, 0, 0, 0]);
+    expect((await recount()).filter(({ differing }) => differing > 0)).toEqual([]);
     await files.load(csv([unit("Z1")])); // whichever load comes next clears away what a dead one left
     expect(await leftovers()).toEqual([]);
   },
