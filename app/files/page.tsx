@@ -69,6 +69,6 @@ const columns: readonly Column<BatchRow>[] = [
   { key: "new", head: "New", kind: "number", cell: (batch) => formatCount(batch.rowsNew) },
   { key: "changed", head: "Changed", kind: "number", wideOnly: true, cell: (batch) => formatCount(batch.rowsChanged) },
   { key: "same", head: "Already here", kind: "number", wideOnly: true, cell: (batch) => formatCount(batch.rowsSame) },
-  { key: "held", head: "Held back", kind: "number", wideOnly: true, cell: (batch) => formatCount(batch.rowsHeld) },
+  { key: "held", head: "Held back", kind: "number", cell: (batch) => formatCount(batch.rowsHeld) },
   { key: "state", head: "State", cell: (batch) => (batch.state === "added" ? "in" : "taken back") },
 ];
