@@ -7,6 +7,7 @@ import { type BackTest, backTest } from "./back-test";
 import { chooseMethod } from "./choose-method";
 import { type DemandFuture, type DemandMethod, type DemandMethodKey, knownCounts } from "./demand-method";
 import { ownLevel, ownLevelWithSeason } from "./own-level";
+import { seasonIndex } from "./season-index";
 import { fitsLevels, sharedLevels } from "./shared-levels";
 import { simpleMethods } from "./simple-methods";
 
@@ -45,7 +46,7 @@ export interface ForecastMonth {
 }
 
 /** Starting points and months ahead of every back-test. */
-export const testSettings = { origins: 12, horizon: 6 } as const;
+export const testSettings = { origins: 10, horizon: 6 } as const;
 
 /**
  * Demand for one part in each of the next months, as whole distributions, from its own months and from what all parts
@@ -61,10 +62,12 @@ export function forecastDemand(history: MonthlyCounts, { horizon, knowledge }: F
   const counts = knownCounts(history);
   if (counts.length === 0) return { kind: "no-months" };
   const shared = fitsLevels(knowledge.now, counts) && fitsLevels(knowledge.beforeTest, counts);
-  const test = backTest(history, {
-    methods: demandMethods(shared ? knowledge.beforeTest : undefined),
-    ...testSettings,
-  });
+  // A part too seldom used to show a season would only be tested twice by the same method.
+  const seasonal = seasonIndex(history) !== undefined;
+  const methods = demandMethods(shared ? knowledge.beforeTest : undefined).filter(
+    ({ key }) => seasonal || key !== "own-level-with-season",
+  );
+  const test = backTest(history, { methods, ...testSettings });
   const { key, reason } = chooseMethod(test, shared ? "shared-levels" : "own-level");
   const method = demandMethods(shared ? knowledge.now : undefined).find((one) => one.key === key) ?? ownLevel;
   const future = method.prepare(history)(history.length);
@@ -86,22 +89,12 @@ export function demandMethods(levels: LevelModel | undefined): readonly DemandMe
 
 /** Learns once from the months of all parts; all histories end with the same month. */
 export function learnDemand(histories: readonly MonthlyCounts[]): DemandKnowledge {
-  const { origins } = testSettings;
-  const largest = [...knownLargest(histories)];
-  return {
-    now: learnLevels(histories),
-    beforeTest: learnLevels(
-      histories.map((history) => history.slice(0, Math.max(0, history.length - origins))),
-      { room: Math.max(0, ...largest) },
-    ),
-  };
+  const room = histories.reduce((largest, history) => Math.max(largest, ...knownCounts(history)), 0);
+  const before = histories.map((history) => history.slice(0, Math.max(0, history.length - testSettings.origins)));
+  return { now: learnLevels(histories), beforeTest: learnLevels(before, { room }) };
 }
 
-function* knownLargest(histories: readonly MonthlyCounts[]): Iterable<number> {
-  for (const history of histories) yield Math.max(0, ...knownCounts(history));
-}
-
-function forecastMonth(distribution: CountDistribution): ForecastMonth {
+export function forecastMonth(distribution: CountDistribution): ForecastMonth {
   return {
     distribution,
     mean: countMean(distribution),

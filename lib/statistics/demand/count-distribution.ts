@@ -22,20 +22,21 @@ export function countDistribution({ mean, variance }: CountMoments): CountDistri
   requireNonNegative("mean", mean);
   requireNonNegative("variance", variance);
   if (mean === 0) return Float64Array.of(1);
-  const size = variance > mean * (1 + 1e-9) ? (mean * mean) / (variance - mean) : Number.POSITIVE_INFINITY;
-  // Chance of k + 1 over that of k.
-  const step = (k: number) =>
-    size === Number.POSITIVE_INFINITY ? mean / (k + 1) : ((size + k) / (k + 1)) * (mean / (size + mean));
-  const mode = size === Number.POSITIVE_INFINITY ? Math.floor(mean) : Math.max(0, Math.floor(mean * (1 - 1 / size)));
+  const bunched = variance > mean * (1 + 1e-9);
+  const size = bunched ? (mean * mean) / (variance - mean) : 0;
+  // The chance of k + 1 over that of k is (a + b k) / (k + 1).
+  const b = bunched ? mean / (size + mean) : 0;
+  const a = bunched ? size * b : mean;
+  const mode = bunched ? Math.max(0, Math.floor(mean * (1 - 1 / size))) : Math.floor(mean);
   const up = [1];
   for (let k = mode, part = 1; part > negligible; k++) {
-    part *= step(k);
+    part *= (a + b * k) / (k + 1);
     up.push(part);
   }
   const weights = new Float64Array(mode + up.length);
   weights.set(up, mode);
   for (let k = mode - 1, part = 1; k >= 0 && part > negligible; k--) {
-    part /= step(k);
+    part *= (k + 1) / (a + b * k);
     weights[k] = part;
   }
   return normalised(weights);

@@ -53,10 +53,14 @@ export interface DiscountedInput {
 /** Negative binomial of each coming month's count. @param exposures one per coming month */
 export function discountedForecast(level: DiscountedLevel, exposures: readonly number[]): readonly CountDistribution[] {
   const mean = level.shape / level.exposure;
+  const even = level.discount === 1 && exposures.every((exposure) => exposure === exposures[0]);
+  let first: CountDistribution | undefined;
   return exposures.map((exposure, ahead) => {
+    if (even && first !== undefined) return first;
     const shape = level.shape * level.discount ** (ahead + 1);
     const expected = mean * exposure;
-    return countDistribution({ mean: expected, variance: level.dispersion * expected + expected ** 2 / shape });
+    first = countDistribution({ mean: expected, variance: level.dispersion * expected + expected ** 2 / shape });
+    return first;
   });
 }
 

@@ -1,5 +1,5 @@
 import { requireWholeNumber } from "../require";
-import { afterCount, highestLevelCount, type LevelModel, movedOn, priorLevelModel } from "./level-model";
+import { highestLevelCount, type LevelModel, movedOn, priorLevelModel, weighCount } from "./level-model";
 
 /**
  * Learns from many series at once how demand moves between levels, by maximum posterior probability (EM with the
@@ -28,14 +28,18 @@ export function learnLevels(
   const months = usable.reduce((sum, counts) => sum + counts.filter((count) => count !== undefined).length, 0);
   if (months === 0) return prior;
   let model = prior;
-  for (let round = 0; round < rounds; round++) model = improved(model, prior, usable);
+  const apart = Math.max(1, usable.length / enoughSeries);
+  const learnt = usable.filter((_, i) => Math.floor(i / apart) !== Math.floor((i - 1) / apart));
+  for (let round = 0; round < rounds; round++) model = improved(model, prior, learnt);
   return { ...model, learntFromMonths: months };
 }
 
 export type MonthlyCounts = readonly (number | undefined)[];
 
-/** After twenty rounds a round gains under a thousandth of a month's log chance. */
-const rounds = 20;
+/** After fifteen rounds a round gains under a thousandth of a month's log chance. */
+const rounds = 15;
+/** Series enough to learn from; more cost time and change little. They are taken evenly from all. */
+const enoughSeries = 600;
 
 /** Months of evidence that the prior is worth, per state: for its moves, its counts and its place at the start. */
 const priorMonths = { moves: 20, counts: 100, start: 0.5 } as const;
@@ -52,7 +56,8 @@ function improved(model: LevelModel, prior: LevelModel, series: readonly Monthly
     moves: prior.moves.map((row) => row.map((chance) => priorMonths.moves * chance)),
     counts: prior.counts.map((row) => row.map((chance) => priorMonths.counts * chance)),
   };
-  for (const counts of series) addSeries(model, tallies, counts);
+  const scratch: Scratch = [];
+  for (const counts of series) addSeries(model, tallies, counts, scratch);
   return {
     ...model,
     start: shares(tallies.start),
@@ -61,32 +66,33 @@ function improved(model: LevelModel, prior: LevelModel, series: readonly Monthly
   };
 }
 
+/** Columns of states, one per month, used again for every series: making them anew would take most of the time. */
+type Scratch = Float64Array[];
+
 /** Forward through the months and back again; every month's states and moves are added as shares. */
-function addSeries(model: LevelModel, tallies: Tallies, counts: MonthlyCounts): void {
-  const known: Float64Array[] = [];
+function addSeries(model: LevelModel, tallies: Tallies, counts: MonthlyCounts, scratch: Scratch): void {
+  while (scratch.length < counts.length + 2) scratch.push(new Float64Array(model.start.length));
   const chances: number[] = [];
+  let before = model.start;
   for (const [month, count] of counts.entries()) {
-    const before = month === 0 ? model.start : movedOn(model, known[month - 1] ?? model.start);
-    const seen = count === undefined ? { states: before, chance: 1 } : afterCount(model, before, count);
-    known.push(seen.states);
-    chances.push(seen.chance);
+    const states = scratch[month] ?? before;
+    if (month === 0) states.set(before);
+    else movedOn(model, before, states);
+    chances.push(count === undefined ? 1 : weighCount(model, states, { count, into: states }));
+    before = states;
   }
   // What later months say about each state, as a factor.
-  let later = new Float64Array(model.start.length).fill(1);
+  const later = (scratch[counts.length] ?? before).fill(1);
+  const weight = scratch[counts.length + 1] ?? before;
   for (let month = counts.length - 1; month >= 0; month--) {
-    const states = known[month] ?? later;
+    const states = scratch[month] ?? later;
     const count = counts[month];
     if (count !== undefined) addCounts(tallies, states, later, count);
     if (month === 0) for (let s = 0; s < later.length; s++) add(tallies.start, s, (states[s] ?? 0) * (later[s] ?? 0));
-    else
-      later = steppedBack({
-        model,
-        tallies,
-        earlier: known[month - 1] ?? states,
-        later,
-        count,
-        chance: chances[month] ?? 1,
-      });
+    else {
+      const earlier = scratch[month - 1] ?? states;
+      stepBack({ model, tallies, earlier, later, weight, count, chance: chances[month] ?? 1 });
+    }
   }
 }
 
@@ -101,19 +107,19 @@ interface StepBack {
   readonly model: LevelModel;
   readonly tallies: Tallies;
   readonly earlier: Float64Array;
+  /** Factors of this month's states; overwritten with those of the month before. */
   readonly later: Float64Array;
+  readonly weight: Float64Array;
   readonly count: number | undefined;
   readonly chance: number;
 }
 
-function steppedBack({ model, tallies, earlier, later, count, chance }: StepBack): Float64Array<ArrayBuffer> {
+function stepBack({ model, tallies, earlier, later, weight, count, chance }: StepBack): void {
   const { rungs } = model;
-  const weight = new Float64Array(later.length);
   for (let s = 0; s < weight.length; s++) {
     weight[s] = ((later[s] ?? 0) * (count === undefined ? 1 : (model.counts[s]?.[count] ?? 0))) / chance;
   }
-  const back = new Float64Array(later.length);
-  for (let s = 0; s < back.length; s++) {
+  for (let s = 0; s < later.length; s++) {
     const row = model.moves[s];
     const tally = tallies.moves[s];
     if (row === undefined || tally === undefined) continue;
@@ -121,15 +127,13 @@ function steppedBack({ model, tallies, earlier, later, count, chance }: StepBack
     const here = earlier[s] ?? 0;
     let sum = 0;
     for (let rung = 0; rung < rungs; rung++) sum += (row[rung] ?? 0) * (weight[first + rung] ?? 0);
+    later[s] = sum;
     // States that the series is not in add nothing to what is learnt of them.
-    if (here > 1e-7) {
-      for (let rung = 0; rung < rungs; rung++) {
-        tally[rung] = (tally[rung] ?? 0) + here * (row[rung] ?? 0) * (weight[first + rung] ?? 0);
-      }
+    if (here < 1e-7) continue;
+    for (let rung = 0; rung < rungs; rung++) {
+      tally[rung] = (tally[rung] ?? 0) + here * (row[rung] ?? 0) * (weight[first + rung] ?? 0);
     }
-    back[s] = sum;
   }
-  return back;
 }
 
 function add(column: Float64Array, place: number, amount: number): void {

@@ -73,8 +73,12 @@ function fixedLength(distribution: CountDistribution, length: number): CountDist
 }
 
 /** Chances of the states a month later. Plain loops: this is where learning and forecasting spend their time. */
-export function movedOn({ rungs, moves }: LevelModel, states: Float64Array): Float64Array {
-  const next = new Float64Array(states.length);
+export function movedOn(
+  { rungs, moves }: LevelModel,
+  states: Float64Array,
+  next: Float64Array = new Float64Array(states.length),
+): Float64Array {
+  next.fill(0);
   for (let state = 0; state < states.length; state++) {
     const share = states[state] ?? 0;
     const row = moves[state];
@@ -98,6 +102,15 @@ export function afterCount(
   count: number,
 ): { readonly states: Float64Array; readonly chance: number } {
   const joint = new Float64Array(states.length);
+  return { states: joint, chance: weighCount({ counts }, states, { count, into: joint }) };
+}
+
+/** The same into a column of the caller's, which may be `states` itself; returns the chance that the count had. */
+export function weighCount(
+  { counts }: Pick<LevelModel, "counts">,
+  states: Float64Array,
+  { count, into: joint }: { readonly count: number; readonly into: Float64Array },
+): number {
   let chance = 0;
   for (let state = 0; state < states.length; state++) {
     const part = (states[state] ?? 0) * (counts[state]?.[count] ?? 0);
@@ -105,5 +118,5 @@ export function afterCount(
     chance += part;
   }
   for (let state = 0; state < joint.length; state++) joint[state] = (joint[state] ?? 0) / chance;
-  return { states: joint, chance };
+  return chance;
 }

@@ -70,7 +70,7 @@ function poissonDraw({ uniform, gamma }: Waits, mean: number): number {
 
 function binomialDraw({ uniform, gamma }: Waits, trials: number, chance: number): number {
   let [n, p, count] = [trials, chance, 0];
-  while (n > 24 && p > 0 && p < 1) {
+  while (n * p > 12 && n > 24 && p > 0 && p < 1) {
     // The middle one of n uniforms is beta; only one side of it still has to be counted.
     const middle = Math.floor(n / 2) + 1;
     const first = gamma(middle);
@@ -84,6 +84,17 @@ function binomialDraw({ uniform, gamma }: Waits, trials: number, chance: number)
       p /= at;
     }
   }
-  for (let i = 0; i < n; i++) if (uniform() < p) count += 1;
+  return count + bySkipping(uniform, n, p);
+}
+
+/** The trials between two successes are geometric: the failures in between need not be tried one by one. */
+function bySkipping(uniform: () => number, trials: number, chance: number): number {
+  if (chance <= 0) return 0;
+  if (chance >= 1) return trials;
+  const perTrial = Math.log1p(-chance);
+  let count = 0;
+  for (let at = Math.floor(Math.log(uniform()) / perTrial); at < trials; count++) {
+    at += 1 + Math.floor(Math.log(uniform()) / perTrial);
+  }
   return count;
 }

@@ -1,0 +1,159 @@
+// Forecasts from lives on invented companies whose truth is known: do the bands hold what they claim?
+import { drawLives } from "@/lib/forecast/draw-life";
+import { type AgeGroup, lifeDemand } from "@/lib/forecast/life-demand";
+import { monthOfPaths } from "@/lib/forecast/paths";
+import { countBand, shareInsideCentral } from "@/lib/statistics/demand/count-band";
+import { seededDraws } from "@/lib/statistics/demand/seeded-draws";
+import { fitWeibull } from "@/lib/statistics/life/fit-weibull";
+import type { LifeRow } from "@/lib/statistics/survival/life-rows";
+import { livesOf } from "@/synthetic-data/hazards";
+import { type RegisterUnit, registerUnit } from "@/synthetic-data/register-unit";
+import { type Scenario, scenarioOf } from "@/synthetic-data/scenario";
+import { unitEvents } from "@/synthetic-data/unit-events";
+
+export interface BandsHeld {
+  readonly months: number;
+  readonly inside60: number;
+  readonly inside90: number;
+  readonly central90: number;
+}
+
+const monthDays = 30.4375;
+const horizon = 12;
+const futures = 400;
+const fewestFailures = 5;
+
+/**
+ * Each company is cut off a year before its records end; the failures of each component of each product type in the
+ * year after are forecast from the register and the failures before, month by month.
+ */
+export function demoBands(seeds: readonly number[], size: number): BandsHeld {
+  const sums = { months: 0, inside60: 0, inside90: 0, central90: 0 };
+  for (const seed of seeds) {
+    const scenario = scenarioOf({ seed, size, until: "2026-06-30" });
+    for (const [, fleet] of fleetsOf(scenario)) addFleet(fleet, seed, sums);
+  }
+  const { months } = sums;
+  return {
+    months,
+    inside60: sums.inside60 / months,
+    inside90: sums.inside90 / months,
+    central90: sums.central90 / months,
+  };
+}
+
+export function benchForecastDemo(companies: number): void {
+  const before = process.cpuUsage();
+  const held = demoBands(
+    Array.from({ length: companies }, (_, i) => i + 1),
+    0.1,
+  );
+  const { user } = process.cpuUsage(before);
+  const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
+  console.log(
+    `${companies} companies, ${held.months} months of components, ${(user / 1e6).toFixed(0)} s of processor time`,
+  );
+  console.log(`inside the 60 % band ${percent(held.inside60)}, the 90 % band ${percent(held.inside90)}`);
+  console.log(`inside the central 90 %, counts spread over their steps: ${percent(held.central90)}`);
+}
+
+interface Fleet {
+  readonly rows: LifeRow[];
+  readonly inService: AgeGroup[];
+  readonly actual: number[];
+  leftMonths: { left: number; months: number };
+}
+
+function fleetsOf(scenario: Scenario): ReadonlyMap<string, Fleet> {
+  const cut = scenario.untilNumber + 1 - Math.round(horizon * monthDays);
+  const fleets = new Map<string, Fleet>();
+  for (let index = 0; index < scenario.units; index++) {
+    const unit = registerUnit(scenario, index);
+    if (!unit.placed || unit.observedFrom >= cut) continue;
+    const failures = unitEvents(scenario, unit).filter((event) => event.kind === "failure");
+    for (const component of componentsOf(unit)) {
+      const key = `${unit.model.productType} ${component}`;
+      const fleet = fleets.get(key) ?? {
+        rows: [],
+        inService: [],
+        actual: new Array<number>(horizon).fill(0),
+        leftMonths: { left: 0, months: 0 },
+      };
+      fleets.set(key, fleet);
+      addUnit(
+        fleet,
+        unit,
+        failures.filter((event) => event.component === component).map(({ on }) => on),
+        cut,
+      );
+    }
+  }
+  return fleets;
+}
+
+function componentsOf(unit: RegisterUnit): readonly string[] {
+  return livesOf(unit.model).map(({ component }) => component);
+}
+
+function addUnit(fleet: Fleet, unit: RegisterUnit, failedOn: readonly number[], cut: number): void {
+  const months = (from: number, to: number) => Math.max(0, to - from) / monthDays;
+  const seenTo = Math.min(unit.observedTo, cut);
+  let since = unit.inServiceOn;
+  let entry = months(since, unit.observedFrom);
+  for (const on of failedOn) {
+    if (on >= seenTo) continue;
+    fleet.rows.push({ entry, exit: Math.max(months(since, on), entry + 0.5 / monthDays), event: true, count: 1 });
+    since = on;
+    entry = 0;
+  }
+  fleet.rows.push({ entry, exit: Math.max(months(since, seenTo), entry), event: false, count: 1 });
+  fleet.leftMonths.months += months(unit.observedFrom, seenTo);
+  if (unit.observedTo < cut) fleet.leftMonths.left += 1;
+  if (unit.observedTo < cut) return;
+  fleet.inService.push({ age: Math.floor(months(since, cut)) + 0.5, units: 1 });
+  for (const on of failedOn) {
+    const month = Math.floor((on - cut) / monthDays);
+    if (on >= cut && month < horizon) fleet.actual[month] = (fleet.actual[month] ?? 0) + 1;
+  }
+}
+
+function addFleet(
+  fleet: Fleet,
+  seed: number,
+  sums: { months: number; inside60: number; inside90: number; central90: number },
+): void {
+  const fit = fitWeibull(fleet.rows, {
+    confidence: 0.9,
+    minimumEvents: fewestFailures,
+    failedAtZero: { within: 0.5 / monthDays },
+  });
+  if (fit.kind === "refused") return;
+  const certain = { of: Number.POSITIVE_INFINITY, counted: Number.POSITIVE_INFINITY };
+  const paths = lifeDemand({
+    lives: drawLives(fit, futures, seededDraws(seed)),
+    inService: grouped(fleet.inService),
+    horizon,
+    incoming: [],
+    leaving: fleet.leftMonths.left / fleet.leftMonths.months,
+    ourShare: certain,
+    usesPart: certain,
+    quantity: 1,
+    wear: [],
+    seed,
+  });
+  for (const [month, count] of fleet.actual.entries()) {
+    const distribution = monthOfPaths(paths, month);
+    const [narrow, wide] = [countBand(distribution, 0.6), countBand(distribution, 0.9)];
+    sums.months += 1;
+    if (count >= narrow.low && count <= narrow.high) sums.inside60 += 1;
+    if (count >= wide.low && count <= wide.high) sums.inside90 += 1;
+    sums.central90 += shareInsideCentral(distribution, 0.9, count);
+  }
+}
+
+/** Units of one whole month of age together. */
+function grouped(groups: readonly AgeGroup[]): AgeGroup[] {
+  const units = new Map<number, number>();
+  for (const group of groups) units.set(group.age, (units.get(group.age) ?? 0) + group.units);
+  return [...units].map(([age, count]) => ({ age, units: count }));
+}
