@@ -1,0 +1,34 @@
+import type { MoneyFacts } from "@/db/queries/money-recovery";
+import { type Day, daysBetween } from "@/lib/calendar/day";
+import { kaplanMeier } from "@/lib/statistics/survival/kaplan-meier";
+import { survivalQuantile } from "@/lib/statistics/survival/survival-quantile";
+
+export type DaysToPayment =
+  | { readonly kind: "median"; readonly days: number; readonly low: string; readonly high: string }
+  /** Fewer than half were paid so far, or nothing was sent. */
+  | { readonly kind: "not yet" };
+
+/** Days from first sending to the first payment; a claim that is not paid is watched until today, not left out. */
+export function daysToPayment(claims: MoneyFacts["claims"], today: Day, confidence: number): DaysToPayment {
+  const rows = claims
+    .filter(({ firstSentOn }) => firstSentOn <= today)
+    .map(({ firstSentOn, paidOn }) => ({
+      entry: 0,
+      exit: Math.max(0.5, daysBetween(firstSentOn, paidOn ?? today)), // paid on the day itself is within it
+      event: paidOn !== undefined,
+      count: 1,
+    }));
+  if (rows.length === 0) return { kind: "not yet" };
+  const curve = kaplanMeier(rows, { confidence, interval: "log-log" });
+  if (curve.kind !== "curve") return { kind: "not yet" };
+  const median = survivalQuantile(curve, 0.5);
+  if (median.kind !== "reached") return { kind: "not yet" };
+  const end = (value: number | "not-reached", word: string) =>
+    value === "not-reached" ? word : String(Math.round(value));
+  return {
+    kind: "median",
+    days: Math.round(median.age),
+    low: end(median.low, "?"),
+    high: end(median.high, "longer than watched"),
+  };
+}
