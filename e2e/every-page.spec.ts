@@ -41,6 +41,8 @@ const routes: readonly Route[] = [
   { name: "sending jobs", at: "/files/sending" },
   { name: "keys", at: "/files/keys" },
   { name: "shop", at: "/shop" },
+  { name: "coverage", at: "/shop/coverage" },
+  { name: "a policy", at: "/shop/coverage/policy/brackenhall_household/2" },
   { name: "how we count", at: "/shop/how-we-count" },
   { name: "how late jobs come in", at: "/shop/reporting-delay" },
   { name: "no such page", at: "/no-such-page", status: 404 },

@@ -8,13 +8,18 @@ import { findPolicyDraft, findPolicyVersion } from "@/db/queries/policy-versions
 import { type Published, publishPolicy, retirePolicy } from "@/db/writes/coverage/publish-policy";
 import { beginPolicyDraft, savePolicyDraft } from "@/db/writes/coverage/save-policy-draft";
 import { samplePolicy } from "../coverage/sample-policy";
-import { startAfresh } from "./intake-files";
+import { fileFolder, shopDocument, startAfresh } from "./intake-files";
+import { problems } from "./load-outcome";
 
 beforeEach(async () => {
   await startAfresh();
   await inTransaction((tx) => tx.execute(sql`truncate policy_drafts, policies cascade`));
 });
-afterAll(closeDatabase);
+const files = fileFolder();
+afterAll(async () => {
+  files.remove();
+  await closeDatabase();
+});
 
 const document = (changes: object = {}): Readonly<Record<string, unknown>> => {
   const { version: _, ...rest } = samplePolicy({ maker: "Maker" });
@@ -136,4 +141,20 @@ test.each([
   const refused = await publish(changes);
   expect(refused.kind === "problems" ? refused.problems.map((problem) => problem.pointer) : []).toEqual([pointer]);
   expect(await spans()).toEqual([]);
+});
+
+test("a file whose version overlaps one that stands, or another of the same file, is refused at its place", async () => {
+  await files.load(JSON.stringify(shopDocument));
+  await publish({ effectiveFrom: "2024-01-01" });
+  const file = (...versions: readonly object[]) =>
+    files.load(
+      JSON.stringify({ schema: "ohmsworth/policies/1", policies: versions.map((changes) => document(changes)) }),
+    );
+  expect(problems(await file({ version: 2, effectiveFrom: "2025-01-01" }))).toEqual([
+    expect.stringContaining("/effectiveFrom overlaps the sale dates of version 1, from 2024-01-01 with no end"),
+  ]);
+  const other = { key: "other", effectiveTo: "2023-12-31" };
+  expect(problems(await file({ ...other, version: 1 }, { ...other, version: 2, effectiveFrom: "2023-12-31" }))).toEqual(
+    [expect.stringContaining("/effectiveFrom overlaps the sale dates of version 1, from 1900-01-01 to 2023-12-31")],
+  );
 });

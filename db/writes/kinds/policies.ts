@@ -57,6 +57,7 @@ export const policiesKind = stagedKind<Policy>({
       `select s.row, '/version', s.version::text, 'is already published with other terms', 'Give the changed terms the next version; a published one is never edited.'
        from ${staged.table} s join policies p using (key, version) where s.readable and p.document_sha256 <> s.document_sha256`,
     );
+    await flagRows(tx, staged, overlapsOf(staged.table));
   },
   async prepare(tx, staged) {
     await storeMakers(tx, staged, "s.fate = 'new' and s.maker_n is not null");
@@ -64,3 +65,15 @@ export const policiesKind = stagedKind<Policy>({
   },
   recounts: "nothing",
 });
+
+/** No sale date may lie under two versions of one policy, whether the other one is stored or stands in the same file. */
+function overlapsOf(table: string): string {
+  const others = `select key, version, effective_from, least(effective_to, closed_on) as effective_to from policies where retired_at is null
+    union select key, version, effective_from, effective_to from ${table} where readable`;
+  return `select s.row, '/effectiveFrom', s.effective_from::text,
+      'overlaps the sale dates of version ' || min(o.version) || ', from ' || min(o.effective_from) || coalesce(' to ' || max(o.effective_to), ' with no end'),
+      'Change the first or last sale day.'
+    from ${table} s join (${others}) o on o.key = s.key and o.version < s.version
+      and daterange(s.effective_from, s.effective_to, '[]') && daterange(o.effective_from, o.effective_to, '[]')
+    where s.readable group by s.row, s.effective_from`;
+}
