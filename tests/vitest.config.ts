@@ -7,6 +7,7 @@ const root = fileURLToPath(new URL("..", import.meta.url));
 const long = [
   "tests/synthetic-data/**/*.test.ts",
   "tests/claims/packet-pdf.test.ts",
+  "tests/claims/packet-outside.test.ts",
   "tests/statistics/coverage.test.ts",
   "tests/statistics/demo-against-r.test.ts",
   "tests/statistics/life/interval-coverage.test.ts",
