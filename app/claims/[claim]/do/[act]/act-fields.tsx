@@ -133,7 +133,8 @@ function Reasons() {
   );
 }
 
-/** What the payer approved and has not paid yet; what was asked where it said nothing. */
+/** What the payer approved and has not paid yet; where it has paid that, or said nothing, what is still open of what was asked. */
 function openOf({ approvedCents, askedCents, paidCents }: ClaimStanding["lines"][number]): number {
-  return Math.max(0, (approvedCents ?? askedCents) - paidCents);
+  const due = approvedCents !== undefined && paidCents < approvedCents ? approvedCents : askedCents;
+  return Math.max(0, due - paidCents);
 }

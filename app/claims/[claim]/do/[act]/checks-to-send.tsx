@@ -14,12 +14,12 @@ export function ChecksToSend({ checks, jobNumber, unitId }: Props) {
   return (
     <>
       <FilingChecks checks={checks} jobNumber={jobNumber} unitId={unitId} />
-      {failed.map(({ key, fixes }) => (
+      {failed.map(({ key }) => (
         <Field
           key={key}
           label={`${filingCheckTitles[key]}: why it is sent all the same`}
           name={`reason-${key}`}
-          hint={`${fixes.join(" ")} The reason is kept with what was sent.`}
+          hint="Mend it above instead, where that can be done. The reason is kept with what was sent."
         />
       ))}
     </>
