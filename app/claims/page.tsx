@@ -3,6 +3,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
 import type { ClaimableJob } from "@/app/_claims/load-claimable";
+import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Field } from "@/app/_ui/field";
 import { Notice } from "@/app/_ui/notice";
@@ -33,7 +34,7 @@ export default async function ClaimsPage({ searchParams }: Props) {
   const view = await readOnly((db) => loadClaimsView(db, address), { timeoutSeconds: 30 });
   const shown = address.tab === "unclaimed" ? view.claimable.length : view.claims.length;
   return (
-    <Page title={findingOf(view)} margin={<Basis />} wide>
+    <Page title={findingOf(view)} margin={<Basis />} actions={<Ways />} wide>
       <ClaimTabs current={address.tab} counts={view.counts} />
       {address.notices.map((notice) => (
         <Notice key={notice} status="note" title={notice} />
@@ -41,6 +42,17 @@ export default async function ClaimsPage({ searchParams }: Props) {
       <ClaimsFilter address={address} payers={view.payers} shown={shown} />
       <List address={address} view={view} />
     </Page>
+  );
+}
+
+/** The other places of claims: the whole history, payers' lists, and what came of it all. */
+function Ways() {
+  return (
+    <>
+      <ButtonLink href="/claims/unclaimed">Missed in the whole history</ButtonLink>
+      <ButtonLink href="/claims/answers">Answers</ButtonLink>
+      <ButtonLink href="/claims/payers">Payers</ButtonLink>
+    </>
   );
 }
 
