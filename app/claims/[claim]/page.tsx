@@ -129,11 +129,14 @@ function PacketLinks({ open: { row, packet } }: { readonly open: OpenClaim }) {
   return (
     <>
       <ButtonLink href={`${path}/packet`}>Packet</ButtonLink>
-      <ButtonLink href={`${path}/packet.pdf`} download>
+      <ButtonLink href={`${path}/packet.pdf?paper=a4`} download>
         PDF, A4
       </ButtonLink>
       <ButtonLink href={`${path}/packet.pdf?paper=letter`} download>
         PDF, Letter
+      </ButtonLink>
+      <ButtonLink href={`${path}/claim.json`} download>
+        JSON
       </ButtonLink>
     </>
   );
