@@ -19,7 +19,7 @@ function amounts({ pay, contract, currency }: Policy): readonly string[] {
   return [
     ...labour(pay.labour, money),
     tripWords(pay.trip, money),
-    `Parts: invoice cost plus ${pay.parts.handlingPercent} % handling.`,
+    `Parts: invoice cost plus ${pay.parts.handlingPercent} percent handling.`,
     ...most(pay.parts.capCents, "for parts"),
     pay.diagnosis.kind === "none"
       ? "A diagnosis without repair is not paid."

@@ -19,7 +19,7 @@ export interface FormChoice {
   readonly name: string;
 }
 
-/** `set`: any of the choices. `list`: words between commas or on lines. `covers`: what a line of the terms speaks of. */
+/** `set`: any of the choices. `list`: words between commas or on lines. `covers`: what a line of the terms speaks of. `answer`: yes, no, or nothing said. */
 export type FieldKind =
   | "text"
   | "day"
@@ -31,6 +31,7 @@ export type FieldKind =
   | "choice"
   | "set"
   | "flag"
+  | "answer"
   | "covers";
 
 export interface FormList {

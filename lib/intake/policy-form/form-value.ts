@@ -16,6 +16,8 @@ export function valueOfText(kind: FieldKind, texts: readonly string[]): unknown 
       return /^\d+(\.\d{1,2})?$/.test(text) ? Math.round(100 * Number(text)) : text;
     case "number":
       return /^-?\d+(\.\d+)?$/.test(text) ? Number(text) : text;
+    case "answer":
+      return text === "yes" ? true : text === "no" ? false : text;
     case "covers":
       return text.startsWith("class:") ? { kind: "class", class: text.slice(6) } : { kind: text };
     default:
@@ -35,7 +37,9 @@ export function textsOfValue(kind: FieldKind, value: unknown): readonly string[]
     ];
   }
   if (kind === "flag") return value === true ? ["yes"] : [];
-  if (kind === "money" && typeof value === "number") return [(value / 100).toFixed(2)];
+  if (kind === "answer") return [value === true ? "yes" : value === false ? "no" : String(value)];
+  if (kind === "money" && typeof value === "number")
+    return [`${Math.floor(value / 100)}.${String(value % 100).padStart(2, "0")}`];
   if (typeof value !== "object") return [String(value)];
   const { n, unit, kind: covers, class: key } = value as Readonly<Record<string, unknown>>; // an object, found just now
   if (covers !== undefined) return [covers === "class" ? `class:${String(key)}` : String(covers)];

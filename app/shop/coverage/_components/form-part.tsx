@@ -30,6 +30,7 @@ export function FormPart({
   const shared = { label, name, problem: shown.problems.get(name), ...(hint === undefined ? {} : { hint }) };
   switch (kind) {
     case "choice":
+    case "answer":
     case "covers": {
       const offered = kind === "covers" ? withValue(shown.covers, value) : choices;
       return <SelectField {...shared} choices={offered} value={value} {...(none === undefined ? {} : { none })} />;

@@ -1,5 +1,6 @@
 import { csvResponse } from "@/app/_http/csv-response";
 import { readOnly } from "@/db/client";
+import { plainAmount } from "@/lib/format/plain-amount";
 import { changeWords } from "../../../../altered-words";
 import { loadReview } from "../load-review";
 
@@ -18,8 +19,8 @@ export async function GET(_request: Request, { params }: Context): Promise<Respo
     one.completedOn,
     one.claimNumber ?? "",
     changeWords(one).join("; "),
-    (one.beforeCents / 100).toFixed(2),
-    (one.afterCents / 100).toFixed(2),
+    plainAmount(one.beforeCents),
+    plainAmount(one.afterCents),
     one.currency,
   ]);
   return csvResponse("decisions-that-change.csv", header, rows, review?.impact === undefined ? 404 : 200);
