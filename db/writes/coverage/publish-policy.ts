@@ -7,6 +7,7 @@ import type { Transaction } from "../../database-types";
 import { inTransaction } from "../../in-transaction";
 import { placeDraft } from "../../queries/place-draft";
 import { policies, policyDrafts } from "../../schema/coverage";
+import { markAllUnits, settleUnclaimed } from "../money/units-to-judge";
 
 export interface Publishing {
   readonly draftId: number;
@@ -28,7 +29,7 @@ const publishingLock = 5_201;
 /** A draft becomes the next version of its policy, and an open version before it is closed, in one transaction. */
 export async function publishPolicy({ draftId, revision, by }: Publishing): Promise<Published> {
   if (by.trim() === "") throw new RangeError("by: is blank");
-  return await inTransaction(async (tx) => {
+  const published = await inTransaction(async (tx): Promise<Published> => {
     await tx.execute(sql`select pg_advisory_xact_lock(${publishingLock})`);
     const [draft] = await tx.select().from(policyDrafts).where(eq(policyDrafts.draftId, draftId)).for("update");
     if (draft === undefined) return { kind: "no such draft" };
@@ -45,8 +46,11 @@ export async function publishPolicy({ draftId, revision, by }: Publishing): Prom
     }
     await store(tx, policy, by);
     await tx.delete(policyDrafts).where(eq(policyDrafts.draftId, draftId));
+    await markAllUnits(tx);
     return { kind: "published", key: policy.key, version: policy.version };
   });
+  if (published.kind === "published") await settleUnclaimed();
+  return published;
 }
 
 export interface Retiring {
@@ -63,7 +67,7 @@ export interface Retiring {
 export async function retirePolicy({ key, version, by, reason }: Retiring): Promise<boolean> {
   if (by.trim() === "") throw new RangeError("by: is blank");
   if (reason.trim() === "") throw new RangeError("reason: is blank");
-  return await inTransaction(async (tx) => {
+  const isRetired = await inTransaction(async (tx) => {
     await tx.execute(sql`select pg_advisory_xact_lock(${publishingLock})`);
     const retired = await tx
       .update(policies)
@@ -77,8 +81,11 @@ export async function retirePolicy({ key, version, by, reason }: Retiring): Prom
         select min(n.effective_from) - 1 from policies n
         where n.key = p.key and n.retired_at is null and n.effective_from > p.effective_from)
       where p.key = ${key} and p.retired_at is null and p.closed_on = ${gone.effectiveFrom}::date - 1`);
+    await markAllUnits(tx);
     return true;
   });
+  if (isRetired) await settleUnclaimed();
+  return isRetired;
 }
 
 async function store(tx: Transaction, policy: Policy, by: string): Promise<void> {
