@@ -5,6 +5,7 @@ import { joinStagedJobs } from "../joining/join-staged-jobs";
 import { type ReadColumn, stagedKind } from "../staging/staged-kind";
 import { checkJobs, resolveJobs } from "./job-checks";
 import { unstatedModel } from "./models-of-rows";
+import { noteUnitFacts } from "./note-unit-facts";
 import { storedUnderJob } from "./rows-of-jobs";
 import { storeUnitsOfJobs } from "./units-of-jobs";
 import { noteWords } from "./words-in-use";
@@ -107,6 +108,7 @@ export const jobsKind = stagedKind<JobRow>({
   },
   async finish(tx, staged, batchId) {
     const units = `select unit_id, min(row) as row from ${staged.table} where fate is not null and unit_known group by unit_id`; // its own hang together anyway
+    await noteUnitFacts(tx, staged, batchId);
     await noteUsedRows(tx, { table: "units", key: ["unit_id"], from: units, batchId });
     await noteWords(tx, {
       rows: `select distinct component, kind_of_model from ${staged.table} where fate is not null and component is not null`,

@@ -13,12 +13,25 @@ export async function storeUnitsOfJobs(tx: Transaction, staged: Staged, batchId:
   await run(
     tx,
     `create temporary table ${firsts} on commit drop as
-     select s.row, s.unit_id, maker, maker_n, model, model_n, serial, serial_normalised, kind_of_model, made_from, made_until, sold_on, delivered_on, installed_on
-     from ${staged.table} s join (select min(row) as row from ${staged.table} where fate is not null and not unit_known group by unit_id) first using (row)`,
+     select s.row, s.unit_id, maker, maker_n, model, model_n, serial, serial_normalised, kind_of_model, delivered_on, installed_on,
+       ${["made_from", "made_until", "sold_on"].map((fact) => `case when first.made_from > first.sold_on then null else first.${fact} end as ${fact}`).join(", ")}
+     from (select row, unit_id, maker, maker_n, model, model_n, serial, serial_normalised, kind_of_model from ${staged.table}) s
+     join (select min(row) as row, ${unitFacts.map((fact) => `${agreed(fact)} as ${fact}`).join(", ")}
+           from ${staged.table} where fate is not null and not unit_known group by unit_id) first using (row)`,
   );
   await run(tx, `analyze ${firsts}`);
   await storeUnits(tx, { ...staged, table: firsts }, batchId);
   await run(tx, `drop table ${firsts}`);
+}
+
+const unitFacts = ["made_from", "made_until", "sold_on", "delivered_on", "installed_on"];
+
+/** SQL: what all rows of a unit say that say anything; nothing where they differ, so that the order of rows never decides. */
+function agreed(fact: string): string {
+  const one = fact.startsWith("made_")
+    ? "min(made_from) = max(made_from) and min(made_until) = max(made_until)"
+    : `min(${fact}) = max(${fact})`;
+  return `case when ${one} then min(${fact}) end`;
 }
 
 /** `table` holds the first row of each unit. */
