@@ -144,6 +144,14 @@ describe("words", () => {
     ]);
   });
 
+  test("that call a row void hold it where it has no day of completion, and say why", () => {
+    const row = { ...job, status: "void", completed_on: "" };
+    expect(problemsOf(translated(row))).toEqual([
+      "Their completed_on is blank, and the row says that it is void: it was not completed",
+    ]);
+    expect(translated({ ...row, status: "closed" }).kind).toBe("rows");
+  });
+
   test("may be written like the names on our pages", () => {
     expect(rowsOf(translated({ ...job, component: "Drain Pump", cause: "no fault found" }))[0]?.cells).toMatchObject({
       component: "drain_pump",
