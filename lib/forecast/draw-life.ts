@@ -13,7 +13,8 @@ export type CumulativeHazard = (age: number) => number;
  * @throws RangeError for an argument outside its range
  * Source: sampling and importance resampling, Rubin (1988) in Bayesian Statistics 3, 395-402; Meeker & Escobar (1998),
  *   section 12.4 on prediction by simulated parameters.
- * Checked: tests/forecast/life-demand.test.ts, by the coverage of predictions on simulated fleets.
+ * Known limit: after some ten failures, 90 % bands of the next half year held 81 % of 295 simulated fleets (shape 1.5);
+ *   with so few failures read them as too narrow.
  */
 export function drawLives(fit: FittedLife, lives: number, draws: SeededDraws): readonly CumulativeHazard[] {
   requireWholeNumber("lives", lives);

@@ -47,7 +47,7 @@ export interface FleetQuestion {
  *   lives may be added row by row
  * @throws RangeError for an argument outside its range
  * Source: Meeker & Escobar (1998), Statistical Methods for Reliability Data, chapter 12; renewal of the replaced.
- * Checked: tests/forecast/life-demand.test.ts, against expected counts by hand and by coverage on simulated fleets.
+ * Checked: tests/forecast/life-demand.test.ts, against expected counts by hand.
  */
 export function lifeDemand(question: FleetQuestion): readonly (readonly number[])[] {
   requireQuestion(question);
