@@ -4,7 +4,7 @@ import { kaplanMeier } from "@/lib/statistics/survival/kaplan-meier";
 import { survivalQuantile } from "@/lib/statistics/survival/survival-quantile";
 
 export type DaysToPayment =
-  | { readonly kind: "median"; readonly days: number; readonly low: string; readonly high: string }
+  | { readonly kind: "median"; readonly days: number; readonly low: string; readonly high: string | undefined }
   /** Fewer than half were paid so far, or nothing was sent. */
   | { readonly kind: "not yet" };
 
@@ -23,12 +23,11 @@ export function daysToPayment(claims: MoneyFacts["claims"], today: Day, confiden
   if (curve.kind !== "curve") return { kind: "not yet" };
   const median = survivalQuantile(curve, 0.5);
   if (median.kind !== "reached") return { kind: "not yet" };
-  const end = (value: number | "not-reached", word: string) =>
-    value === "not-reached" ? word : String(Math.round(value));
+  const { age, low, high } = median;
   return {
     kind: "median",
-    days: Math.round(median.age),
-    low: end(median.low, "?"),
-    high: end(median.high, "longer than watched"),
+    days: Math.round(age),
+    low: low === "not-reached" ? "0" : String(Math.round(low)),
+    high: high === "not-reached" ? undefined : String(Math.round(high)),
   };
 }

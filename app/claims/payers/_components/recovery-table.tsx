@@ -15,17 +15,24 @@ interface Props {
 /** What each payer was asked, and what came of it. */
 export function RecoveryTable({ rows, waits, level }: Props) {
   return (
-    <Table
-      caption="What payers were asked and what came of it"
-      columns={columns(waits, level)}
-      rows={rows}
-      rowKey={({ payer, currency }) => `${payer} ${currency}`}
-      narrow="scroll"
-    />
+    <>
+      <Table
+        caption="What payers were asked and what came of it"
+        columns={moneyColumns()}
+        rows={rows}
+        rowKey={rowKey}
+        narrow="scroll"
+      />
+      <Table caption="How payers answer" columns={answerColumns(waits, level)} rows={rows} rowKey={rowKey} />
+    </>
   );
 }
 
-function columns(waits: Props["waits"], level: number): Column<PayerRecovery>[] {
+function rowKey({ payer, currency }: PayerRecovery): string {
+  return `${payer} ${currency}`;
+}
+
+function moneyColumns(): Column<PayerRecovery>[] {
   const money = (key: string, head: string, of: (row: PayerRecovery) => number): Column<PayerRecovery> => ({
     key,
     head,
@@ -42,6 +49,12 @@ function columns(waits: Props["waits"], level: number): Column<PayerRecovery>[] 
     money("short", "Short-paid", (row) => row.shortCents),
     money("back", "Taken back", (row) => row.clawedBackCents),
     money("off", "Written off", (row) => row.writtenOffCents),
+  ];
+}
+
+function answerColumns(waits: Props["waits"], level: number): Column<PayerRecovery>[] {
+  return [
+    { key: "payer", head: "Payer", cell: ({ payer }) => payer },
     { key: "first", head: "Accepted at first", cell: (row) => <FirstPass row={row} level={level} /> },
     { key: "days", head: "Days to payment", cell: ({ payer }) => daysInWords(waits.get(payer)) },
   ];
@@ -55,5 +68,5 @@ function FirstPass({ row, level }: { readonly row: PayerRecovery; readonly level
 
 function daysInWords(wait: DaysToPayment | undefined): string {
   if (wait === undefined || wait.kind === "not yet") return "fewer than half paid";
-  return `${wait.days} (${wait.low} to ${wait.high})`;
+  return `${wait.days} (${wait.low} ${wait.high === undefined ? "or more" : `to ${wait.high}`})`;
 }
