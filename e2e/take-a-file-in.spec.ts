@@ -1,6 +1,7 @@
 // A file on its way in: checked, added, recognised, taken back; and files that cannot be taken, each with its place.
 import { expect, type Page, test } from "@playwright/test";
 import { csvFile, jobRow, partLineRow, type SentFile, unitRow } from "./csv-files";
+import { patient } from "./file-steps";
 
 const serials = ["B25109700001", "B25109700002", "B25109700003"] as const;
 const numbers = ["J-97001", "J-97002", "J-97003"] as const;
@@ -11,7 +12,7 @@ const jobs = csvFile(
 );
 
 /** Work is done in a process of its own, which a busy machine starts slowly. */
-test.describe.configure({ timeout: 240_000 });
+test.describe.configure({ timeout: 480_000 });
 
 test.describe("taking a file in", () => {
   let page: Page;
@@ -153,7 +154,7 @@ async function send(page: Page, file: SentFile, refusedAtOnce = false) {
   await page.goto("/files/new");
   await page.getByLabel("File", { exact: true }).setInputFiles(file);
   await page.getByRole("button", { name: "Check rows" }).click();
-  if (!refusedAtOnce) await page.waitForURL(/\/(look|rows)$/, { timeout: 60_000 });
+  if (!refusedAtOnce) await page.waitForURL(/\/(look|rows)$/, patient);
 }
 
 /** Number of the load. */
@@ -164,7 +165,7 @@ async function checkAndAdd(page: Page, file: SentFile, kind: string): Promise<st
   const rows = (await sum.getByRole("cell").allTextContents()).map(Number);
   expect(rows, "new, changed, already here, held back, no record, in the file").toEqual([3, 0, 0, 0, 0, 3]);
   await page.getByRole("button", { name: `Add 3 ${kind}` }).click();
-  await page.waitForURL(/\/files\/\d+$/, { timeout: 60_000 });
+  await page.waitForURL(/\/files\/\d+$/, patient);
   await expect(page.getByRole("heading", { level: 1 })).toContainText(`${file.name}: 3 added, 0 changed`);
   return new URL(page.url()).pathname.split("/").at(-1) ?? "";
 }
