@@ -41,7 +41,7 @@ export function chooseMethod(test: BackTest, usual: DemandMethodKey): MethodChoi
   }
   return {
     key: usual,
-    reason: `${capital(home.name)}: no other method was clearly better ${over} (loss ${home.loss.toFixed(2)}).`,
+    reason: `${capital(home.name)}: no other method was clearly better ${over} (loss ${Math.round(home.loss * 100) / 100}).`,
   };
 }
 

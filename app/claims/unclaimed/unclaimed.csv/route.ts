@@ -40,7 +40,7 @@ function csvRow(row: UnclaimedListRow) {
     row.completedOn,
     row.dueOn,
     row.currency,
-    ...money.map((each) => (each / 100).toFixed(2)),
+    ...money.map((each) => each / 100),
     row.missing.join(" "),
     row.reason,
   ];
