@@ -36,7 +36,7 @@ export function chooseMethod(test: BackTest, usual: DemandMethodKey): MethodChoi
   if (better !== undefined) {
     return {
       key: better.key,
-      reason: `${capital(better.name)}: its loss was ${percentLess(better, home)} % below that of ${home.name} ${over}.`,
+      reason: `${capital(better.name)}: its loss was less by ${percentLess(better, home)} in 100 than that of ${home.name} ${over}.`,
     };
   }
   return {

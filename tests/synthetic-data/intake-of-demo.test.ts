@@ -96,5 +96,8 @@ test("the policies are read without a problem, two versions where the maker shor
     "veltrane_household 1",
     "veltrane_household 2",
     "dunmorrow_household 1",
+    "dunmorrow_household 2",
+    "larkfield_extended 1",
+    "larkfield_home 1",
   ]);
 });
