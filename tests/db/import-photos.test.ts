@@ -92,11 +92,11 @@ test("what is not a picture below the folder is refused with its row", async () 
   if (result.kind !== "refused") throw new Error(result.kind);
   expect(result.report.problems.map(({ row, problem }) => `${row} ${problem}`)).toEqual([
     "2 is not there",
-    "3 cannot be read as a picture, or not to its end",
-    "4 cannot be read as a picture, or not to its end",
+    "3 is an SVG drawing, which is a program as much as a picture",
+    "4 begins as a JPEG picture but cannot be read to its end",
     "5 leads out of the folder of the CSV",
     "6 is not a file",
-    "7 is of the kind gif",
+    "7 is a GIF animation",
   ]);
 });
 
@@ -104,7 +104,10 @@ test("a picture of too many pixels or bytes is refused before it is unpacked", a
   const wide = await sharp({ create: { width: 9000, height: 6000, channels: 3, background: "#000" } })
     .png()
     .toBuffer();
-  expect(await reencodePhoto(wide)).toMatchObject({ ok: false, problem: "has more than 50 million pixels" });
+  expect(await reencodePhoto(wide)).toMatchObject({
+    ok: false,
+    problem: "has 9000 × 6000 pixels, more than the 50 million that are read",
+  });
   expect(await reencodePhoto(Buffer.alloc(15_000_001))).toMatchObject({ ok: false, problem: "is larger than 15 MB" });
   expect(await reencodePhoto(Buffer.alloc(0))).toMatchObject({ ok: false, problem: "is empty" });
 });

@@ -7,6 +7,7 @@ import type { LoadResult } from "@/db/writes/load-result";
 import { loadTable } from "@/db/writes/load-table";
 import { rememberMatching } from "@/db/writes/remember-matching";
 import { lookAtTable } from "@/lib/intake/tables/look-at-table";
+import { isSameForm } from "@/lib/intake/tables/same-form";
 import { shownProblems } from "./describe-load";
 import { readMatchingFile } from "./matching-file";
 import type { LoadArguments } from "./read-arguments";
@@ -33,7 +34,8 @@ export async function loadOne(path: string, { mode, kind, matching: given }: Loa
     return { result, said: [] };
   }
   const recalled = await readOnly((db) => recallMatching(db, header));
-  if (recalled.kind !== "same" || questions.length > 0) return { result: undefined, said: [unmatched(path)] };
+  if (recalled.kind !== "same" || (questions.length > 0 && !isSameForm(recalled.form, form)))
+    return { result: undefined, said: [unmatched(path)] };
   const said = [`${path}: read by the matching of the last file with this header.`];
   return { result: await loadTable({ ...request, form, matching: recalled.matching }), said };
 }

@@ -4,7 +4,7 @@ import { recallMatching, recallWords } from "@/db/queries/recall-matching";
 import { guessMatching, type MatchingGuess } from "@/lib/intake/matching/guess-matching";
 import type { Matching } from "@/lib/intake/matching/matching";
 import { lookAtTable } from "@/lib/intake/tables/look-at-table";
-import type { TableForm } from "@/lib/intake/tables/table-form";
+import { isSameForm } from "@/lib/intake/tables/same-form";
 import { matchingAsSaid, type SaidNotation } from "../_draft/as-said";
 import { keepNotes, type OpenDraft } from "../_draft/open-draft";
 import { openQuestionsOf } from "../_draft/open-questions-of";
@@ -50,15 +50,11 @@ export async function lookAtFile(draft: OpenDraft, line: WorkLine): Promise<void
   const known = recalled.kind === "same" && isSameForm(recalled.form, look.form);
   const said = known ? notationOf(recalled.matching, guess) : notes.said;
   const now = { ...forgotten, ours: false, seen, guess, said };
-  const nothingOpen = known && openQuestionsOf(matching, guess, said).length === 0;
+  // A word that nobody has matched yet holds its rows, where it is seen and can be said: no reason to begin anew.
+  const nothingOpen = known && openQuestionsOf(matching, guess, said).every(({ about }) => about === "words");
   const change = { form: look.form, matching: matchingAsSaid(matching, said) };
   await keepNotes(draftId, now, { step: nothingOpen ? "check" : "look", ...change });
   if (nothingOpen) await checkRows({ ...draft, ...change, notes: { ...notes, ...now } }, line);
-}
-
-/** What was asked about the form of the last file with this header is answered for this one, where both are read alike. */
-function isSameForm(a: TableForm, b: TableForm): boolean {
-  return JSON.stringify(Object.entries(a).toSorted()) === JSON.stringify(Object.entries(b).toSorted());
 }
 
 /** Where this file can't tell, what was said of the last one with its header still holds. */
