@@ -116,12 +116,12 @@ test.describe("two groups", () => {
   });
 
   test("turned round, the ratio turns over", async ({ page }) => {
-    const rows = await fileOf(page, "/repeats/rates.csv?by=maker&component=control_board");
-    const [one, other] = rows.filter(({ events }) => Number(events) > 20).map(({ maker }) => maker ?? "");
-    if (one === undefined || other === undefined) throw new Error("under two makers have failures of control boards");
+    const rows = await fileOf(page, "/repeats/rates.csv?by=maker&component=drain_pump");
+    const [one, other] = rows.filter(({ events }) => Number(events) > 2).map(({ maker }) => maker ?? "");
+    if (one === undefined || other === undefined) throw new Error("under two makers have failures of drain pumps");
     const ratio = async (first: string, second: string) => {
       const search = new URLSearchParams({ make: first, with: `make:${second}` });
-      const rates = await fileOf(page, `/repeats/control_board/compare/rates.csv?${search}`);
+      const rates = await fileOf(page, `/repeats/drain_pump/compare/rates.csv?${search}`);
       const found = rates.find(({ of }) => of === "At like ages");
       return [found?.value, found?.low, found?.high].map(Number);
     };
@@ -163,7 +163,9 @@ test.describe("before and after a day", () => {
     const sides = rates.filter(({ quantity }) => quantity === "failures per 100 unit-years");
     expect(sum(sides, "events")).toBe(all?.failures);
     expect(sum(sides, "unit_years_or_expected")).toBeCloseTo(all?.unitYears ?? 0, 3);
-    await expect(page.locator("aside")).toContainText("Mostly the same units stand on both sides, and they are older");
+    await expect(page.getByRole("complementary", { name: "What this is based on" })).toContainText(
+      "Mostly the same units stand on both sides, and they are older",
+    );
   });
 
   test("a day outside the view, or none, gets a sentence", async ({ page }) => {
