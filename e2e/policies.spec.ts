@@ -6,7 +6,7 @@ import { expect as expectSoon, type Page, test } from "@playwright/test";
 const expect = expectSoon.configure({ timeout: 60_000 });
 
 test.describe.configure({ timeout: 240_000, mode: "serial" });
-test.use({ actionTimeout: 60_000 });
+test.use({ actionTimeout: 20_000 });
 
 let page: Page;
 test.beforeAll(async ({ browser }) => {
@@ -95,7 +95,7 @@ test("a policy of one's own, which no unit falls under, alters nothing", async (
   await page.getByRole("link", { name: "Dunmorrow & Sons household warranty, version 1" }).click();
   await page.getByRole("button", { name: "New version" }).click();
   await page.getByLabel("Name of the policy").fill("Plan for trying out");
-  await page.getByLabel("Key").first().fill("plan_for_trying_out");
+  await page.locator('[name="key"]').fill("plan_for_trying_out");
   await page.getByLabel("Who pays").selectOption("contract");
   await page.getByLabel("Name of the payer").fill("Plan company");
   await page.getByLabel("Maker of the units").fill("");
