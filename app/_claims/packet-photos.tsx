@@ -1,6 +1,7 @@
 import type { ClaimPacket } from "@/lib/claims/packet";
+import { capitalised } from "@/lib/format/capitalised";
 import styles from "./packet-page.module.css";
-import { capitalised, fileWords, photoAlt, shortHash, takenWords } from "./packet-words";
+import { fileWords, photoAlt, shortHash, takenWords } from "./packet-words";
 
 interface Props {
   readonly packet: ClaimPacket;

@@ -157,10 +157,6 @@ export function photoAlt(photo: PacketFile): string {
   return `Photo ${photo.name}. ${fileWords(photo)}`;
 }
 
-export function capitalised(words: string): string {
-  return words.slice(0, 1).toUpperCase() + words.slice(1);
-}
-
 export function shortHash({ sha256 }: PacketFile): string {
   return sha256.slice(0, 12);
 }

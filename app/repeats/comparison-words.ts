@@ -1,5 +1,6 @@
 import type { GroupComparison, Ratio } from "@/lib/failures/compare-groups";
 import type { ComparisonVerdict } from "@/lib/failures/comparison-verdict";
+import { capitalised } from "@/lib/format/capitalised";
 import { formatCount, formatCounted } from "@/lib/format/format-count";
 import { formatDecimal } from "@/lib/format/format-decimal";
 import { describeEstimate, formatEstimate } from "@/lib/format/format-estimate";
@@ -15,10 +16,10 @@ export function comparisonFinding(
 ): string {
   const numbers = ratioWords(likeAges, second.name);
   if (verdict === "too few to judge")
-    return `${capital(first.name)} and ${second.name}: too few failures to judge, ${formatCount(first.life.failures)} and ${formatCount(second.life.failures)}`;
+    return `${capitalised(first.name)} and ${second.name}: too few failures to judge, ${formatCount(first.life.failures)} and ${formatCount(second.life.failures)}`;
   if (verdict === "no sign of a difference")
-    return `${capital(first.name)} and ${second.name}: no sign of a difference at like ages, ${numbers}`;
-  return `${capital(first.name)}: ${verdict} ${second.name} at like ages, ${numbers}`;
+    return `${capitalised(first.name)} and ${second.name}: no sign of a difference at like ages, ${numbers}`;
+  return `${capitalised(first.name)}: ${verdict} ${second.name} at like ages, ${numbers}`;
 }
 
 export function ratioWords(ratio: Ratio, second: string): string {
@@ -55,8 +56,4 @@ export function verdictBasis({ probability, byUnit }: ComparisonVerdict): string
 export function elsewhereWords({ eventsElsewhere }: GroupComparison): string | undefined {
   if (eventsElsewhere === 0) return undefined;
   return `${formatCounted(eventsElsewhere, "failure")} of group 1 happened at ages at which group 2 was never watched; the ratio at like ages leaves them out.`;
-}
-
-export function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

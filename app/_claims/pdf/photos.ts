@@ -1,5 +1,6 @@
 import type { ClaimPacket, PacketFile } from "@/lib/claims/packet";
-import { capitalised, fileWords, photoAlt, shortHash, takenWords } from "../packet-words";
+import { capitalised } from "@/lib/format/capitalised";
+import { fileWords, photoAlt, shortHash, takenWords } from "../packet-words";
 import { heightOf, say, styles, write } from "./say";
 import { ink, keepTogether, type Sheet } from "./sheet";
 import { ornament, tagged } from "./tags";

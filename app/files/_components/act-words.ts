@@ -1,3 +1,4 @@
+import { capitalised } from "@/lib/format/capitalised";
 import { formatCount, formatCounted } from "@/lib/format/format-count";
 import type { FileKind } from "@/lib/intake/file-kinds";
 import { rowNoun } from "./row-noun";
@@ -13,6 +14,5 @@ export function actWords({ rowsNew, rowsChanged, rowsHeld }: RowCounts, kind: Fi
       : []),
     ...(rowsHeld > 0 ? [`hold ${formatCounted(rowsHeld, "row")} back`] : []),
   ];
-  const words = parts.join(", ");
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return capitalised(parts.join(", "));
 }

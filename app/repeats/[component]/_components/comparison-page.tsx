@@ -2,7 +2,8 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { FilterForm } from "@/app/_ui/filter-form";
 import { Page } from "@/app/_ui/page";
-import { capital, comparisonFinding } from "../../comparison-words";
+import { capitalised } from "@/lib/format/capitalised";
+import { comparisonFinding } from "../../comparison-words";
 import { groupWords, periodWords } from "../../group-words";
 import { lifeQuery } from "../../life-address";
 import type { ComparisonKind, LoadedComparison } from "../../load-comparison";
@@ -37,7 +38,11 @@ export function ComparisonPage({ view, kind, field }: Props) {
     </>
   );
   return (
-    <Page above={back} title={`${subject}. ${capital(finding)}`} margin={<ComparisonBasis view={view} kind={kind} />}>
+    <Page
+      above={back}
+      title={`${subject}. ${capitalised(finding)}`}
+      margin={<ComparisonBasis view={view} kind={kind} />}
+    >
       <AddressNotices notices={view.notices} />
       <FilterForm
         action={`/repeats/${question.component}/${kind}`}

@@ -3,10 +3,10 @@ import { Figure } from "@/app/_ui/figure";
 import { type Column, Table } from "@/app/_ui/table";
 import type { LifeDetail } from "@/lib/failures/life-detail";
 import { type DrawnMeans, type MeanAt, meanSteps } from "@/lib/figures/mean-steps";
+import { capitalised } from "@/lib/format/capitalised";
 import { formatCount, formatCounted } from "@/lib/format/format-count";
 import { describeMean } from "@/lib/format/format-mean";
 import type { RecurrenceStep } from "@/lib/statistics/recurrence/mean-cumulative-function";
-import { capital } from "../../comparison-words";
 
 interface Props {
   readonly life: LifeDetail;
@@ -21,7 +21,7 @@ export function RepeatedFailures({ life, csvHref }: Props) {
   if (figure.kind !== "steps") return null; // the curve above has already said that nothing failed
   return (
     <Figure
-      takeaway={capital(meanFinding(figure))}
+      takeaway={capitalised(meanFinding(figure))}
       csvHref={csvHref}
       note={
         <>

@@ -1,3 +1,4 @@
+import { capitalised } from "@/lib/format/capitalised";
 import { describeEstimate, formatEstimate } from "@/lib/format/format-estimate";
 import {
   firmDenominator,
@@ -75,12 +76,8 @@ const ratioExamples = [
   { observed: 3, expected: 1.2 },
 ]
   .map((counts) => observedExpectedEstimate({ ...counts, level: 0.95 }))
-  .map((estimate) => `${capital(gradeOf(estimate))}: ${describeEstimate(formatEstimate(estimate))}.`)
+  .map((estimate) => `${capitalised(gradeOf(estimate))}: ${describeEstimate(formatEstimate(estimate))}.`)
   .join(" ");
-
-function capital(word: string): string {
-  return word.charAt(0).toUpperCase() + word.slice(1);
-}
 
 const noneExample = describeEstimate(
   formatEstimate(shareEstimate({ events: 0, trials: 24, level: 0.95, method: "clopper-pearson" })),
