@@ -1,5 +1,5 @@
 import type { DayNumber } from "@/lib/calendar/day-number";
-import { dayText, numberOfDay } from "./day-text";
+import { numberOfDay } from "./day-text";
 import type { Model } from "./models";
 
 /** Refrigerators fail more in summer: this share above the year's mean at the peak, below it half a year later. */
@@ -42,8 +42,3 @@ function seasonUpTo(on: DayNumber): number {
 
 const yearDays = 365.2425;
 const peak = numberOfDay("2020-01-01") + peakDayOfYear - 1;
-
-/** Month 1 to 12 of a day. */
-export function monthOf(on: DayNumber): number {
-  return Number(dayText(on).slice(5, 7));
-}

@@ -1,4 +1,4 @@
-import { asc, count, desc, eq, sql } from "drizzle-orm";
+import { asc, count, desc, eq } from "drizzle-orm";
 import type { Reader } from "../database-types";
 import { batches, type HeldState, heldRows } from "../schema/intake";
 
@@ -41,21 +41,4 @@ async function countHeld(db: Reader, batchId: number): Promise<Readonly<Record<H
     .groupBy(heldRows.state);
   const none = { held: 0, refused: 0, mended: 0, left_out: 0 };
   return { ...none, ...Object.fromEntries(rows.map(({ state, rows: number }) => [state, number])) };
-}
-
-/** Problems of the rows that wait, with how many rows share each: what can be corrected all alike. */
-export async function loadHeldProblems(db: Reader, batchId: number): Promise<readonly AlikeProblem[]> {
-  return await db.rows<AlikeProblem & Record<string, unknown>>(sql`
-    select p ->> 'column' as "column", p ->> 'value' as value, p ->> 'problem' as problem, p ->> 'fix' as fix, count(*)::integer as rows, min(row) as "firstRow"
-    from held_rows cross join lateral jsonb_array_elements(problems) p
-    where batch_id = ${batchId} and state = 'held' group by 1, 2, 3, 4 order by 5 desc, 6 limit 500`);
-}
-
-export interface AlikeProblem {
-  readonly column: string;
-  readonly value: string;
-  readonly problem: string;
-  readonly fix: string;
-  readonly rows: number;
-  readonly firstRow: number;
 }

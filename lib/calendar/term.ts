@@ -53,10 +53,6 @@ export function earlierEnd(a: LastDay, b: LastDay): LastDay {
   return isLater(a, b) ? b : a;
 }
 
-export function laterEnd(a: LastDay, b: LastDay): LastDay {
-  return isLater(a, b) ? a : b;
-}
-
 function isLater(a: LastDay, b: LastDay): boolean {
   if (b === "lifetime") return false;
   return a === "lifetime" || a > b;

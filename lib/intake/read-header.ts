@@ -1,12 +1,4 @@
-import {
-  columnsOf,
-  type FileKind,
-  fileKinds,
-  isTableKind,
-  neededColumns,
-  type TableKind,
-  tableKinds,
-} from "./file-kinds";
+import { columnsOf, neededColumns, type TableKind, tableKinds } from "./file-kinds";
 import type { FileProblem } from "./parsed";
 
 export type HeaderReading =
@@ -82,12 +74,6 @@ function headerProblems(columns: readonly string[], kind: TableKind): readonly F
       });
   }
   return problems;
-}
-
-/** Kinds a JSON document names itself; text of any other schema is refused by the caller. */
-export function statedTable(word: string | undefined): TableKind | undefined {
-  const kind: FileKind | undefined = fileKinds.find((each) => each === word);
-  return kind !== undefined && isTableKind(kind) ? kind : undefined;
 }
 
 function otherSeparator(columns: readonly string[]): string | undefined {

@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
 import { addDays, day } from "@/lib/calendar/day";
-import { countRows } from "@/lib/figures/count-rows";
 import { dayRuler } from "@/lib/figures/day-ruler";
 import { readingGauge } from "@/lib/figures/reading-gauge";
 
@@ -69,26 +68,5 @@ describe("day ruler", () => {
 
   test("that ends before it begins is the caller's mistake", () => {
     expect(() => dayRuler({ from: due, due: from, today: due })).toThrow(RangeError);
-  });
-});
-
-describe("counts", () => {
-  const thing = (label: string, count: number) => ({ key: label, label, count });
-
-  test("lead with the largest, ties by name, on whole ticks from 0", () => {
-    const figure = countRows([thing("Leaks", 2), thing("No drain", 41), thing("Hums", 2)]);
-    if (figure.kind !== "rows") throw new Error("expected rows");
-    expect(figure.rows.map(({ label }) => label)).toEqual(["No drain", "Hums", "Leaks"]);
-    expect(figure.ticks.map(({ label }) => label)).toEqual(["0", "20", "40", "60"]);
-    expect(figure.rows[0]?.at).toBeCloseTo(41 / 60, 12);
-  });
-
-  test("of one each have no half ticks", () => {
-    expect(countRows([thing("a", 1), thing("b", 1)])).toMatchObject({ ticks: [{ label: "0" }, { label: "1" }] });
-  });
-
-  test("of nothing are a named answer", () => {
-    expect(countRows([])).toEqual({ kind: "nothing-counted" });
-    expect(countRows([thing("a", 0)])).toEqual({ kind: "nothing-counted" });
   });
 });
