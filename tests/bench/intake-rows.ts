@@ -5,6 +5,8 @@ import { pipeline } from "node:stream/promises";
 import { components } from "@/lib/domain/components";
 import { productTypeKeys } from "@/lib/domain/product-type";
 import { symptoms } from "@/lib/domain/symptoms";
+import { csvCell } from "@/synthetic-data/csv-file";
+import { minimalStandard } from "../minimal-standard";
 
 export const jobColumns =
   "job_number maker model product_type serial requested_on first_visit_on diagnosed_on parts_ordered_on parts_received_on completed_on complaint cause_note correction symptom component failure_mode cause visits technician payer labour_minutes labour trip authorization_number".split(
@@ -83,9 +85,9 @@ function jobLine(job: number): string {
     dayText(visit),
     dayText(done),
     dayText(done),
-    cell(complaints[job % complaints.length] ?? ""),
+    csvCell(complaints[job % complaints.length] ?? ""),
     `Reading ${(draw() * 40).toFixed(1)} ohm`,
-    cell(corrections[job % corrections.length] ?? ""),
+    csvCell(corrections[job % corrections.length] ?? ""),
     symptom,
     failed ? component : "",
     failed ? "winding_open" : "",
@@ -121,11 +123,7 @@ function plate(job: number) {
 
 /** Numbers from 0 to 1 that depend on the job only. */
 function drawer(job: number): () => number {
-  let state = (job * 2_654_435_761 + 12_345) % 2_147_483_647;
-  return () => {
-    state = (state * 48_271) % 2_147_483_647;
-    return state / 2_147_483_647;
-  };
+  return minimalStandard((job * 2_654_435_761 + 12_345) % 2_147_483_647);
 }
 
 const dayTexts = new Map<number, string>();
@@ -134,8 +132,4 @@ function dayText(day: number): string {
   const known = dayTexts.get(day) ?? new Date(day * 86_400_000).toISOString().slice(0, 10);
   dayTexts.set(day, known);
   return known;
-}
-
-function cell(text: string): string {
-  return /[",]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

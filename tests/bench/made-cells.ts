@@ -1,12 +1,9 @@
 import type { ExposureCells } from "@/lib/failures/cells";
+import { minimalStandard } from "../minimal-standard";
 
 /** Counts of an invented fleet: `size` windows, twice as many job cells; the same on every run. */
 export function madeCells(size: number, until: number): ExposureCells {
-  let state = 20260311;
-  const next = () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
+  const next = minimalStandard(20260311);
   const windows = Array.from({ length: size }, () => {
     const inServiceOn = Math.floor(next() * (until - 500));
     return {

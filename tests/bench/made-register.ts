@@ -1,5 +1,6 @@
 import type { ExposureCells, JobCell, RepeatedJob, UnitWindow } from "@/lib/failures/cells";
 import type { LifeColumns } from "@/lib/statistics/survival/life-rows";
+import { minimalStandard } from "../minimal-standard";
 
 /** Twelve years in days; records begin in the fifth, so that a third of the units enter late. */
 export const cutOff = 4383;
@@ -21,7 +22,7 @@ export interface MadeRegister {
 
 /** The same on every run. Units can fail more than once, also of one component. */
 export function makeRegister(units: number, jobs: number): MadeRegister {
-  const next = chance();
+  const next = minimalStandard(20260311);
   const inServiceOn = Int32Array.from({ length: units }, (_, unit) =>
     Math.floor(((unit % models) / models) * (cutOff - 30 - soldFor) + next() * soldFor),
   );
@@ -150,14 +151,5 @@ function watched({ inServiceOn, retiredOn }: Omit<MadeRegister, "jobs">, unit: n
   return {
     from: Math.max(inServiceOn[unit] ?? 0, recordsFrom),
     end: Math.min(retiredOn[unit] ?? never, cutOff),
-  };
-}
-
-/** Park and Miller's minimal standard generator. */
-function chance(): () => number {
-  let state = 20260311;
-  return () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
   };
 }

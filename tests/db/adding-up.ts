@@ -1,4 +1,5 @@
 // Files made to do harm, from a seed: whatever stands in a row, it must have one fate.
+import { csvCell } from "@/synthetic-data/csv-file";
 import type { Row } from "./intake-files";
 import { exported } from "./table-files";
 
@@ -81,10 +82,10 @@ export function dirtyFile(seed: number, size: number): DirtyFile {
             : cells;
     const row = kind >= 0.03 && kind < 0.031 ? [...cells, ...Array.from({ length: 284 }, () => pick(dirt))] : written;
     if (kind > 0.999) row[14] = "long ".repeat(200_000);
-    lines.push(row.map(quoted).join(","));
+    lines.push(row.map(csvCell).join(","));
     if (row.some((cell) => cell.trim() !== "")) rows++;
   }
-  return { header: header.map(quoted).join(","), lines, rows };
+  return { header: header.map(csvCell).join(","), lines, rows };
 
   function rowOf(index: number): Row {
     const number = `J${Math.floor(chance() * size * 0.7)}`;
@@ -98,8 +99,4 @@ export function dirtyFile(seed: number, size: number): DirtyFile {
       Note: chance() < 0.9 ? "Will not drain" : `Row ${index}`,
     });
   }
-}
-
-function quoted(text: string): string {
-  return /["\r\n,]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

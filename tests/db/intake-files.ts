@@ -8,6 +8,7 @@ import { seedCatalogue } from "@/db/seed-catalogue";
 import { loadFile } from "@/db/writes/load-file";
 import type { LoadMode, LoadResult } from "@/db/writes/load-result";
 import { day } from "@/lib/calendar/day";
+import { csvCell } from "@/synthetic-data/csv-file";
 
 export const today = day("2025-06-30");
 
@@ -15,12 +16,8 @@ export type Row = Readonly<Record<string, string | number>>;
 
 /** CSV of these rows: the columns are those of the first row, or the given ones. */
 export function csv(rows: readonly Row[], columns: readonly string[] = Object.keys(rows[0] ?? {})): string {
-  const lines = rows.map((row) => columns.map((column) => quoted(String(row[column] ?? ""))).join(","));
+  const lines = rows.map((row) => columns.map((column) => csvCell(String(row[column] ?? ""))).join(","));
   return `${[columns.join(","), ...lines].join("\r\n")}\r\n`;
-}
-
-function quoted(text: string): string {
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
 export function unit(serial: string, more: Row = {}): Row {

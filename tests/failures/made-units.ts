@@ -1,5 +1,6 @@
 // Invented units kept one by one, and the counts made from them: what tests compare the counted answers with.
 import type { ExposureCells, JobCell, RepeatedJob, UnitWindow } from "@/lib/failures/cells";
+import { minimalStandard } from "../minimal-standard";
 
 export interface MadeUnit {
   readonly unitId: string;
@@ -16,17 +17,8 @@ export interface MadeUnit {
 
 export const until = 4000;
 
-/** Park & Miller's minimal standard generator: the same numbers on every run. */
-function chance(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-}
-
 export function makeUnits(count: number): MadeUnit[] {
-  const next = chance(20260311);
+  const next = minimalStandard(20260311);
   return Array.from({ length: count }, (_, index) => {
     const inServiceOn = Math.floor(next() * 3500);
     const retiredOn = next() < 0.3 ? inServiceOn + 1 + Math.floor(next() * 2500) : undefined;

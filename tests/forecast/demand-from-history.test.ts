@@ -1,14 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { demandFromHistory } from "@/lib/forecast/demand-from-history";
-
-/** Park & Miller's minimal standard generator. */
-function chance(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-}
+import { minimalStandard } from "../minimal-standard";
 
 /** A Poisson count by multiplying uniforms (Knuth): shares no code with the room under test. */
 function poisson(mean: number, next: () => number): number {
@@ -21,7 +13,7 @@ function poisson(mean: number, next: () => number): number {
 describe("demand from history", () => {
   // Recovery of a known truth: months drawn with mean 3; ranges may not be tighter than they claim, whole parts make them wider.
   test("a 90 % range over the next 3 months holds the truth at least 9 times in 10", () => {
-    const next = chance(77);
+    const next = minimalStandard(77);
     let held = 0;
     const rounds = 2000;
     for (let round = 0; round < rounds; round++) {

@@ -2,15 +2,7 @@ import { describe, expect, test } from "vitest";
 import { bandedFitTest } from "@/lib/statistics/life/banded-fit-test";
 import { fitWeibull } from "@/lib/statistics/life/fit-weibull";
 import type { LifeRow } from "@/lib/statistics/survival/life-rows";
-
-// Truth by simulation: Park & Miller's minimal standard generator, so that every run sees the same lives.
-function chance(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-}
+import { minimalStandard } from "../../minimal-standard";
 
 /** Lives with late entry and right censoring, as a register has them; those that ended before they entered are unseen. */
 function lives(count: number, next: () => number, age: (next: () => number) => number): LifeRow[] {
@@ -35,7 +27,7 @@ function probability(rows: readonly LifeRow[]): number {
 }
 
 test("lives drawn from a Weibull are doubted about as often as the level says", () => {
-  const next = chance(20260412);
+  const next = minimalStandard(20260412);
   const drawn = Array.from({ length: 400 }, () => probability(lives(250, next, weibull)));
   const doubted = (level: number) => drawn.filter((p) => p < level).length / drawn.length;
   // 400 draws: two standard errors are 0.022 at 5 % and 0.04 at 20 %.
@@ -46,13 +38,13 @@ test("lives drawn from a Weibull are doubted about as often as the level says", 
 });
 
 test("a mixture of early and late failures is doubted nearly always", () => {
-  const next = chance(77);
+  const next = minimalStandard(77);
   const drawn = Array.from({ length: 40 }, () => probability(lives(250, next, mixed)));
   expect(drawn.filter((p) => p < 0.05).length).toBeGreaterThanOrEqual(38);
 });
 
 describe("bands", () => {
-  const rows = lives(300, chance(5), weibull);
+  const rows = lives(300, minimalStandard(5), weibull);
   const fit = fitWeibull(rows, { confidence: 0.95, minimumEvents: 5 });
   if (fit.kind === "refused") throw new Error(fit.reason);
   const found = bandedFitTest(fit, rows, { fewest: 5 });
