@@ -5,12 +5,12 @@ import { happens, pickWeighted } from "./draws";
 import type { Random } from "./random";
 
 /** Weight of 0, 1, 2 … days until the first visit. */
-export const visitWait = [2, 6, 9, 13, 15, 14, 11, 9, 7, 5, 4, 3, 2];
+const visitWait = [2, 6, 9, 13, 15, 14, 11, 9, 7, 5, 4, 3, 2];
 
 /** Weight of 0, 1, 2 … days from the first visit to the last, where parts had to be ordered. */
-export const partsWait = [0, 0, 2, 4, 6, 8, 10, 11, 10, 9, 8, 7, 6, 5, 4, 3, 3, 2, 2, 1, 1, 1, 1, 0, 0, 0, 0, 0, 1];
+const partsWait = [0, 0, 2, 4, 6, 8, 10, 11, 10, 9, 8, 7, 6, 5, 4, 3, 3, 2, 2, 1, 1, 1, 1, 0, 0, 0, 0, 0, 1];
 
-export const firstVisitCompletion = 0.64;
+const firstVisitCompletion = 0.64;
 
 export interface Delay {
   readonly untilVisit: number;

@@ -92,7 +92,7 @@ function fixedFailures(truth: Truth, life: TrueLife): number {
 }
 
 /** Scale of the life in the unit of that serial: shorter where a planted defect took its production week. */
-export function scaleInUnit(truth: Pick<Truth, "plantedDefects">, life: TrueLife, serial: string): number {
+function scaleInUnit(truth: Pick<Truth, "plantedDefects">, life: TrueLife, serial: string): number {
   const week = weekOfSerial(serial);
   const defect = truth.plantedDefects.find(
     ({ modelNumber, component, fromWeek, toWeek }) =>

@@ -8,7 +8,7 @@ import type { RegisterUnit } from "./register-unit";
 import type { HeldKind, HeldRow } from "./truth";
 import { unitRow } from "./unit-row";
 
-export const heldShare = 0.002;
+const heldShare = 0.002;
 
 /** Writes bad rows between the good ones and remembers where. */
 export interface HeldRowWriter {

@@ -13,7 +13,7 @@ export interface FiledPayer {
 }
 
 /** Share of covered repairs that the call desk billed to the customer: a leak that the demo plants. */
-export const billedThoughCovered = 0.1;
+const billedThoughCovered = 0.1;
 
 export function drawPayer(random: Random, unit: RegisterUnit, job: JobPlan): FiledPayer {
   const { event } = job;

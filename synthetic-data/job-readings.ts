@@ -11,10 +11,10 @@ import { takenAt } from "./taken-at";
 import type { JobPlan } from "./unit-jobs";
 
 /** Share of the failures with a list of steps on which the technician wrote readings down. */
-export const readingsShare = 0.6;
+const readingsShare = 0.6;
 
 /** Share of those whose decisive reading speaks against the repair. */
-export const contradictedShare = 0.12;
+const contradictedShare = 0.12;
 
 export interface WrittenReadings {
   readonly rows: readonly Cells<ReadingColumn>[];

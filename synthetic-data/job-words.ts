@@ -39,7 +39,7 @@ export function callWords(random: Random, symptom: string, cause: Cause): JobWor
   return { complaint: complaintWords(random, symptom), causeNote, correction };
 }
 
-export function complaintWords(random: Random, symptom: string): string {
+function complaintWords(random: Random, symptom: string): string {
   const words = lower(symptomOf(symptom)?.name ?? symptom);
   const when = pickOne(random, [
     "since yesterday",

@@ -32,7 +32,7 @@ export const pumpSheets: Readonly<Record<string, PumpSheet>> = {
 };
 
 /** Every range that the sheet of the model prints. */
-export function sheetRanges(model: Model): readonly SheetRange[] {
+function sheetRanges(model: Model): readonly SheetRange[] {
   const pump = pumpSheets[model.key];
   const ofPump = pump === undefined ? [] : pumpRanges(pump);
   const steps = Object.values(repairReadings[model.productType] ?? {})

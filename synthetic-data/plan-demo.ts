@@ -15,7 +15,7 @@ export interface DemoPlan {
 }
 
 /** Numbers below this belong to the jobs told in full. */
-export const firstDrawnNumber = 20_001;
+const firstDrawnNumber = 20_001;
 
 /** Tells every unit once; `told` sees each. */
 export function planDemo(scenario: Scenario, told: (unit: RegisterUnit, jobs: readonly JobPlan[]) => void): DemoPlan {

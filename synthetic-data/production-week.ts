@@ -7,7 +7,7 @@ export interface ProductionWeek {
   readonly week: number;
 }
 
-export function productionWeek(on: DayNumber): ProductionWeek {
+function productionWeek(on: DayNumber): ProductionWeek {
   const thursday = mondayOf(on) + 3;
   const year = Number(dayText(thursday).slice(0, 4));
   return { year, week: 1 + (mondayOf(on) - firstMonday(year)) / 7 };

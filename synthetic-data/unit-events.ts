@@ -60,7 +60,7 @@ function callsOf(random: Random, unit: RegisterUnit): UnitEvent[] {
 }
 
 /** Calls per day of one unit on that day. */
-export function callsPerDay(rate: CallRate, unit: Pick<RegisterUnit, "inServiceOn" | "model">, on: DayNumber): number {
+function callsPerDay(rate: CallRate, unit: Pick<RegisterUnit, "inServiceOn" | "model">, on: DayNumber): number {
   const early = on - unit.inServiceOn < earlyDays ? rate.early : 1;
   return (rate.per100UnitYears / 36_525) * early * seasonFactor(unit.model.productType, on);
 }

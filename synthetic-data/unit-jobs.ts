@@ -23,10 +23,10 @@ export interface JobPlan {
 }
 
 /** Chances that a job brings a further row. Handbook figures of the trade: voids 2-4 %, duplicates 1-2 %, callbacks 3-8 %. */
-export const furtherRows = { callback: 0.05, void: 0.03, estimate: 0.015, cancelled: 0.01, duplicate: 0.015 } as const;
+const furtherRows = { callback: 0.05, void: 0.03, estimate: 0.015, cancelled: 0.01, duplicate: 0.015 } as const;
 
 /** Share of callbacks that were opened as new jobs without a word of the old one. */
-export const callbackUnlinked = 0.5;
+const callbackUnlinked = 0.5;
 
 /** The unit's rows that are closed by the end of the records, in order of its events. Only the first row of an event counts as a failure. */
 export function unitJobs(scenario: Scenario, unit: RegisterUnit): readonly JobPlan[] {

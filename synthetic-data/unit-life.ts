@@ -14,13 +14,13 @@ export interface UnitLife {
 }
 
 /** Share of units already in service when records begin. */
-export const olderShare = 0.45;
+const olderShare = 0.45;
 
 /** Owners who go elsewhere or move away, per year after the first year in our care. It is drawn apart from failures. */
 export const leavingPerYear = 0.04;
 
 /** Characteristic life in years until an appliance is scrapped, shape 3 (energy-rule analyses give Weibull lives, from memory). */
-export const scrapYears: Readonly<Record<Model["productType"], number>> = {
+const scrapYears: Readonly<Record<Model["productType"], number>> = {
   front_load_washer: 14,
   top_load_washer: 14.5,
   electric_dryer: 15.5,

@@ -14,7 +14,7 @@ interface Props {
   readonly children: ReactNode;
 }
 
-export const plotHeight = 260;
+const plotHeight = 260;
 
 /** Two axes from 0 with their grid, a drawing between them, and counts under the ages at which they were made. */
 export function CurveFrame({ axes, under, children }: Props) {

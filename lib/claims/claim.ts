@@ -54,7 +54,7 @@ export interface ClaimFiling {
   readonly daysLeft: number;
 }
 
-export const taskKeys = [
+const taskKeys = [
   "unit_and_serial",
   "coverage_window",
   "fault_and_remedy",

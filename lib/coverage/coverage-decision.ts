@@ -176,7 +176,7 @@ export interface RuleLook {
 }
 
 /** In the order in which they are asked. */
-export const ruleSteps = [
+const ruleSteps = [
   "data_sane",
   "campaign",
   "start",

@@ -19,7 +19,7 @@ export type Judgement =
   | { readonly kind: "open"; readonly good: boolean; readonly range: JudgedRange | undefined }
   | { readonly kind: "short"; readonly good: boolean; readonly range: JudgedRange | undefined };
 
-export const readingRules = {
+const readingRules = {
   unknown_check: "The catalogue has no check of this name.",
   unknown_word: "The word is not in the check's list.",
   no_reading: "No reading was taken.",

@@ -6,7 +6,7 @@ import { checkOf } from "./checks";
 import { type Condition, holds } from "./condition";
 import { currentReadings, type JudgedReading, judgeReadings } from "./current-readings";
 
-export const noDrainKinds = [
+const noDrainKinds = [
   "external",
   "suds",
   "pump_electrical",

@@ -6,7 +6,7 @@ import { type DemandMethod, type DemandMethodKey, knownCounts } from "./demand-m
 import { lossScale, scaledQuantileLoss } from "./scaled-loss";
 
 /** Months of history before the first forecast that is tested. */
-export const fewestMonthsForTest = 12;
+const fewestMonthsForTest = 12;
 
 export interface BackTestQuestion {
   readonly methods: readonly DemandMethod[];

@@ -94,7 +94,7 @@ export function learnDemand(histories: readonly MonthlyCounts[]): DemandKnowledg
   return { now: learnLevels(histories), beforeTest: learnLevels(before, { room }) };
 }
 
-export function forecastMonth(distribution: CountDistribution): ForecastMonth {
+function forecastMonth(distribution: CountDistribution): ForecastMonth {
   return {
     distribution,
     mean: countMean(distribution),

@@ -1,7 +1,7 @@
 import type { MonthlyCounts } from "@/lib/statistics/demand/learn-levels";
 
 /** Months before a season can be told from chance: each month of the year twice. */
-export const fewestMonthsForSeason = 24;
+const fewestMonthsForSeason = 24;
 /** And parts used, two for each month of the year. */
 const fewestUsedForSeason = 24;
 /** Parts that a month of the year must have used before its own share counts as much as an even year. */

@@ -66,7 +66,7 @@ function intermittent(counts: readonly number[], method: "croston" | "syntetos-b
 }
 
 /** Variance over mean; at least 1, since whole counts drawn from a mean vary at least as Poisson. */
-export function dispersionOf(counts: readonly number[]): number {
+function dispersionOf(counts: readonly number[]): number {
   const mean = meanOf(counts);
   if (counts.length < 2 || mean === 0) return 1;
   const squares = counts.reduce((sum, count) => sum + (count - mean) ** 2, 0);

@@ -60,7 +60,7 @@ export function describeAgainstRange(value: number, range: OpenRange): string {
   return `Inside ${formatRange(range)}`;
 }
 
-export function formatQuantity(value: number, unit: string): string {
+function formatQuantity(value: number, unit: string): string {
   return `${formatReadingNumber(value)}${unit === "" ? "" : ` ${signs[unit.toLowerCase()] ?? unit}`}`;
 }
 

@@ -16,7 +16,7 @@ export interface CellType<T> {
 }
 
 /** No cell of any column needs more; a longer one is a slip of quoting, or meant to do harm. */
-export const longestCell = 20_000;
+const longestCell = 20_000;
 
 /** A column that every row fills in. */
 export function required<T>(type: CellType<T>, description: string) {

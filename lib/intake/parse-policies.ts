@@ -33,7 +33,7 @@ export function parsePolicies(document: unknown): ParsedPolicies {
 }
 
 /** Two versions of one policy may not govern the same sale date, or nobody could say which decides. */
-export function overlappingVersions(policies: readonly Policy[]): readonly PolicyProblem[] {
+function overlappingVersions(policies: readonly Policy[]): readonly PolicyProblem[] {
   return policies.flatMap((policy, index) =>
     policies.slice(0, index).flatMap((before) => {
       if (before.key !== policy.key) return [];

@@ -34,7 +34,7 @@ export const anchorDay = z
 
 const startEvent = z.enum(startEventKeys, "is not a start event");
 
-export const startPoint = z.strictObject({ event: startEvent, plus: countedTerm.optional() });
+const startPoint = z.strictObject({ event: startEvent, plus: countedTerm.optional() });
 
 export const startRule = z.strictObject({ from: startPoint, fallbacks: z.array(startPoint) });
 

@@ -31,10 +31,10 @@ export async function writeReport(target: string, { path, form, header, problems
   await pipeline(Readable.from(lines()), createWriteStream(target, { mode: 0o600 }));
 }
 
-export const reportColumns = ["row", "column", "problem", "suggestion"] as const;
+const reportColumns = ["row", "column", "problem", "suggestion"] as const;
 
 /** One line a row, however much is wrong with it: the corrected report can be loaded as it is. */
-export function reportCells(row: number, problems: readonly Omit<RowProblem, "row">[]): readonly CsvCell[] {
+function reportCells(row: number, problems: readonly Omit<RowProblem, "row">[]): readonly CsvCell[] {
   return [
     row,
     problems.map(({ column }) => column || "the whole row").join("; "),

@@ -49,7 +49,7 @@ export async function stagePlain(stage: Stage & LoadWatch, file: PlainFile): Pro
 }
 
 /** A row as the ordinary reader would give it. */
-export function sourceRow(record: ScannedRecord, columns: readonly string[]): SourceRow {
+function sourceRow(record: ScannedRecord, columns: readonly string[]): SourceRow {
   return rowOf(
     record.row,
     Array.from({ length: record.count }, (_, cell) => cellText(record, cell)),

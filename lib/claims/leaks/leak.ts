@@ -20,7 +20,7 @@ export const leakKeys = Object.keys(leaks) as readonly Leak[]; // Object.keys lo
 /** Leaks of work on which nothing was filed: these can become drafts, and these turn late. */
 export const unfiledLeaks = ["never filed", "parts only", "campaign", "repeat absorbed"] as const satisfies Leak[];
 
-export const claimItems = ["parts", "labour", "trip", "diagnosis", "handling"] as const satisfies ClaimItem[];
+const claimItems = ["parts", "labour", "trip", "diagnosis", "handling"] as const satisfies ClaimItem[];
 
 /** Money of one job with one payer that was not asked for, or was asked for and not pursued. */
 export interface LeakFound {

@@ -2,7 +2,7 @@ import type { Day } from "@/lib/calendar/day";
 import type { ClaimItem } from "../claim";
 import type { AskedLine, ClaimAct, ClaimEvent, LineAmount } from "./claim-act";
 
-export const claimStates = [
+const claimStates = [
   "draft",
   "withdrawn",
   "sent",

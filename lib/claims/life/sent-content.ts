@@ -16,7 +16,7 @@ export interface SentContent {
   readonly packet: ClaimPacket;
 }
 
-export const sentSchema = "ohmsworth/sent-claim/1";
+const sentSchema = "ohmsworth/sent-claim/1";
 
 export function sentContent(given: Omit<SentContent, "schema" | "askedCents">): SentContent {
   const { claimNumber, filing, sentOn, currency, lines, packet } = given;

@@ -1,13 +1,13 @@
 import { type Day, daysBetween } from "@/lib/calendar/day";
 
 /** Ages of money in days, each with its last day; the last is open. Source: common practice of the trade, no source. */
-export const ageingBuckets = {
+const ageingBuckets = {
   unfiled: [7, 14, 21, 30],
   filed: [30, 45, 60],
   rejected: [7, 14, 30],
 } as const;
 export type AgeingKind = keyof typeof ageingBuckets;
-export const ageingKinds = Object.keys(ageingBuckets) as readonly AgeingKind[]; // Object.keys loses the key type
+const ageingKinds = Object.keys(ageingBuckets) as readonly AgeingKind[]; // Object.keys loses the key type
 
 /** Money that waits since a day: unfiled since completion, filed since sending, rejected since the answer. */
 export interface AgedMoney {

@@ -1,7 +1,7 @@
 import { RowSplitter } from "./split-rows";
 import { type Delimiter, delimiters } from "./table-form";
 
-export const delimiterNames: Readonly<Record<Delimiter, string>> = {
+const delimiterNames: Readonly<Record<Delimiter, string>> = {
   ",": "Comma",
   ";": "Semicolon",
   "\t": "Tab",

@@ -58,7 +58,7 @@ function lateStart(fromMonths: number): string {
   return fromMonths < 1 ? "" : `Not watched before ${formatCount(fromMonths)} months of age; from there `;
 }
 
-export const meanColumns: readonly Column<MeanAt>[] = [
+const meanColumns: readonly Column<MeanAt>[] = [
   { key: "year", head: "Years of age", kind: "number", cell: ({ years }) => years },
   { key: "mean", head: "Failures per unit", cell: ({ step }) => meanWords(step) },
   { key: "failures", head: "Failures so far", kind: "number", cell: ({ failures }) => formatCount(failures) },

@@ -84,7 +84,7 @@ function clockText(seconds: number): string {
 }
 
 /** The shortest digits that mean this number, never with an exponent. */
-export function decimalText(value: number): string {
+function decimalText(value: number): string {
   const text = String(value);
   const found = /^(-?)(\d)(?:\.(\d+))?e([+-]\d+)$/.exec(text);
   if (found === null) return text;

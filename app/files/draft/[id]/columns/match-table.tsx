@@ -14,7 +14,7 @@ export interface ColumnLine {
   readonly reason: string;
 }
 
-export const surenesses = {
+const surenesses = {
   sure: { word: "Sure", status: "fine" },
   likely: { word: "Likely", status: "watch" },
   guess: { word: "Guess", status: "note" },
