@@ -102,8 +102,9 @@ function Due({ row, today }: { readonly row: ClaimListRow; readonly today: Day }
     return <DayRuler from={row.answeredOn} due={row.resubmitBy} today={today} />;
   if (row.lastSentOn !== undefined && waitingStates.some((state) => state === row.state)) {
     const waited = daysBetween(row.lastSentOn, today);
-    if (waited > answerDays) return <StatusWord status="watch">{`${waited - answerDays} days late`}</StatusWord>;
-    return `within ${answerDays - waited} days`;
+    if (waited > answerDays)
+      return <StatusWord status="watch">{`${formatCounted(waited - answerDays, "day")} late`}</StatusWord>;
+    return `within ${formatCounted(answerDays - waited, "day")}`;
   }
   if (row.keepPartUntil !== undefined && row.keepPartUntil >= today) return formatPlainDay(row.keepPartUntil);
   return "–";

@@ -5,6 +5,7 @@ import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { Plate } from "@/app/_ui/plate";
 import { readOnly } from "@/db/client";
+import { formatCounted } from "@/lib/format/format-count";
 import { DelayBasis } from "./_components/delay-basis";
 import { DelayTable } from "./_components/delay-table";
 import { LoadingDelay } from "./_components/loading-delay";
@@ -29,7 +30,7 @@ export default async function ReportingDelayPage() {
       {openedToClosed.kind === "learnt" && (
         <Plate title="From the call to closing">
           <DelayTable
-            caption="Share of jobs closed by days after the call"
+            caption={`Share closed within so many days of the call, from ${formatCounted(openedToClosed.jobs, "job")}`}
             delay={openedToClosed.delay}
             level={view.level}
             done="Closed"

@@ -67,6 +67,8 @@ function FirstPass({ row, level }: { readonly row: PayerRecovery; readonly level
 }
 
 function daysInWords(wait: DaysToPayment | undefined): string {
-  if (wait === undefined || wait.kind === "not yet") return "fewer than half paid";
-  return `${wait.days} (${wait.low} ${wait.high === undefined ? "or more" : `to ${wait.high}`})`;
+  if (wait === undefined || wait.sent === 0) return "nothing sent yet";
+  const made = `${formatCount(wait.paid)} of ${formatCount(wait.sent)} paid`;
+  if (wait.kind === "not yet") return `too few to tell, ${made}`;
+  return `half within ${wait.days} (${wait.low} ${wait.high === undefined ? "or more" : `to ${wait.high}`}), ${made}`;
 }

@@ -1,6 +1,6 @@
 import { Table } from "@/app/_ui/table";
 import { daysUntilShare } from "@/lib/failures/reporting-delay-correction";
-import { formatCount } from "@/lib/format/format-count";
+import { formatCounted } from "@/lib/format/format-count";
 import { describeShare } from "@/lib/format/format-share";
 import type { EstimatedDelay } from "@/lib/statistics/delay/reporting-delay";
 import { shareWithin } from "@/lib/statistics/delay/share-within";
@@ -21,7 +21,7 @@ export function DelayTable({ caption, delay, level, done }: Props) {
     <Table
       caption={caption}
       columns={[
-        { key: "days", head: "Within days", kind: "number", cell: (row) => formatCount(row.days) },
+        { key: "days", head: "Within", cell: (row) => formatCounted(row.days, "day") },
         {
           key: "share",
           head: done,
