@@ -47,6 +47,15 @@ export class AddressReader {
     return day;
   }
 
+  /** So many days, up to ten years. */
+  dayCountOf(name: string): number | undefined {
+    const text = this.text(name);
+    if (text === undefined) return undefined;
+    const isCount = /^\d{1,4}$/.test(text) && Number(text) <= 3_650;
+    if (!isCount) this.note(`“${short(text)}” is no number of days; “${name}” was left out. Write it as 7.`);
+    return isCount ? Number(text) : undefined;
+  }
+
   /** Every filter that the address names, as it names it, in the order of the page. */
   get inForce(): readonly { readonly name: string; readonly value: string }[] {
     return this.names.flatMap((name) => {

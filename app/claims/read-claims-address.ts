@@ -18,17 +18,12 @@ export interface ClaimsAddress {
 
 export function readClaimsAddress(values: AddressValues): ClaimsAddress {
   const address = new AddressReader(values, ["list", "payer", "words", "sort", "within"]);
-  const within = address.text("within");
-  const days = within === undefined ? undefined : Number(within);
-  const isDays = days !== undefined && Number.isInteger(days) && days >= 0 && days <= 3_650;
-  if (within !== undefined && !isDays)
-    address.note(`“${within}” is no number of days; it was left out. Write it as 7.`);
   return {
     tab: address.oneOf("list", claimsTabs, `Choose from ${claimsTabs.join(", ")}.`) ?? "unclaimed",
     payer: address.text("payer"),
     words: address.text("words"),
     sort: address.oneOf("sort", claimSorts, `Choose from ${claimSorts.join(", ")}.`),
-    within: isDays ? days : undefined,
+    within: address.dayCountOf("within"),
     notices: address.notices,
   };
 }

@@ -1,4 +1,4 @@
-import { dayInWords } from "@/lib/calendar/day-words";
+import { countOf, dayInWords } from "@/lib/calendar/day-words";
 import type { FilingDecision } from "@/lib/coverage/decide-filing";
 import { describeItem } from "@/lib/coverage/describe-coverage";
 import { causes } from "@/lib/domain/cause";
@@ -101,7 +101,7 @@ function filingReasons(filing: FilingDecision): readonly BlockReason[] {
   return [
     {
       code: "filing_window_over",
-      sentence: `The filing window ended on ${dayInWords(filing.lastDay)}, ${filing.daysLate === 1 ? "1 day" : `${filing.daysLate} days`} ago.`,
+      sentence: `The filing window ended on ${dayInWords(filing.lastDay)}, ${countOf(filing.daysLate, "day")} ago.`,
     },
   ];
 }

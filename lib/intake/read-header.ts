@@ -1,5 +1,6 @@
 import { columnsOf, neededColumns, type TableKind, tableKinds } from "./file-kinds";
 import type { FileProblem } from "./parsed";
+import { shortened } from "./shortened";
 
 export type HeaderReading =
   | { readonly ok: true; readonly kind: TableKind; readonly columns: readonly string[] }
@@ -82,10 +83,6 @@ function otherSeparator(columns: readonly string[]): string | undefined {
   if (only.includes(";")) return "semicolons";
   if (only.includes("\t")) return "tabs";
   return only.includes("|") ? "vertical bars" : undefined;
-}
-
-function shortened(column: string): string {
-  return column.length <= 60 ? column : `${column.slice(0, 60)}…`;
 }
 
 function refuse(problem: FileProblem): HeaderReading {

@@ -20,16 +20,13 @@ const names = ["class", "payer", "component", "within", "from", "to", "page"] as
 export function readUnclaimedAddress(values: AddressValues): UnclaimedAddress {
   const address = new AddressReader(values, names);
   const leak = address.oneOf("class", leakClasses, `Choose from ${leakClasses.join(", ")}.`);
-  const within = address.text("within");
-  const isDays = within !== undefined && /^\d{1,4}$/.test(within);
-  if (within !== undefined && !isDays) address.note(`“${within}” is not a number of days; it was left out.`);
   const page = Number(address.text("page") ?? "1");
   return {
     filter: {
       leak,
       payer: address.text("payer"),
       component: address.text("component"),
-      within: isDays ? Number(within) : undefined,
+      within: address.dayCountOf("within"),
       from: address.dayOf("from"),
       to: address.dayOf("to"),
     },

@@ -1,3 +1,4 @@
+import { shortened } from "../shortened";
 import type { Matching } from "./matching";
 
 /** Why a row of the table is no record at all; undefined where it may be one. */
@@ -53,8 +54,4 @@ function looksSpoken(text: string): boolean {
 
 function plain(text: string): string {
   return text.trim().toLowerCase();
-}
-
-function shortened(text: string): string {
-  return text.length <= 60 ? text : `${text.slice(0, 60)}…`;
 }

@@ -1,3 +1,4 @@
+import { countOf } from "@/lib/calendar/day-words";
 import { fileKindNames } from "../file-kinds";
 import type { ColumnGuess } from "./guess-columns";
 import type { Decision } from "./guess-date-order";
@@ -78,7 +79,7 @@ function openWords({ words }: Matching, guesses: readonly WordGuess[]): readonly
     question: `${list.length === 1 ? "What does this word" : `What do these ${list.length} words`} mean for ${target}?`,
     reason: `${list
       .slice(0, 5)
-      .map(({ word, count }) => `"${word}" on ${count} row${count === 1 ? "" : "s"}`)
+      .map(({ word, count }) => `"${word}" on ${countOf(count, "row")}`)
       .join(", ")}${list.length > 5 ? " and more" : ""}.`,
   }));
 }

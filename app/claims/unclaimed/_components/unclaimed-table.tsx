@@ -4,6 +4,7 @@ import { type Column, Table } from "@/app/_ui/table";
 import { Tag } from "@/app/_ui/tag";
 import type { UnclaimedListRow } from "@/db/queries/money-unclaimed";
 import { type Day, daysBetween } from "@/lib/calendar/day";
+import { formatCounted } from "@/lib/format/format-count";
 import { formatPlainDay } from "@/lib/format/format-day";
 import { formatMoney } from "@/lib/format/format-money";
 import { ChooseRow } from "../../_components/choose-row";
@@ -76,6 +77,6 @@ function WhyCell({ row: { leak, lostAs, reason, missing } }: { readonly row: Unc
 function DueCell({ row: { completedOn, dueOn }, today }: { readonly row: UnclaimedListRow; readonly today: Day }) {
   if (dueOn === undefined) return "no clock";
   const late = daysBetween(dueOn, today);
-  if (late > 0) return `${formatPlainDay(dueOn)}, ${late} ${late === 1 ? "day" : "days"} ago`;
+  if (late > 0) return `${formatPlainDay(dueOn)}, ${formatCounted(late, "day")} ago`;
   return <DayRuler from={completedOn} due={dueOn} today={today} />;
 }

@@ -1,3 +1,4 @@
+import { shortened } from "../../shortened";
 import { Unreadable } from "../../unreadable";
 
 // A workbook is a ZIP archive of XML parts. Whatever an archive claims, it cannot make us unfold more than this.
@@ -15,7 +16,7 @@ export function damaged(error: unknown): Unreadable {
       fix: "Do not open this file; ask whoever sent it for a CSV file.",
     });
   const known = sayings.find(([pattern]) => pattern.test(said));
-  const problem = known?.[1] ?? `The workbook is damaged: ${shortened(said.replace(/\.$/, ""))}.`;
+  const problem = known?.[1] ?? `The workbook is damaged: ${shortened(said.replace(/\.$/, ""), 100)}.`;
   return new Unreadable({ problem, fix: again });
 }
 
@@ -37,7 +38,10 @@ const sayings: readonly (readonly [RegExp, string])[] = [
 ];
 
 export function missingPart(name: string): Unreadable {
-  return new Unreadable({ problem: `The workbook is not whole: its part ${shortened(name)} is missing.`, fix: again });
+  return new Unreadable({
+    problem: `The workbook is not whole: its part ${shortened(name, 100)} is missing.`,
+    fix: again,
+  });
 }
 
 export function unfoldsTooFar(): Unreadable {
@@ -66,8 +70,4 @@ export function locked(): Unreadable {
     problem: "The workbook is protected by a password.",
     fix: "Open it with its password and save a copy without one, or save its sheet as CSV.",
   });
-}
-
-function shortened(text: string): string {
-  return text.length <= 100 ? text : `${text.slice(0, 100)}…`;
 }

@@ -1,6 +1,6 @@
 import { Field } from "@/app/_ui/field";
 import type { ClaimStanding } from "@/lib/claims/life/claim-standing";
-import { centsAsTyped } from "./cents-as-typed";
+import { plainAmount } from "@/lib/format/plain-amount";
 import styles from "./line-amounts.module.css";
 
 type Line = ClaimStanding["lines"][number];
@@ -24,8 +24,8 @@ export function LineAmounts({ caption, standing, value }: Props) {
           name={`line-${line.line}`}
           inputMode="decimal"
           width="short"
-          hint={`asked ${centsAsTyped(line.askedCents)}${line.paidCents === 0 ? "" : `, paid ${centsAsTyped(line.paidCents)}`}`}
-          value={centsAsTyped(value(line))}
+          hint={`asked ${plainAmount(line.askedCents)}${line.paidCents === 0 ? "" : `, paid ${plainAmount(line.paidCents)}`}`}
+          value={plainAmount(value(line))}
           autoComplete="off"
         />
       ))}
