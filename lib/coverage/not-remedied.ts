@@ -2,7 +2,7 @@ import { addDays, type Day, laterOf } from "@/lib/calendar/day";
 import { isOnOrBefore, type LastDay } from "@/lib/calendar/term";
 import type { CoverageFacts, RepairSpan } from "./coverage-facts";
 
-/** Days after a repair within which the buyer may say that it did not help. */
+/** Days after a repair within which the buyer may say that it did not help. Source: California Civil Code 1795.6(b). */
 export const notRemediedDays = 60;
 
 /**

@@ -26,6 +26,7 @@ export const ownLevelWithSeason: DemandMethod = {
   },
 };
 
+/** How fast levels drift, and variance over mean: a few of each are tried. Own choice, no source. */
 const discounts = [1, 0.95, 0.85] as const;
 const dispersions = [1, 2, 5] as const;
 /** A weak belief at the start, of half a demand, around the mean of the first months. */

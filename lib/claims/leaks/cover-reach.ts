@@ -54,7 +54,7 @@ function membersOf({ classes }: Policy, { covers }: CoverTerm): readonly string[
   return covers.kind === "class" ? (classes.find(({ key }) => key === covers.class)?.members ?? []) : [];
 }
 
-/** A day or two for the counting of the first day, and a week for whatever rolls. */
+/** A day or two for the counting of the first day, and a week for whatever rolls. Own choice, no source. */
 const slackDays = 9;
 
 function lineDays(policy: Policy, line: CoverTerm): number {

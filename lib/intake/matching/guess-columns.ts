@@ -23,6 +23,7 @@ export interface SampledColumn {
   readonly values: readonly string[];
 }
 
+/** Sure is accepted unseen, likely asks for one look, less is only offered. Own choice, no source. */
 const sureFrom = 0.9;
 const sureRunnerUpTo = 0.6;
 const likelyFrom = 0.65;

@@ -22,6 +22,7 @@ export interface LevelModel {
 /** Above this a ladder of rungs is too coarse; such series are left to other methods. */
 export const highestLevelCount = 400;
 
+// The ladder and what is believed of it at first: own choice, no source; learning from all series corrects the belief.
 const lowestRate = 0.01;
 const ratio = 2;
 /** Variance over mean within a rung: nearly Poisson, and bunched. */
