@@ -14,7 +14,7 @@ const folder = fileURLToPath(new URL(".", import.meta.url));
 const programs = [
   { run: ["Rscript", "survival.R"], makes: ["survival-from-r.csv"] },
   { run: ["Rscript", "distributions.R"], makes: ["distributions-from-r.csv"] },
-  { run: ["Rscript", "reporting-delay.R"], makes: "reporting-delay-from-r.csv" },
+  { run: ["Rscript", "reporting-delay.R"], makes: ["reporting-delay-from-r.csv"] },
   { run: ["node", "demo-lives.ts"], makes: ["data/demo_lives.csv.gz", "data/demo_component_types.csv"] },
   { run: ["Rscript", "demo-survival.R"], makes: ["demo-from-r.csv.gz"] },
   { run: ["python3", "tails.py"], makes: ["tails.tsv"] },
