@@ -7,35 +7,37 @@ import type { TestProject } from "vitest/node";
 import { readDatabaseSetting } from "@/db/connection";
 import { ensureEmbeddedServer } from "@/db/embedded/ensure-server";
 import { migrateDatabase } from "@/db/migrate";
+import { workersOfDatabaseTests } from "./workers";
 
 declare module "vitest" {
   interface ProvidedContext {
-    databaseUrl: string;
+    databaseUrls: readonly string[];
   }
 }
 
 type ThrowAway = { readonly url: string; drop(): Promise<void> };
 
 /**
- * Gives the database tests a migrated database that nobody else uses, and removes it afterwards: a server of its own
- * in a temporary folder, or, with DATABASE_URL set, a new database on that server. Data of the user is never touched.
+ * Gives each worker of the database tests a migrated database that nobody else uses, and removes them afterwards:
+ * on a server of their own in a temporary folder, or, with DATABASE_URL set, on that server. Data of the user is never
+ * touched.
  */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
-  const database = await throwAwayDatabase();
+  const first = await throwAwayDatabase();
+  const more: ThrowAway[] = [];
+  const dropAll = async () => {
+    for (const database of more) await database.drop();
+    await first.drop();
+  };
   try {
-    await migrateDatabase(database.url);
+    for (let worker = 1; worker < workersOfDatabaseTests; worker += 1) more.push(await newDatabaseOn(first.url));
+    for (const { url } of [first, ...more]) await migrateDatabase(url);
   } catch (error) {
-    await database.drop();
+    await dropAll();
     throw error;
   }
-  const before = process.env.DATABASE_URL;
-  process.env.DATABASE_URL = database.url; // workers start with this environment
-  project.provide("databaseUrl", database.url);
-  return async () => {
-    if (before === undefined) delete process.env.DATABASE_URL;
-    else process.env.DATABASE_URL = before;
-    await database.drop();
-  };
+  project.provide("databaseUrls", [first.url, ...more.map(({ url }) => url)]);
+  return dropAll;
 }
 
 /** An empty database, not yet migrated. */

@@ -1,5 +1,6 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { workersOfDatabaseTests } from "./workers";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 
@@ -41,7 +42,8 @@ export default defineConfig({
           name: "database",
           include: ["tests/db/**/*.test.ts"],
           globalSetup: ["tests/database-server.ts"],
-          fileParallelism: false,
+          setupFiles: ["tests/own-database.ts"],
+          maxWorkers: workersOfDatabaseTests,
           testTimeout: 120_000,
           hookTimeout: 120_000,
         },

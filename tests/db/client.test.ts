@@ -1,11 +1,13 @@
 import { sql } from "drizzle-orm";
 import { Client } from "pg";
-import { afterAll, beforeAll, expect, inject, test } from "vitest";
+import { afterAll, beforeAll, expect, test } from "vitest";
 import { ReadTimeout, readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
+import { ownDatabaseUrl } from "../own-database";
 
-const onlooker = new Client({ connectionString: inject("databaseUrl") });
-const backends = "from pg_stat_activity where application_name = 'ohmsworth read' and pid <> pg_backend_pid()";
+const onlooker = new Client({ connectionString: ownDatabaseUrl() });
+const backends =
+  "from pg_stat_activity where datname = current_database() and application_name = 'ohmsworth read' and pid <> pg_backend_pid()";
 
 beforeAll(() => onlooker.connect());
 afterAll(async () => {

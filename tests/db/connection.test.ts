@@ -1,6 +1,7 @@
-import { expect, inject, test } from "vitest";
+import { expect, test } from "vitest";
 import { checkServer, refuseUnsafe } from "@/db/check-server";
 import { readDatabaseSetting } from "@/db/connection";
+import { ownDatabaseUrl } from "../own-database";
 
 const read = (DATABASE_URL?: string) => readDatabaseSetting(DATABASE_URL === undefined ? {} : { DATABASE_URL });
 
@@ -32,7 +33,7 @@ test("a server that does not answer is named without its password", async () => 
 });
 
 test("the server under test is accepted", async () => {
-  await expect(checkServer(inject("databaseUrl"))).resolves.toBeUndefined();
+  await expect(checkServer(ownDatabaseUrl())).resolves.toBeUndefined();
 });
 
 const sound = { server_version_num: "150000", fsync: "on", synchronous_commit: "on" };

@@ -1,10 +1,11 @@
 import { Client } from "pg";
-import { afterAll, beforeAll, beforeEach, expect, inject, test } from "vitest";
+import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { closeDatabase } from "@/db/close-database";
 import { copyInto } from "@/db/copy-into";
 import { copyLine } from "@/db/copy-line";
+import { ownDatabaseUrl } from "../own-database";
 
-const onlooker = new Client({ connectionString: inject("databaseUrl") });
+const onlooker = new Client({ connectionString: ownDatabaseUrl() });
 const target = { table: "staged rows", columns: ["row number", "cell"] };
 const rows = async () => (await onlooker.query(`select * from "staged rows" order by 1`)).rows;
 
@@ -88,7 +89,7 @@ test("a connection cut in the middle fails the copy and stores nothing", async (
   const source = (async function* () {
     yield copyLine([1, "good"]);
     await onlooker.query(
-      "select pg_terminate_backend(pid) from pg_stat_activity where application_name = 'ohmsworth copy'",
+      "select pg_terminate_backend(pid) from pg_stat_activity where datname = current_database() and application_name = 'ohmsworth copy'",
     );
     for (let row = 2; row < 100_000; row++) yield copyLine([row, "x".repeat(100)]);
   })();

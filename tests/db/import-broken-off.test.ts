@@ -1,6 +1,7 @@
 import { Client } from "pg";
-import { afterAll, beforeEach, expect, inject, test } from "vitest";
+import { afterAll, beforeEach, expect, test } from "vitest";
 import { closeDatabase } from "@/db/close-database";
+import { ownDatabaseUrl } from "../own-database";
 import { csv, fileFolder, shopDocument, startAfresh, unit } from "./intake-files";
 import { stateOfData } from "./state-of-data";
 
@@ -18,7 +19,7 @@ afterAll(async () => {
 const rows = Array.from({ length: 6000 }, (_, index) => unit(`S${index}`));
 
 async function onServer<Row extends Record<string, unknown>>(statement: string): Promise<Row[]> {
-  const client = new Client({ connectionString: inject("databaseUrl"), application_name: "test" });
+  const client = new Client({ connectionString: ownDatabaseUrl(), application_name: "test" });
   await client.connect();
   try {
     return (await client.query<Row>(statement)).rows;
@@ -57,7 +58,7 @@ test.each([
 
 test("what a load that died has left behind is removed by the next; what a living one uses is not", async () => {
   await onServer("create table staging_4711 (row integer); create table staging_4712 (row integer)");
-  const living = new Client({ connectionString: inject("databaseUrl") });
+  const living = new Client({ connectionString: ownDatabaseUrl() });
   await living.connect();
   await living.query("select pg_advisory_lock(7016021, 4712)");
   await files.load(csv(rows.slice(0, 2)), "dry run");

@@ -1,13 +1,14 @@
 import { sql } from "drizzle-orm";
 import { Client } from "pg";
-import { afterAll, beforeAll, beforeEach, expect, inject, test } from "vitest";
+import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { inTransaction } from "@/db/in-transaction";
 import { CommitUnknown } from "@/db/run-transaction";
+import { ownDatabaseUrl } from "../own-database";
 
 // A scratch table with its own second connection, which looks on and cuts the first one's connection.
-const onlooker = new Client({ connectionString: inject("databaseUrl") });
+const onlooker = new Client({ connectionString: ownDatabaseUrl() });
 
 beforeAll(async () => {
   await onlooker.connect();
@@ -128,7 +129,7 @@ test("under a hail of cuts no batch of five is ever split, and every promise set
   const hail = (async () => {
     while (going) {
       await onlooker.query(`select pg_terminate_backend(pid) from pg_stat_activity
-        where application_name = 'ohmsworth write' and xact_start is not null order by md5(pid::text) limit 1`);
+        where datname = current_database() and application_name = 'ohmsworth write' and xact_start is not null order by md5(pid::text) limit 1`);
       await new Promise((resolve) => setTimeout(resolve, 8));
     }
   })();
