@@ -13,4 +13,5 @@ export * from "./parts";
 export * from "./programs";
 export * from "./register";
 export * from "./removed-attachments";
+export * from "./sheets";
 export * from "./shop";

@@ -3,7 +3,17 @@ import { keySeparator } from "../staging/merge-staged";
 import { rowsOf, run } from "../staging/run";
 
 /** Tables under a job, those that others hang on first. What hangs on a claim has the claim's key. */
-const underJob = ["jobs", "part_lines", "readings", "attachments", "claims"] as const;
+const underJob = [
+  "jobs",
+  "part_lines",
+  "readings",
+  "attachments",
+  "claims",
+  "open_jobs",
+  "sheet_runs",
+  "sheet_answers",
+  "technician_asks",
+] as const;
 const underClaim = ["claim_lines", "claim_submissions", "claim_events"] as const;
 
 /** Keys of the tables whose rows have a history. */
