@@ -4,6 +4,7 @@ import { join } from "node:path";
 import process from "node:process";
 import { promisify } from "node:util";
 import { z } from "zod";
+import { ownSite } from "./sites.mjs";
 
 const rate = z.object({
   group: z.record(z.string(), z.string()),
@@ -17,12 +18,10 @@ const document = z.object({ by: z.array(z.string()), rates: z.array(rate), all: 
 
 /** What `npm run rates -- --by … --json` prints about the very database that the site under test reads. */
 export async function runRates(by: string): Promise<z.infer<typeof document>> {
-  const note = process.env.E2E_DATABASE_NOTE;
-  if (note === undefined) throw new Error("E2E_DATABASE_NOTE names no file; playwright.config.ts sets it.");
   const words = ["--import", "tsx", "app/commands/rates.ts", "--by", by, "--json"];
   const { stdout } = await promisify(execFile)(process.execPath, words, {
     cwd: join(import.meta.dirname, ".."),
-    env: { ...process.env, DATABASE_URL: readFileSync(note, "utf8") },
+    env: { ...process.env, DATABASE_URL: readFileSync(ownSite.note, "utf8") },
     maxBuffer: 32 * 1024 * 1024,
   });
   return document.parse(JSON.parse(stdout));

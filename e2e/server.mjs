@@ -1,4 +1,5 @@
-// The site as the browser tests see it: built as for users, on a throw-away database with a small invented company.
+// The site as the browser tests see it: built as for users, one for each worker, each on a throw-away
+// database with the same small invented company.
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -9,28 +10,49 @@ import { loadDemoIfEmpty } from "../app/commands/start/demo.mjs";
 import { enterProjectFolder } from "../app/commands/start/project-folder.mjs";
 import { serve } from "../app/commands/start/serve.mjs";
 import { stopSignal } from "../app/commands/start/stop-signal.mjs";
+import { sites } from "./sites.mjs";
 
 const size = 0.1;
 
 async function run() {
   enterProjectFolder();
   const signal = stopSignal();
-  const note = process.env.E2E_DATABASE_NOTE;
   await buildIfChanged(signal);
   register();
-  const { throwAwayDatabase } = await import("../tests/database-server.ts");
+  const { throwAwayDatabase, copyOfDatabase } = await import("../tests/database-server.ts");
   const { migrateDatabase } = await import("../db/migrate.ts");
   const folder = mkdtempSync(join(tmpdir(), "ohmsworth-e2e-"));
-  const { url, drop } = await throwAwayDatabase();
+  const first = await throwAwayDatabase();
+  const databases = [first];
   try {
-    await migrateDatabase(url);
-    await loadDemoIfEmpty({ url, isEmpty: () => true }, { folder, size, signal });
-    if (note) writeFileSync(note, url, { mode: 0o600 }); // for tests of the commands; it holds the password
-    await serve({ port: Number(process.env.PORT), development: false, databaseUrl: url, signal, announce: () => {} });
+    await migrateDatabase(first.url);
+    await loadDemoIfEmpty({ url: first.url, isEmpty: () => true }, { folder, size, signal });
+    for (let more = 1; more < sites.length; more += 1) databases.push(await copyOfDatabase(first.url));
+    await serveAll(databases, signal);
   } finally {
-    if (note) rmSync(note, { force: true });
-    await drop();
+    for (const database of databases.reverse()) await database.drop();
     rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** The first site comes last: the tests start as soon as it answers. */
+async function serveAll(databases, signal) {
+  const served = [];
+  for (const n of [...sites.keys()].reverse()) {
+    await new Promise((listening) => {
+      served.push(serveSite(sites[n], databases[n].url, signal, listening).finally(listening));
+    });
+  }
+  await Promise.all(served);
+}
+
+/** The note tells tests of the commands which database it is; it holds the password. */
+async function serveSite({ port, note }, databaseUrl, signal, announce) {
+  writeFileSync(note, databaseUrl, { mode: 0o600 });
+  try {
+    await serve({ port, development: false, databaseUrl, signal, announce });
+  } finally {
+    rmSync(note, { force: true });
   }
 }
 

@@ -46,6 +46,11 @@ export async function throwAwayDatabase(): Promise<ThrowAway> {
   return given === undefined ? ownServer() : newDatabaseOn(given);
 }
 
+/** Another database beside it with the same content; nobody may be connected to it meanwhile. */
+export function copyOfDatabase(url: string): Promise<ThrowAway> {
+  return newDatabaseOn(url, new URL(url).pathname.slice(1));
+}
+
 async function ownServer(): Promise<ThrowAway> {
   const folder = mkdtempSync(join(tmpdir(), "ohmsworth-test-"));
   const server = await ensureEmbeddedServer(folder);
@@ -58,11 +63,16 @@ async function ownServer(): Promise<ThrowAway> {
   };
 }
 
-async function newDatabaseOn(given: string): Promise<ThrowAway> {
+async function newDatabaseOn(given: string, template = "template0"): Promise<ThrowAway> {
   const name = `ohmsworth_test_${randomBytes(6).toString("hex")}`;
   const address = new URL(given);
   address.pathname = `/${name}`;
-  await onServer(given, `create database ${name} template template0 encoding 'UTF8'`);
+  const from = new URL(given);
+  from.pathname = "/postgres"; // a database that is copied from must have no connection, not even this one
+  await onServer(
+    template === "template0" ? given : from.href,
+    `create database ${name} template "${template}" encoding 'UTF8'`,
+  );
   return { url: address.href, drop: () => onServer(given, `drop database if exists ${name} with (force)`) };
 }
 

@@ -1,0 +1,34 @@
+// Which sites the browser tests run against. Every process of a run reads this file and must come to the same answer, so
+// the ports are chosen by the first and handed down in the environment.
+import { createServer } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import process from "node:process";
+
+/** Workers, each with a site and a database of its own: what one test stores, a test beside it does not see. */
+const workers = 2;
+
+process.env.E2E_PORTS ??= (await freePorts(workers)).join(" ");
+
+export const sites = process.env.E2E_PORTS.split(" ").map((port) => ({
+  port: Number(port),
+  note: join(tmpdir(), `ohmsworth-e2e-database-${port}`),
+}));
+
+/** The site of the worker that this process is; the first, for the process that starts them all. */
+export const ownSite = sites[Number(process.env.TEST_PARALLEL_INDEX ?? 0)] ?? sites[0];
+
+/** All are held until the last is found, so that no two are the same. */
+async function freePorts(count) {
+  const probes = Array.from({ length: count }, () => createServer());
+  const ports = await Promise.all(probes.map(listen));
+  await Promise.all(probes.map((probe) => new Promise((resolve) => probe.close(resolve))));
+  return ports;
+}
+
+function listen(probe) {
+  return new Promise((resolve, reject) => {
+    probe.once("error", reject);
+    probe.listen(0, "127.0.0.1", () => resolve(probe.address().port));
+  });
+}
