@@ -30,6 +30,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   "lib/evidence": ["lib/domain", "lib/calendar"],
   "lib/claims": ["lib/domain", "lib/calendar", "lib/coverage", "lib/evidence", "zod"],
   "lib/forecast": ["lib/domain", "lib/calendar", "lib/statistics", "lib/failures"],
+  "lib/stock": ["lib/domain", "lib/calendar", "lib/statistics", "lib/forecast"],
   "lib/figures": [
     "lib/domain",
     "lib/calendar",
@@ -38,6 +39,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
     "lib/evidence",
     "lib/claims",
     "lib/forecast",
+    "lib/stock",
     "lib/format",
   ],
   "lib/format": ["lib/domain", "lib/calendar", "lib/statistics"],

@@ -82,6 +82,13 @@ export function countQuantile(distribution: CountDistribution, probability: numb
   return distribution.length - 1;
 }
 
+/** Chance of a count at or below the given one; 0 for one below zero. */
+export function countAtMost(distribution: CountDistribution, count: number): number {
+  let sum = 0;
+  for (let k = 0; k <= count && k < distribution.length; k++) sum += distribution[k] ?? 0;
+  return Math.min(1, sum);
+}
+
 export function countMean(distribution: CountDistribution): number {
   return distribution.reduce((sum, chance, k) => sum + k * chance, 0);
 }
