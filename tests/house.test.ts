@@ -29,6 +29,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   "lib/coverage": ["lib/domain", "lib/calendar"],
   "lib/evidence": ["lib/domain", "lib/calendar"],
   "lib/claims": ["lib/domain", "lib/calendar", "lib/coverage", "lib/evidence", "zod"],
+  "lib/sheets": ["lib/domain", "lib/calendar", "lib/statistics", "lib/evidence", "lib/format", "zod"],
   "lib/forecast": ["lib/domain", "lib/calendar", "lib/statistics", "lib/failures"],
   "lib/stock": ["lib/domain", "lib/calendar", "lib/statistics", "lib/forecast"],
   "lib/figures": [
