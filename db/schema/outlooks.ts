@@ -3,7 +3,7 @@
 import { sql } from "drizzle-orm";
 import { boolean, check, integer, jsonb, pgTable, text, varchar } from "drizzle-orm/pg-core";
 import type { Currency } from "@/lib/domain/money";
-import type { DemandKnowledge } from "@/lib/forecast/forecast-demand";
+import type { StoredKnowledge } from "@/lib/forecast/stored-knowledge";
 import type { StoredOutlook } from "@/lib/forecast/stored-outlook";
 import type { StoredTotal } from "@/lib/forecast/stored-total";
 import type { StoredPlan } from "@/lib/stock/stored-plan";
@@ -42,7 +42,7 @@ export const partOutlooks = pgTable(
 export const demandKnowledge = pgTable("demand_knowledge", {
   only: boolean("only").primaryKey().default(true),
   forecastFrom: dayColumn("forecast_from").notNull(),
-  knowledge: jsonb("knowledge").$type<DemandKnowledge>().notNull(),
+  knowledge: jsonb("knowledge").$type<StoredKnowledge>().notNull(),
   learntAt: instantColumn("learnt_at").notNull(),
 });
 

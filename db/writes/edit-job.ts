@@ -2,6 +2,8 @@ import { sql } from "drizzle-orm";
 import type { Transaction } from "../database-types";
 import { inTransaction } from "../in-transaction";
 import { refreshUnclaimed } from "./money/refresh-unclaimed";
+import { markPartsOfJob } from "./parts/mark-parts";
+import { settleOutlooks } from "./parts/settle-outlooks";
 import { refreshCounts } from "./refresh-counts";
 import { run } from "./staging/run";
 import { intakeLock } from "./store-import";
@@ -33,7 +35,7 @@ const editable = new Set(takenTables.find(({ name }) => name === "jobs")?.restor
 export async function editJob({ jobNumber, column, value, by, reason }: JobEdit): Promise<EditResult> {
   if (!editable.has(column)) throw new RangeError(`column: ${column} of a job cannot be edited`);
   if (by.trim() === "") throw new RangeError("by: is blank");
-  return await inTransaction(async (tx) => {
+  const result = await inTransaction<EditResult>(async (tx) => {
     await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
     const job = await findJob(tx, jobNumber, column);
     if (job === undefined) return { kind: "no such job" };
@@ -52,8 +54,11 @@ export async function editJob({ jobNumber, column, value, by, reason }: JobEdit)
     if (edit === undefined) throw new Error("The edit was stored without a number.");
     await refreshCounts(tx, [job.modelId]);
     await refreshUnclaimed(tx, [job.unitId]);
+    await markPartsOfJob(tx, job.unitId, job.jobId);
     return { kind: "edited", editId: edit.editId };
   });
+  if (result.kind === "edited") await settleOutlooks();
+  return result;
 }
 
 /**
@@ -61,7 +66,7 @@ export async function editJob({ jobNumber, column, value, by, reason }: JobEdit)
  * may change it again. False where there is no such edit that holds.
  */
 export async function liftJobEdit(editId: number): Promise<boolean> {
-  return await inTransaction(async (tx) => {
+  const lifted = await inTransaction(async (tx) => {
     await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
     const [edit] = await tx.rows<{ key: string; column: string; value: unknown }>(sql`
       update hand_edits e set lifted_at = now() where e.edit_id = ${editId} and e.table_name = 'jobs' and e.lifted_at is null and e.column_name <> 'unit_id'
@@ -75,9 +80,13 @@ export async function liftJobEdit(editId: number): Promise<boolean> {
       where t.unit_id = split_part(${edit.key}, chr(31), 1)::bigint and t.job_id = split_part(${edit.key}, chr(31), 2)::bigint and u.unit_id = t.unit_id
       returning u.model_id as "modelId"`);
     if (job !== undefined) await refreshCounts(tx, [job.modelId]);
-    await refreshUnclaimed(tx, [edit.key.split("\u001f")[0] ?? ""]);
+    const [unitId = "", jobId = ""] = edit.key.split("\u001f");
+    await refreshUnclaimed(tx, [unitId]);
+    await markPartsOfJob(tx, unitId, jobId);
     return true;
   });
+  if (lifted) await settleOutlooks();
+  return lifted;
 }
 
 async function findJob(tx: Transaction, jobNumber: string, column: string) {

@@ -8,6 +8,8 @@ import { findBatch } from "./find-batch";
 import type { LoadMode, LoadReport, LoadResult, LoadWatch } from "./load-result";
 import { type FollowUp, markMended } from "./mending/mark-mended";
 import { markStagedUnits, settleUnclaimed } from "./money/units-to-judge";
+import { markStagedParts } from "./parts/mark-parts";
+import { settleOutlooks } from "./parts/settle-outlooks";
 import { refreshCounts } from "./refresh-counts";
 import { checkStaged } from "./staging/check-staged";
 import { keepAside, keepNotes } from "./staging/keep-aside";
@@ -53,7 +55,10 @@ export async function storeImport(staged: StagedFile, file: ImportFile, settings
     },
     { timeoutSeconds: settings.timeoutSeconds },
   );
-  if (done.kind === "added") await settleUnclaimed();
+  if (done.kind === "added") {
+    await settleUnclaimed();
+    await settleOutlooks();
+  }
   return done;
 }
 
@@ -98,6 +103,7 @@ async function merge(
 ): Promise<number> {
   const batchId = await storeBatch(tx, file, counted);
   const before = await touchedModels(tx, staged.parts);
+  await markStagedParts(tx, staged.parts, counted.rowsTotal);
   for (const { staged: rows, kind } of staged.parts) {
     const fills = filling?.tables.includes(kind.target.table) ?? false;
     await mergeStaged(tx, { ...rows, fills }, kind, batchId);
@@ -108,6 +114,7 @@ async function merge(
   if (staged.parts.some(({ kind }) => kind.recounts === "all")) await refreshCounts(tx, "all");
   else await refreshCounts(tx, [...before, ...(await touchedModels(tx, staged.parts))]);
   await markStagedUnits(tx, staged.parts);
+  await markStagedParts(tx, staged.parts, counted.rowsTotal);
   return batchId;
 }
 

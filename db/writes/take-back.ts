@@ -5,6 +5,8 @@ import { batches } from "../schema/intake";
 import { dryTransaction } from "./dry-transaction";
 import { undoJoins } from "./joining/undo-joins";
 import { markUnitsOfModels } from "./money/units-to-judge";
+import { markTakenParts } from "./parts/mark-parts";
+import { settleOutlooks } from "./parts/settle-outlooks";
 import { refreshCounts } from "./refresh-counts";
 import { rowsOf, run } from "./staging/run";
 import { intakeLock } from "./store-import";
@@ -52,14 +54,16 @@ export async function previewTakeBack(batchId: number): Promise<TakeBackResult> 
  * a hand or a claim has taken up since stays. Batches can be taken back in any order.
  */
 export async function takeBack(batchId: number): Promise<TakeBackResult> {
-  return await inTransaction(async (tx) => {
+  const taken = await inTransaction<TakeBackResult>(async (tx) => {
     await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
     const refused = await refusal(tx, batchId);
     if (refused !== undefined) return refused;
     const rejoined = await undoJoins(tx, batchId);
     const result = await weighed(tx, batchId);
     const before = [...rejoined, ...(await touchedModels(tx))];
+    await markTakenParts(tx);
     await apply(tx, batchId);
+    await markTakenParts(tx);
     const models = (await touchesShop(tx)) ? ("all" as const) : [...before, ...(await touchedModels(tx))];
     await refreshCounts(tx, models);
     await markUnitsOfModels(tx, models);
@@ -71,6 +75,8 @@ export async function takeBack(batchId: number): Promise<TakeBackResult> {
       .where(eq(batches.batchId, batchId));
     return result;
   }, limits);
+  if (taken.kind === "taken back") await settleOutlooks();
+  return taken;
 }
 
 async function refusal(tx: Transaction, batchId: number): Promise<TakeBackResult | undefined> {

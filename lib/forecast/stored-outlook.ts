@@ -12,8 +12,10 @@ export type StoredOutlook =
       readonly reason: string;
       readonly test: StoredTest;
       readonly basis: "tested" | "few-months" | "never-used";
+      /** What is odd about the part's records, each a sentence with what to do. */
+      readonly notes: readonly string[];
     }
-  | { readonly kind: "no-months" };
+  | { readonly kind: "no-months"; readonly notes: readonly string[] };
 
 export interface StoredMonth {
   readonly mean: number;
@@ -40,3 +42,6 @@ export interface StoredMethodTest {
   readonly inside60: number;
   readonly inside90: number;
 }
+
+/** Possible futures that are kept of each part, and months that each of them looks ahead. */
+export const keptFutures = { futures: 400, horizon: 24 } as const;

@@ -1,0 +1,52 @@
+// Numbers whose use changed: they are noted in the transaction that changed it, and looked at after it.
+import { sql } from "drizzle-orm";
+import type { Transaction } from "../../database-types";
+import { run } from "../staging/run";
+import type { StagedPart } from "../staging/staged-file";
+
+/** The numbers on one job. */
+export async function markPartsOfJob(tx: Transaction, unitId: string, jobId: string): Promise<void> {
+  await tx.rows(sql`
+    insert into parts_to_forecast select distinct part_number from part_lines
+    where unit_id = ${unitId} and job_id = ${jobId} order by 1 on conflict do nothing`);
+}
+
+/** Rows of a load from which nobody asks which parts they concern: it is most of them. */
+const manyRows = 20_000;
+
+/** The numbers on all jobs that staged rows make or change: asked before and after the merge, since lines change their numbers. */
+export async function markStagedParts(tx: Transaction, parts: readonly StagedPart[], rows: number): Promise<void> {
+  for (const { staged, kind } of parts) {
+    if (kind.kind !== "jobs" && kind.kind !== "part-lines" && kind.kind !== "parts") continue;
+    if (kind.kind === "parts" || rows > manyRows) {
+      await markAllParts(tx);
+      continue;
+    }
+    await run(
+      tx,
+      `insert into parts_to_forecast select distinct p.part_number from part_lines p
+       join (select distinct unit_id, job_id from ${staged.table} where fate in ('new', 'changed')) s using (unit_id, job_id)
+       order by 1 on conflict do nothing`,
+    );
+  }
+}
+
+/** The numbers on all jobs that taking a load back weighs. */
+export async function markTakenParts(tx: Transaction): Promise<void> {
+  await run(
+    tx,
+    `insert into parts_to_forecast select distinct p.part_number from part_lines p join taking g
+       on p.unit_id = split_part(g.key, chr(31), 1)::bigint and p.job_id = split_part(g.key, chr(31), 2)::bigint
+     where g.table_name in ('jobs', 'part_lines') and g.verdict <> 'forget' order by 1 on conflict do nothing`,
+  );
+  const [catalogue] = await tx.rows(sql`select from taking where table_name = 'parts' and verdict <> 'forget' limit 1`);
+  if (catalogue !== undefined) await markAllParts(tx);
+}
+
+/** Stands for every part among the numbers that are marked. */
+export const everyPart = "*";
+
+/** What took the place of what, or what parts cost, has changed, or so much that asking what would take long. */
+export async function markAllParts(tx: Transaction): Promise<void> {
+  await tx.rows(sql`insert into parts_to_forecast values (${everyPart}) on conflict do nothing`);
+}

@@ -1,0 +1,56 @@
+import { createHash } from "node:crypto";
+import { sql } from "drizzle-orm";
+import type { Currency } from "@/lib/domain/money";
+import { DemandSum } from "@/lib/forecast/demand-sum";
+import { unpackedFutures } from "@/lib/forecast/packed-futures";
+import { keptFutures } from "@/lib/forecast/stored-outlook";
+import type { Transaction } from "../../database-types";
+import { demandTotals } from "../../schema/outlooks";
+
+/** Stands for all parts, and for those of which nobody said to what component they belong. */
+export const allParts = "all";
+export const noComponent = "none";
+
+/** Parts read at once: their futures take some 20 kB each. */
+const partsAtOnce = 500;
+
+/** Adds the futures of all parts up anew, by component and over all. */
+export async function refreshTotals(tx: Transaction): Promise<void> {
+  const sums = new Map<string, DemandSum>();
+  const sumOf = (key: string) => {
+    const sum = sums.get(key) ?? new DemandSum(keptFutures.futures, keptFutures.horizon);
+    sums.set(key, sum);
+    return sum;
+  };
+  const versions = createHash("sha256");
+  let currency: Currency | undefined;
+  for (let after = ""; ; ) {
+    const rows = await tx.rows<FuturesRow>(sql`
+      select part_key, component, unit_cost_cents::float8 as cents, currency, futures, data_version
+      from part_outlooks where part_key > ${after} order by part_key limit ${partsAtOnce}`);
+    for (const row of rows) {
+      const part = { paths: unpackedFutures(row.futures, keptFutures.horizon), unitCents: row.cents ?? undefined };
+      sumOf(row.component ?? noComponent).add(part);
+      sumOf(allParts).add(part);
+      versions.update(row.data_version);
+      currency ??= row.currency;
+    }
+    const last = rows.at(-1);
+    if (last === undefined) break;
+    after = last.part_key;
+  }
+  await tx.delete(demandTotals);
+  if (currency === undefined) return;
+  const dataVersion = versions.digest("hex");
+  for (const [key, sum] of sums)
+    await tx.insert(demandTotals).values({ key, currency, total: sum.total(), dataVersion });
+}
+
+type FuturesRow = {
+  part_key: string;
+  component: string | null;
+  cents: number | null;
+  currency: Currency;
+  futures: Buffer;
+  data_version: string;
+};
