@@ -12,6 +12,7 @@ import { migrateDatabase } from "@/db/migrate";
 import { seedCatalogue } from "@/db/seed-catalogue";
 import { loadFile } from "@/db/writes/load-file";
 import { throwAwayDatabase } from "../database-server";
+import { describeProcessor, processorSeconds, StatementTimes } from "./intake-profile";
 import { jobColumns, partColumns, writeJobs, writePartLines } from "./intake-rows";
 import { say } from "./say";
 
@@ -78,7 +79,12 @@ async function timed(folder: string, { name, write, columns, rows }: File) {
   await write(path, { rows });
   const before = await bareCopy(path, columns);
   const watch = new Watch();
+  const statements = process.argv.includes("--profile") ? new StatementTimes() : undefined;
+  const begun = await processorSeconds();
+  statements?.begin();
   const load = await seconds(() => loadFile({ path, fileName: `${name}.csv`, mode: "add" }));
+  statements?.end();
+  const used = describeProcessor(begun, await processorSeconds());
   const seen = await watch.end();
   const copy = (before + (await bareCopy(path, columns))) / 2;
   say(
@@ -86,6 +92,7 @@ async function timed(folder: string, { name, write, columns, rows }: File) {
     `${(copy / load).toFixed(3)} of COPY`,
   );
   say("  rows a second; COPY alone", `${(rows / load).toFixed(0)}; ${(rows / copy).toFixed(0)}`);
+  say("  seconds; processor of the program and of the server", `${load.toFixed(1)}; ${used}`);
   say("  most memory of the process", `${seen.megabytes.toFixed(0)} MB`);
   say("  a list's query meanwhile: 95 % within, longest", `${seen.p95.toFixed(0)}, ${seen.longest.toFixed(0)} ms`);
   return { load, copy };

@@ -32,6 +32,8 @@ const unitsAtOnce = 2_000;
 export async function rebuildUnclaimed(tx: Transaction): Promise<number> {
   await tx.rows(sql`select pg_advisory_xact_lock(${unclaimedLock})::text`);
   await tx.rows(sql`delete from unclaimed_work`);
+  await tx.rows(sql`delete from units_to_judge`); // first: what is marked from here on may have changed after it was read
+  if (!(await anyPolicy(tx))) return 0;
   const yardstick = await loadYardstick(tx);
   const ends = await tx.rows<{ unit_id: string }>(sql`
     select unit_id::text from (select unit_id, row_number() over (order by unit_id) as place from units) u
@@ -42,8 +44,13 @@ export async function rebuildUnclaimed(tx: Transaction): Promise<number> {
     rows += await judgeAndInsert(tx, { kind: "run", after, until }, yardstick);
     after = until;
   }
-  await tx.rows(sql`delete from units_to_judge`);
   return rows;
+}
+
+/** Without a policy nothing is covered, and no claim was made: each names the one it rests on. */
+export async function anyPolicy(tx: Transaction): Promise<boolean> {
+  const [found] = await tx.rows<{ any: boolean }>(sql`select exists (select from policies) as any`);
+  return found?.any === true;
 }
 
 /** @param models whose expected ranges are read; those of all where absent */

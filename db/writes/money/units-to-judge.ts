@@ -4,10 +4,15 @@ import type { Transaction } from "../../database-types";
 import { inTransaction } from "../../in-transaction";
 import { run } from "../staging/run";
 import type { StagedPart } from "../staging/staged-file";
-import { rebuildUnclaimed, refreshUnclaimed } from "./refresh-unclaimed";
+import { anyPolicy, rebuildUnclaimed, refreshUnclaimed } from "./refresh-unclaimed";
 
 /** Marks the units of all staged rows that are new or changed; every unit where what all are held against has changed. */
 export async function markStagedUnits(tx: Transaction, parts: readonly StagedPart[]): Promise<void> {
+  if (!(await anyPolicy(tx))) {
+    // Whoever publishes the first policy waits for the end of this change, and then marks all units.
+    await run(tx, "lock table policies in share mode");
+    if (!(await anyPolicy(tx))) return;
+  }
   for (const { staged, kind } of parts) {
     if (kind.kind === "policies" || kind.kind === "ranges") await markAllUnits(tx);
     if (!kind.derived.some((column) => column.startsWith("unit_id"))) continue;
@@ -15,7 +20,7 @@ export async function markStagedUnits(tx: Transaction, parts: readonly StagedPar
     for (const column of columns)
       await run(
         tx,
-        `insert into units_to_judge select distinct ${column} from ${staged.table} where fate in ('new', 'changed') and ${column} is not null on conflict do nothing`,
+        `insert into units_to_judge select distinct ${column} from ${staged.table} where fate in ('new', 'changed') and ${column} is not null order by 1 on conflict do nothing`,
       );
   }
   await judgeWhereFew(tx);

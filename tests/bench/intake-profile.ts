@@ -1,0 +1,118 @@
+// Where a load's time goes: processor seconds on both sides of the socket, and with `--profile` the time of each statement.
+import { readdirSync, readFileSync } from "node:fs";
+import { Client } from "pg";
+import { databaseUrl } from "@/db/connection";
+import { say } from "./say";
+
+/** Processor seconds used up to now. */
+export interface Processor {
+  readonly own: number;
+  /** Of the server with all its processes, ended ones too; undefined where it runs elsewhere or the system does not say. */
+  readonly server: number | undefined;
+}
+
+const ticksASecond = 100;
+
+export async function processorSeconds(): Promise<Processor> {
+  const { user, system } = process.cpuUsage();
+  return { own: (user + system) / 1e6, server: await serverSeconds() };
+}
+
+export function describeProcessor(before: Processor, after: Processor): string {
+  const own = (after.own - before.own).toFixed(1);
+  if (before.server === undefined || after.server === undefined) return `${own}; not known`;
+  return `${own}; ${(after.server - before.server).toFixed(1)} s`;
+}
+
+async function serverSeconds(): Promise<number | undefined> {
+  const client = new Client({ connectionString: await databaseUrl() });
+  await client.connect();
+  try {
+    const { rows } = await client.query<{ pid: number }>("select pg_backend_pid() as pid");
+    const backend = stat(rows[0]?.pid ?? 0);
+    if (backend?.name !== "postgres") return undefined; // another machine's number, or another namespace's
+    return (await settledTicks(backend.parent)) / ticksASecond;
+  } finally {
+    await client.end();
+  }
+}
+
+/** A process that has just ended is in neither sum until its parent has noticed: the larger of two readings. */
+async function settledTicks(parent: number): Promise<number> {
+  const first = treeTicks(parent);
+  await new Promise((resolve) => setTimeout(resolve, 100));
+  return Math.max(first, treeTicks(parent));
+}
+
+function treeTicks(parent: number): number {
+  const own = stat(parent);
+  let ticks = (own?.ticks ?? 0) + (own?.endedTicks ?? 0);
+  for (const entry of readdirSync("/proc")) {
+    const each = /^\d+$/.test(entry) ? stat(Number(entry)) : undefined;
+    if (each?.parent === parent) ticks += each.ticks + each.endedTicks;
+  }
+  return ticks;
+}
+
+interface Stat {
+  readonly name: string;
+  readonly parent: number;
+  readonly ticks: number;
+  readonly endedTicks: number;
+}
+
+/** The fields of /proc that proc(5) numbers 2, 4 and 14 to 17. */
+function stat(pid: number): Stat | undefined {
+  try {
+    const [, name = "", rest = ""] = readFileSync(`/proc/${pid}/stat`, "utf8").match(/\((.*)\) (.*)/s) ?? [];
+    const fields = rest.split(" ").map(Number);
+    const at = (number: number) => fields[number - 3] ?? 0;
+    return { name, parent: at(4), ticks: at(14) + at(15), endedTicks: at(16) + at(17) };
+  } catch {
+    return undefined;
+  }
+}
+
+interface Spent {
+  ms: number;
+  times: number;
+}
+
+/** Times every statement that this process sends; numbers in it are left out, so that like ones come together. */
+export class StatementTimes {
+  readonly #spent = new Map<string, Spent>();
+  readonly #query = Client.prototype.query;
+
+  begin(): void {
+    const query = this.#query;
+    const add = (text: string, ms: number) => this.#add(text, ms);
+    // biome-ignore lint/suspicious/noExplicitAny: the driver's method has a dozen forms, all handed on as they came
+    Client.prototype.query = function timed(this: Client, ...given: any[]): any {
+      const before = performance.now();
+      // biome-ignore lint/suspicious/noExplicitAny: see above
+      const answer = (query as any).apply(this, given);
+      const text = typeof given[0] === "string" ? given[0] : String(given[0]?.text ?? "copy");
+      if (typeof answer?.then === "function")
+        answer.then(
+          () => add(text, performance.now() - before),
+          () => {},
+        );
+      else if (typeof answer?.once === "function") answer.once("close", () => add(text, performance.now() - before));
+      return answer;
+    } as typeof query;
+  }
+
+  /** Says what took longest, and forgets it. */
+  end(most = 45): void {
+    Client.prototype.query = this.#query;
+    const dearest = [...this.#spent].toSorted(([, a], [, b]) => b.ms - a.ms).slice(0, most);
+    for (const [text, { ms, times }] of dearest) say(`    ${text.slice(0, 150)}`, `${ms.toFixed(0)} ms, ${times} x`);
+    this.#spent.clear();
+  }
+
+  #add(text: string, ms: number): void {
+    const like = text.replaceAll(/\d+/g, "N").replaceAll(/\s+/g, " ");
+    const spent = this.#spent.get(like) ?? { ms: 0, times: 0 };
+    this.#spent.set(like, { ms: spent.ms + ms, times: spent.times + 1 });
+  }
+}
