@@ -31,6 +31,7 @@ function nextYear(present: Policy): Policy {
       ...present.start,
       fallbacks: [...present.start.fallbacks, { event: "manufacture", plus: { n: 3, unit: "month" } }],
     },
+    designation: "limited",
     registration: {
       within: { n: 60, unit: "day" },
       termIfRegistered: { n: 2, unit: "year" },
@@ -41,9 +42,16 @@ function nextYear(present: Policy): Policy {
     caps: [{ from: "manufacture", term: { n: 6, unit: "year" } }],
     tolling: true,
     replacementUnit: "new_term",
+    authorization: { ...present.authorization, secondOf: ["control_board"], diagnosisOnly: true },
     clocks: {
       ...present.clocks,
-      filing: { within: { n: 45, unit: "day" }, anchorDay: "exclude", by: "receipt", roll: "next_business_day" },
+      filing: {
+        within: { n: 45, unit: "day" },
+        anchorDay: "exclude",
+        by: "receipt",
+        roll: "next_business_day",
+        holidays: [day("2027-01-01"), day("2027-12-24")],
+      },
       partHold: { within: { n: 30, unit: "day" }, from: "paid" },
     },
   };

@@ -33,11 +33,12 @@ export function authorizationCheck(record: JobRecord, policy: Policy, amounts: C
 }
 
 function whyNeeded(
-  { job, partLines, attachments }: JobRecord,
+  { job, partLines, attachments, earlier }: JobRecord,
   policy: Policy,
-  { totalCents }: ClaimAmounts,
+  { totalCents, lines }: ClaimAmounts,
 ): string | undefined {
   const { partsOverCents, claimOverCents, components, withoutProofOfPurchase } = policy.authorization;
+  const { secondOf = [], diagnosisOnly = false } = policy.authorization;
   const { currency } = policy;
   const partsCents = partLines
     .filter((line) => line.role === "fitted")
@@ -46,9 +47,18 @@ function whyNeeded(
     return `parts are over ${centsInWords(partsOverCents, currency)}`;
   if (claimOverCents !== undefined && totalCents > claimOverCents)
     return `the claim is over ${centsInWords(claimOverCents, currency)}`;
-  if (job.component !== undefined && components.includes(job.component)) return "this component always needs one";
+  if (isOneOf(job.component, components)) return "this component always needs one";
+  const first = isOneOf(job.component, secondOf)
+    ? earlier.find((entry) => entry.fitted?.includes(job.component ?? ""))
+    : undefined;
+  if (first !== undefined) return `job ${first.jobNumber} fitted one of this component before`;
+  if (diagnosisOnly && lines.some((line) => line.item === "diagnosis")) return "a diagnosis without a repair needs one";
   if (withoutProofOfPurchase && !attachments.some((attachment) => attachment.subject === "receipt")) {
     return "there is no proof of purchase";
   }
   return undefined;
+}
+
+function isOneOf(component: string | undefined, listed: readonly string[]): boolean {
+  return component !== undefined && listed.includes(component);
 }

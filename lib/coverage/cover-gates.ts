@@ -8,8 +8,8 @@ import type { CoverageFacts } from "./coverage-facts";
 export type Gate = {
   readonly step: RuleStep;
   readonly deadline: Day | undefined;
-} & (
-  | { readonly kind: "passed" }
+} /** `because` where a rule stood in the way and something lifts it. */ & (
+  | { readonly kind: "passed"; readonly because?: string }
   | { readonly kind: "stopped"; readonly reason: NotCoveredReason }
   | { readonly kind: "open"; readonly reason: EvidenceReason; readonly document: ProofDocument }
 );
@@ -37,10 +37,14 @@ function gateOfTerritory(policy: Policy, facts: CoverageFacts): Gate {
   return isIn ? passed("territory") : stopped("territory", "territory_excluded");
 }
 
-/** Source: 16 CFR 701.3(a)(1): who may claim must be said; a limited warranty may stop at the first buyer. */
+/**
+ * Source: 16 CFR 701.3(a)(1): who may claim must be said; a limited warranty may stop at the first buyer. A full one may
+ * not, while its stated time runs: 15 USC 2304(b), 16 CFR 700.6(b).
+ */
 function gateOfTransfer(policy: Policy, facts: CoverageFacts): Gate {
   const { owner } = facts.unit;
   if (policy.transfer.kind === "follows_unit" || owner.number <= 1) return passed("transfer");
+  if (policy.designation === "full") return { ...passed("transfer"), kind: "passed", because: "full_warranty" };
   if (policy.transfer.kind === "original_purchaser_only") return stopped("transfer", "transfer_excluded");
   if (owner.acquiredOn === undefined) return open("transfer", "transfer_date_unknown", "transfer_record");
   const deadline = addTerm(owner.acquiredOn, policy.transfer.within);

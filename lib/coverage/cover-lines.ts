@@ -45,7 +45,7 @@ export function adjustedLines(line: CoverLine, covers: Adjustment): readonly Cov
   }
   if (covers.registration.kind === "none" || line.termRule !== "registration") return [line];
   const { termIfRegistered, termOtherwise, standing } = covers.registration;
-  if (standing === "in_time") return [{ ...line, term: termIfRegistered }];
+  if (standing === "in_time" || standing === "not_asked") return [{ ...line, term: termIfRegistered }];
   const plain = { ...line, term: termOtherwise };
   return standing === "unsure" ? [plain, { ...line, term: termIfRegistered, unsure: unsureRegistration }] : [plain];
 }
@@ -64,8 +64,11 @@ export type RegistrationFound =
   | {
       readonly kind: "asked";
       readonly deadline: Day;
-      /** `none`: no registration is on file. `unsure`: its day is known only as a range, or what stands there is no day. */
-      readonly standing: "in_time" | "late" | "none" | "unsure";
+      /**
+       * `none`: no registration is on file. `unsure`: its day is known only as a range, or what stands there is no day.
+       * `not_asked`: a full warranty may not hang on registering (16 CFR 700.7(b)).
+       */
+      readonly standing: "in_time" | "late" | "none" | "unsure" | "not_asked";
       readonly termIfRegistered: Term;
       readonly termOtherwise: Term;
     };
@@ -78,7 +81,7 @@ export function findRegistration(policy: Policy, facts: CoverageFacts, start: St
   return {
     kind: "asked",
     deadline,
-    standing: standingOf(facts.unit.dates.registration, deadline),
+    standing: policy.designation === "full" ? "not_asked" : standingOf(facts.unit.dates.registration, deadline),
     termIfRegistered: rule.termIfRegistered,
     termOtherwise: rule.termOtherwise,
   };

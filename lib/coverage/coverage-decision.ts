@@ -48,6 +48,7 @@ export type ItemDecision =
 /** The policy version, or the campaign in it, that decided. */
 export interface CoverSource {
   readonly policy: string;
+  /** 0 where a contract names a plan of which no version is on file. */
   readonly version: number;
   readonly policyName: string;
   readonly payerKind: PayerKind;
@@ -119,6 +120,7 @@ export type NotCoveredReason =
   | "territory_excluded"
   | "transfer_excluded"
   | "contract_cancelled"
+  | "plan_not_for_unit"
   | "outside_campaign"
   | "no_policy";
 
@@ -135,7 +137,8 @@ export type EvidenceReason =
   | "transfer_date_unknown"
   | "transfer_can_be_registered"
   | "registration_unsure"
-  | "decisive_day_unknown";
+  | "decisive_day_unknown"
+  | "contract_terms_unknown";
 
 export const proofDocuments = {
   proof_of_purchase: "Proof of purchase",
@@ -158,8 +161,18 @@ export type DataProblem =
   | "purchase_before_manufacture"
   | "delivery_before_manufacture"
   | "installation_before_manufacture"
+  | "shipped_before_manufacture"
+  | "registration_before_manufacture"
+  | "reported_before_manufacture"
   | "reported_before_purchase"
+  | "visited_before_reported"
+  | "completed_before_visited"
   | "completed_before_reported"
+  | "acquired_before_purchase"
+  | "transfer_registered_before_acquired"
+  | "exchanged_before_purchase"
+  | "repair_span_reversed"
+  | "contract_paper_reversed"
   | "serial_removed";
 
 /** One rule, what it looked at and what it gave. Text is made by describe-coverage.ts. */

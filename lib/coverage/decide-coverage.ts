@@ -4,6 +4,7 @@ import { earlierOf, laterOf } from "@/lib/calendar/day";
 import type { DayRange } from "@/lib/calendar/day-range";
 import { type PayItem, payItems } from "@/lib/domain/pay-item";
 import type { Policy } from "@/lib/domain/policy";
+import { contractsWithoutTerms } from "./contracts-without-terms";
 import type { CoverageDecision, CoverWindow, DataProblem, ItemDecision } from "./coverage-decision";
 import type { CoverageFacts } from "./coverage-facts";
 import { decideCampaigns } from "./decide-campaigns";
@@ -42,9 +43,11 @@ function decideWith(
 ): CoverageDecision {
   const campaigns = decideCampaigns(policies, facts);
   const outcomes = decideInOrder(inForce, facts);
+  const papers = contractsWithoutTerms(inForce, facts, policies);
   const answers = [
     ...campaigns.filter((entry) => entry.isNamed),
     ...outcomes,
+    ...papers,
     ...campaigns.filter((entry) => !entry.isNamed),
   ];
   const chosen = eachItem((item) => choose(answers.map((answer) => answer.items[item])));
@@ -62,6 +65,7 @@ function decideWith(
       dataLook(undefined),
       ...campaigns.map((entry) => entry.look),
       ...outcomes.flatMap((outcome) => outcome.looked),
+      ...papers.map((entry) => entry.look),
       ...closingLooks(items, statutory),
     ],
     lost: lostAlternatives(answers, items),

@@ -28,5 +28,7 @@ export function decideFiling({ clock, completedOn, actOn, holidays }: FilingQues
 export function filingDeadline(clock: FilingClock, completedOn: Day, holidays: ReadonlySet<Day>): Day {
   const plain = lastCoveredDay(completedOn, clock.within, clock.anchorDay);
   if (plain === "lifetime") throw new RangeError("clock.within: a filing window has an end");
-  return clock.roll === "next_business_day" ? rollToBusinessDay(plain, holidays) : plain;
+  if (clock.roll !== "next_business_day") return plain;
+  const own = clock.holidays ?? [];
+  return rollToBusinessDay(plain, own.length === 0 ? holidays : new Set([...holidays, ...own]));
 }

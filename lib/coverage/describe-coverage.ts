@@ -1,6 +1,12 @@
 import { dayInWords } from "@/lib/calendar/day-words";
 import { type PayItem, payItems } from "@/lib/domain/pay-item";
-import { type Boundary, type CoverageDecision, type ItemDecision, proofDocuments } from "./coverage-decision";
+import {
+  type Boundary,
+  type CoverageDecision,
+  type CoverSource,
+  type ItemDecision,
+  proofDocuments,
+} from "./coverage-decision";
 import { windowOf } from "./decide-item";
 import { describeWindow } from "./describe-window";
 import { evidenceWords, notCoveredWords, problemWords } from "./reason-words";
@@ -42,12 +48,17 @@ export function describeItem(decision: ItemDecision): string {
     case "not_covered":
       return `not covered: ${notCoveredWords[decision.reason]}`;
     case "needs_evidence":
-      return `needs evidence (${proofDocuments[decision.document].toLowerCase()}): ${evidenceWords[decision.reason]}`;
+      return `needs evidence${ofContract(decision.by)} (${proofDocuments[decision.document].toLowerCase()}): ${evidenceWords[decision.reason]}`;
     case "needs_local_law":
       return `local law decides: ${decision.reason}`;
     case "invalid_data":
       return `cannot be decided: ${problemWords[decision.problem]}`;
   }
+}
+
+/** Which of several contracts is meant, where its terms are what is missing. */
+function ofContract(by: CoverSource | undefined): string {
+  return by?.version === 0 && by.contract !== undefined ? ` on contract ${by.contract}` : "";
 }
 
 export const itemNames: Readonly<Record<PayItem, string>> = {

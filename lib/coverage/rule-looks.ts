@@ -26,8 +26,9 @@ export function ruleLooks({ policy, found, gates, items }: LookedAt): readonly R
   for (const item of payItems)
     looks.push(itemLook("term", lookOutcomes[items[item].verdict], items[item], item, policy));
   for (const gate of gates) {
-    const passed = look(gate.step, gate.kind, gate.kind === "passed" ? "passed" : gate.reason, policy);
-    looks.push(gate.deadline === undefined ? passed : { ...passed, deadline: gate.deadline });
+    const gave = gate.kind === "passed" ? (gate.because ?? "passed") : gate.reason;
+    const asked = look(gate.step, gate.kind, gave, policy);
+    looks.push(gate.deadline === undefined ? asked : { ...asked, deadline: gate.deadline });
   }
   return looks;
 }
@@ -37,6 +38,7 @@ const registrationWords = {
   late: "not_registered_in_time",
   none: "no_registration_on_file",
   unsure: "registration_unsure",
+  not_asked: "full_warranty",
 } as const;
 
 export function dataLook(problem: DataProblem | undefined): RuleLook {

@@ -1,3 +1,4 @@
+import type { Day } from "@/lib/calendar/day";
 import type { AnchorDay, CountedTerm } from "@/lib/calendar/term";
 
 export interface PolicyClocks {
@@ -14,6 +15,8 @@ export interface FilingClock {
   readonly by: "sending" | "receipt";
   /** A policy that is silent does not roll. */
   readonly roll: "none" | "next_business_day";
+  /** Days besides weekends on which the payer does not work; they count only where the last day rolls. */
+  readonly holidays?: readonly Day[] | undefined;
 }
 
 /** How long after a rejection the corrected claim may follow, and how often. */

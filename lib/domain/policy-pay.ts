@@ -46,6 +46,10 @@ export interface AuthorizationRule {
   readonly claimOverCents?: number | undefined;
   readonly components: readonly string[];
   readonly withoutProofOfPurchase: boolean;
+  /** Components of which a second one on the same unit needs a number. */
+  readonly secondOf?: readonly string[] | undefined;
+  /** A visit that ended without a repair needs a number. */
+  readonly diagnosisOnly?: boolean | undefined;
   /** How long a number stays good after the day it was given. */
   readonly validFor?: CountedTerm | undefined;
 }

@@ -38,6 +38,8 @@ export interface Policy {
   readonly terms: readonly CoverTerm[];
   readonly caps: readonly Cap[];
   readonly registration?: RegistrationRule | undefined;
+  /** What the paper calls itself in the United States; a full warranty may neither stop at a transfer nor ask to be registered. */
+  readonly designation?: WarrantyDesignation | undefined;
   readonly transfer: TransferRule;
   readonly use: UseRule;
   /** ISO 3166 codes; US takes in US-CA. Any territory where the list is empty. */
@@ -57,6 +59,10 @@ export interface Policy {
   readonly pay: PaySchedule;
   readonly authorization: AuthorizationRule;
 }
+
+/** Source: 15 USC 2303, 2304(a) and (b); 16 CFR 700.6, 700.7. */
+export const warrantyDesignations = ["full", "limited"] as const;
+export type WarrantyDesignation = (typeof warrantyDesignations)[number];
 
 export interface PolicyPayer {
   readonly kind: PayerKind;

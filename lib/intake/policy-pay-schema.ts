@@ -1,6 +1,6 @@
 // The zod side of lib/domain/policy-pay and policy-clocks.
 import { z } from "zod";
-import { anchorDay, cents, countedTerm, filled } from "./policy-terms-schema";
+import { anchorDay, cents, countedTerm, dayText, filled } from "./policy-terms-schema";
 
 const hours = z.number().min(0, "is negative").max(100, "is more than 100 hours");
 
@@ -41,6 +41,8 @@ export const authorizationRule = z.strictObject({
   claimOverCents: cents.optional(),
   components: z.array(filled),
   withoutProofOfPurchase: z.boolean(),
+  secondOf: z.array(filled).optional(),
+  diagnosisOnly: z.boolean().optional(),
   validFor: countedTerm.optional(),
 });
 
@@ -50,6 +52,7 @@ export const policyClocks = z.strictObject({
     anchorDay,
     by: z.enum(["sending", "receipt"], "is neither sending nor receipt"),
     roll: z.enum(["none", "next_business_day"], "is neither none nor next_business_day"),
+    holidays: z.array(dayText).optional(),
   }),
   resubmission: z.strictObject({ within: countedTerm, times: z.int().min(0, "is negative") }),
   partHold: z.strictObject({ within: countedTerm, from: z.enum(["filed", "paid"], "is neither filed nor paid") }),

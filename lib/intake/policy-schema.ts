@@ -3,6 +3,7 @@ import { z } from "zod";
 import { type Cause, causeKeys } from "@/lib/domain/cause";
 import { payerKinds } from "@/lib/domain/job";
 import { currencies } from "@/lib/domain/money";
+import { warrantyDesignations } from "@/lib/domain/policy";
 import { decisiveEvents } from "@/lib/domain/policy-start";
 import { type ProductType, productTypeKeys } from "@/lib/domain/product-type";
 import { sourceMarks } from "@/lib/domain/reading";
@@ -57,6 +58,10 @@ export const policyDocument = z.strictObject({
   terms: z.array(coverTerm),
   caps: z.array(cap),
   registration: registrationRule.optional(),
+  designation: z
+    .enum(warrantyDesignations, "is neither full nor limited")
+    .optional()
+    .meta({ description: "United States: what the paper calls itself (15 USC 2303)." }),
   transfer: transferRule,
   use: useRule,
   territories: z.array(

@@ -12,6 +12,7 @@ export function caseFacts({ policy, facts, group }: CoverageCase): CoverageFacts
   if (reported === undefined) throw new Error("the case does not say when the trouble was reported");
   const outFrom = plain(facts, "out_for_repair_from");
   const returned = plain(facts, "returned");
+  const isSame = facts.same_failure === true || facts.same_defect === true;
   const resold = plain(facts, "resold", "acquired");
   return {
     reported,
@@ -26,7 +27,8 @@ export function caseFacts({ policy, facts, group }: CoverageCase): CoverageFacts
     contracts: contractsOf(policy, facts),
     replacedPartFittedOn: plain(facts, "part_fitted_under_warranty", "part_fitted"),
     previousRepairOn: undefined,
-    outForRepair: outFrom === undefined || returned === undefined ? [] : [{ from: outFrom, until: returned }],
+    outForRepair:
+      outFrom === undefined || returned === undefined ? [] : [{ from: outFrom, until: returned, sameTrouble: isSame }],
     unit: {
       maker: "Maker",
       model: "Model",
@@ -78,8 +80,9 @@ function contractsOf(policy: Loose, facts: Loose): CoverageFacts["contracts"] {
 }
 
 function kindOf(facts: Loose): CoverageFacts["kind"] {
-  const kind = text(facts, "kind", "damage", "failed_component", "work");
-  return kind === "adjustment" || kind === "cosmetic" ? kind : "repair";
+  const said = JSON.stringify(facts);
+  if (/cosmetic|dent|scratch/.test(said)) return "cosmetic";
+  return /adjust/.test(said) ? "adjustment" : "repair";
 }
 
 function regimeTerritory(policy: Loose): string | undefined {

@@ -44,6 +44,7 @@ function makerPolicy(policy: Loose): Policy {
     ...(registration === undefined ? {} : { registration: readRegistration(registration) }),
     ...(goodwill === undefined ? {} : { goodwill: { authorizationRequired: goodwill.authorization === "required" } }),
     transfer: readTransfer(policy.transfer),
+    ...(/\bfull\b/.test(JSON.stringify(policy).replaceAll("_", " ")) ? { designation: "full" as const } : {}),
     use: readUse(policy),
     replacementPart: readReplacementPart(policy.replacement_part),
     replacementUnit: /remainder|original/.test(String(policy.replacement_unit ?? "remainder"))
@@ -98,7 +99,7 @@ function readStart(policy: Loose): StartRule {
   const grace = graceTerm && (readTerm(graceTerm) as CountedTerm); // graces are counted
   const fallbacks = eventsIn(JSON.stringify(policy.fallback ?? policy.fallback_start ?? policy.fallbacks ?? ""));
   const [first = "purchase", ...rest] = eventsIn(rule);
-  const others = [...rest, ...fallbacks, ...(first === "purchase" ? (["shipped"] as const) : [])];
+  const others = [...rest, ...fallbacks, ...(first === "purchase" ? (["registration", "shipped"] as const) : [])];
   const point = (event: StartEvent): StartPoint =>
     grace !== undefined && (event === first || event === "manufacture") ? { event, plus: grace } : { event };
   return { from: point(first), fallbacks: others.filter((event) => event !== first).map(point) };

@@ -6,12 +6,14 @@ interface Changes extends Partial<Omit<CoverageFacts, "unit">> {
   readonly unit?: Partial<UnitFacts>;
 }
 
+const visited = day("2025-11-24");
+
 /** A drain pump that failed in its first year; tests change the one thing they are about. */
 export function sampleFacts({ unit, ...changes }: Changes = {}): CoverageFacts {
   return {
     reported: day("2025-11-21"),
     reportedIsRecorded: true,
-    firstVisit: day("2025-11-24"),
+    firstVisit: changes.reported !== undefined && changes.reported > visited ? undefined : visited,
     completed: day("2025-11-28"),
     component: "drain_pump",
     symptom: "will_not_drain",

@@ -1,7 +1,8 @@
 import { termInWords } from "@/lib/calendar/day-words";
 import type { Policy } from "@/lib/domain/policy";
+import { formatPlainDay } from "@/lib/format/format-day";
 import { formatMoney } from "@/lib/format/format-money";
-import { componentWords, type WordsOfPolicy } from "./policy-words";
+import { componentWords, listed, type WordsOfPolicy } from "./policy-words";
 
 /** Amounts, clocks and what must be asked beforehand. */
 export function payWords(policy: Policy): readonly WordsOfPolicy[] {
@@ -61,7 +62,10 @@ function tripWords(trip: Policy["pay"]["trip"], money: Money): string {
 function clocks({ clocks: { filing, resubmission, partHold } }: Policy): readonly string[] {
   const act = filing.by === "sending" ? "sent" : "received by the payer";
   const day = filing.anchorDay === "include" ? ", the day of completion counted" : "";
-  const roll = filing.roll === "none" ? "" : "; a last day on a weekend or holiday moves to the next working day";
+  const roll =
+    filing.roll === "none"
+      ? ""
+      : `; a last day on a weekend moves to the next working day${holidayWords(filing.holidays)}`;
   return [
     `A claim must be ${act} within ${termInWords(filing.within)} of completion${day}${roll}.`,
     resubmission.times === 0
@@ -71,12 +75,20 @@ function clocks({ clocks: { filing, resubmission, partHold } }: Policy): readonl
   ];
 }
 
+function holidayWords(holidays: Policy["clocks"]["filing"]["holidays"] = []): string {
+  return holidays.length === 0 ? "" : `, past ${listed(holidays.map(formatPlainDay))} too`;
+}
+
 function authorization({ authorization: rule, currency }: Policy): readonly string[] {
   const money = (cents: number) => formatMoney({ cents, currency });
   return [
     ...(rule.partsOverCents === undefined ? [] : [`Needed where parts cost more than ${money(rule.partsOverCents)}.`]),
     ...(rule.claimOverCents === undefined ? [] : [`Needed where the claim is over ${money(rule.claimOverCents)}.`]),
     ...(rule.components.length === 0 ? [] : [`Needed for ${componentWords(rule.components)}.`]),
+    ...(rule.secondOf === undefined || rule.secondOf.length === 0
+      ? []
+      : [`Needed for a second ${componentWords(rule.secondOf)} on one unit.`]),
+    ...(rule.diagnosisOnly === true ? ["Needed for a diagnosis without a repair."] : []),
     ...(rule.withoutProofOfPurchase ? ["Needed without proof of purchase."] : []),
     ...(rule.validFor === undefined ? [] : [`A number holds for ${termInWords(rule.validFor)}.`]),
   ];

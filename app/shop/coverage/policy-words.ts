@@ -89,8 +89,10 @@ function pointWords({ event, plus }: StartPoint): string {
   return plus === undefined ? name : `${name} and ${termInWords(plus)}`;
 }
 
-function limitWords({ use, transfer, replacementPart, replacementUnit, registration }: Policy): readonly string[] {
+function limitWords(policy: Policy): readonly string[] {
+  const { use, transfer, replacementPart, replacementUnit, registration, designation } = policy;
   return [
+    ...(designation === undefined ? [] : [designationWords[designation]]),
     use.kind === "any"
       ? "Any use is covered."
       : use.kind === "household_only"
@@ -114,6 +116,11 @@ function limitWords({ use, transfer, replacementPart, replacementUnit, registrat
       : "A unit given in exchange keeps the first unit’s dates.",
   ];
 }
+
+const designationWords: Readonly<Record<NonNullable<Policy["designation"]>, string>> = {
+  full: "A full warranty: in the United States it follows the unit and does not hang on registering, whatever stands below.",
+  limited: "A limited warranty.",
+};
 
 function exclusionWords({ excludedCauses, excludedComponents }: Policy): readonly string[] {
   return [

@@ -10,6 +10,8 @@ export interface FormField {
   readonly choices?: readonly FormChoice[];
   /** Name of the empty choice; without it one of the choices always holds. */
   readonly none?: string;
+  /** A list or flag that may be left out of the document: empty or not set it says nothing. */
+  readonly mayBeAbsent?: true;
   /** The field counts only while another field of the same row or document holds this value. */
   readonly onlyIf?: readonly [at: string, is: string];
 }

@@ -12,9 +12,15 @@ export function documentOfForm(texts: FormTexts, names: readonly string[]): Loos
   for (const part of policySections.flatMap(({ parts }) => parts)) {
     if (!holds(part.onlyIf, (at) => texts(at)[0])) continue;
     if (isList(part)) put(document, part.list, rowsOf(part, texts, names));
-    else put(document, part.at, valueOfText(part.kind, texts(part.at)));
+    else put(document, part.at, valueSaid(part, texts));
   }
   return document;
+}
+
+function valueSaid({ at, kind, mayBeAbsent }: FormField, texts: FormTexts): unknown {
+  const value = valueOfText(kind, texts(at));
+  const isEmpty = value === false || (Array.isArray(value) && value.length === 0);
+  return mayBeAbsent === true && isEmpty ? undefined : value;
 }
 
 /** What each field shows for a document; the same names that `documentOfForm` reads. */
