@@ -4,7 +4,8 @@ import { claimSent } from "../joining/claim-sent";
 import { flagRows } from "../staging/flag-rows";
 import { run } from "../staging/run";
 import type { Staged } from "../staging/staged-kind";
-import { contradictingTypes, firstTypes, sameModel, serialsOfOtherModels } from "./models-of-rows";
+import { contradictingTypes, sameModel, serialsOfOtherModels, usualTypes } from "./models-of-rows";
+import { serialsOfOtherKinds, spreadKinds } from "./spread-kinds";
 
 /**
  * Finds the unit of each staged job: by its serial, or, where the row has none, the unit on which the job is on file,
@@ -12,7 +13,7 @@ import { contradictingTypes, firstTypes, sameModel, serialsOfOtherModels } from 
  */
 export async function resolveJobs(tx: Transaction, staged: Staged): Promise<void> {
   const { table } = staged;
-  if ((await isFirst(tx, staged, "jobs")) && (await resolveFirstJobs(tx, staged))) return;
+  if ((await isFirst(tx, staged, "jobs")) && (await resolveFirstJobs(tx, staged))) return await spreadKinds(tx, staged);
   await run(
     tx,
     `update ${table} s set unit_id = r.unit_id, unit_known = r.known, kind_of_model = r.kind
@@ -25,7 +26,7 @@ export async function resolveJobs(tx: Transaction, staged: Staged): Promise<void
        left join models um on um.model_id = u.model_id
        left join makers k on k.normalised = s.maker_n
        left join models m on m.maker_id = k.maker_id and m.normalised = s.model_n
-       left join ${firstTypes(table)} f on f.maker_n = s.maker_n and f.model_n = s.model_n
+       left join ${usualTypes(table)} f on f.maker_n = s.maker_n and f.model_n = s.model_n
        where s.readable) r
      where r.row = s.row`,
   );
@@ -34,6 +35,7 @@ export async function resolveJobs(tx: Transaction, staged: Staged): Promise<void
     `update ${table} s set joins_from = j.unit_id from jobs j join units u using (unit_id)
      where s.readable and s.serial_normalised is not null and not u.identified and j.job_number = s.job_number and j.unit_id <> s.unit_id`,
   );
+  await spreadKinds(tx, staged);
 }
 
 /** The same where no job is on file yet: then each is new, as far as this can tell. */
@@ -50,7 +52,7 @@ async function resolveFirstJobs(tx: Transaction, staged: Staged): Promise<boolea
       left join models um on um.model_id = u.model_id
       left join makers k on k.normalised = s.maker_n
       left join models m on m.maker_id = k.maker_id and m.normalised = s.model_n
-      left join ${firstTypes(staged.table)} f on f.maker_n = s.maker_n and f.model_n = s.model_n`,
+      left join ${usualTypes(staged.table)} f on f.maker_n = s.maker_n and f.model_n = s.model_n`,
   });
 }
 
@@ -58,6 +60,7 @@ export async function checkJobs(tx: Transaction, staged: Staged): Promise<void> 
   const { table, present } = staged;
   await flagRows(tx, staged, serialsOfOtherModels(table));
   await flagRows(tx, staged, contradictingTypes(table));
+  await flagRows(tx, staged, serialsOfOtherKinds(table));
   for (const select of [
     unknownModels(table),
     jobsOfOtherModels(table),

@@ -20,8 +20,19 @@ export async function storeUnitsOfJobs(tx: Transaction, staged: Staged, batchId:
            from ${staged.table} where fate is not null and not unit_known group by unit_id) first using (row)`,
   );
   await run(tx, `analyze ${firsts}`);
+  await run(tx, fullestModels(staged.table, firsts));
   await storeUnits(tx, { ...staged, table: firsts }, batchId);
   await run(tx, `drop table ${firsts}`);
+}
+
+/** SQL: of the models that the rows of a unit give, the one that says most, so that the order of rows never decides. */
+function fullestModels(table: string, firsts: string): string {
+  const least = (alias: string) => `starts_with(${alias}.model_n, '~'), -length(${alias}.model_n), ${alias}.model_n`;
+  return `update ${firsts} f set model = b.model, model_n = b.model_n, kind_of_model = b.kind_of_model
+    from (select distinct on (s.unit_id) s.unit_id, s.model, s.model_n, s.kind_of_model
+          from ${table} s join ${firsts} t on t.unit_id = s.unit_id and t.model_n <> s.model_n
+          where s.fate is not null and not s.unit_known order by s.unit_id, ${least("s")}) b
+    where b.unit_id = f.unit_id and (${least("b")}) < (${least("f")})`;
 }
 
 const unitFacts = ["made_from", "made_until", "sold_on", "delivered_on", "installed_on"];
