@@ -5,6 +5,7 @@ import type { Day } from "@/lib/calendar/day";
 import { filingCheckTitles } from "@/lib/claims/checks/filing-case";
 import { askedLines } from "@/lib/claims/life/asked-lines";
 import { sentContent } from "@/lib/claims/life/sent-content";
+import { neutralClaim } from "@/lib/claims/neutral/neutral-claim";
 import { formatPlainDay } from "@/lib/format/format-day";
 import { claimOf, loadClaim, type OpenClaim } from "./load-claim";
 
@@ -40,7 +41,9 @@ export function contentMaker({ today, sentOn, reasons }: Sending) {
     }));
     const { currency } = claim;
     const lines = askedLines(claim);
-    const content = sentContent({ claimNumber, filing, sentOn, currency, lines, packet: open.packet });
+    const { packet } = open;
+    const neutral = neutralClaim({ given: open.claim.given, claim, packet });
+    const content = sentContent({ claimNumber, filing, sentOn, currency, lines, claim: neutral, packet });
     return { kind: "content", content, overrides };
   };
 }

@@ -5,7 +5,7 @@ import type { AskedClaimLine } from "@/lib/claims/life/asked-lines";
 import type { AskedLine, ClaimAct } from "@/lib/claims/life/claim-act";
 import { judgeAct } from "@/lib/claims/life/judge-act";
 import type { SendingWay } from "@/lib/claims/life/sending-way";
-import { type SentContent, sentText } from "@/lib/claims/life/sent-content";
+import { type SendingContent, sentText } from "@/lib/claims/life/sent-content";
 import type { Reader, Transaction } from "../../database-types";
 import { type CheckOverride, claimSubmissions } from "../../schema/claim-life";
 import { claimLines } from "../../schema/claims";
@@ -23,7 +23,7 @@ export interface SendingRequest extends ActRequest {
 }
 
 export type MadeContent =
-  | { readonly kind: "content"; readonly content: SentContent; readonly overrides: readonly CheckOverride[] }
+  | { readonly kind: "content"; readonly content: SendingContent; readonly overrides: readonly CheckOverride[] }
   | NotSent;
 
 /** What stands in the way, each with what to do. */

@@ -1,3 +1,4 @@
+import { canonicalJson } from "../neutral/canonical-json";
 import type { ClaimPacket } from "../packet";
 
 /** Parts of a packet that people know by name; the index follows from the others. */
@@ -19,9 +20,8 @@ export function changedSinceSent(sent: ClaimPacket, now: ClaimPacket): readonly 
   return keys.filter((key) => comparable(sent, key) !== comparable(now, key)).map((key) => parts[key]);
 }
 
-/** As JSON, which is how the sent one was kept: a field that is undefined is no field there. */
+/** As JSON, which is how the sent one was kept: a field that is undefined is no field there, and order says nothing. */
 function comparable(packet: ClaimPacket, key: keyof typeof parts): string {
-  if (key !== "cover") return JSON.stringify(packet[key]);
   const { preparedOn: _, filing: __, ...cover } = packet.cover;
-  return JSON.stringify(cover);
+  return canonicalJson(JSON.parse(JSON.stringify(key === "cover" ? cover : packet[key])));
 }

@@ -10,6 +10,7 @@ import { findClaimsThatDisagree } from "@/db/queries/claims-that-disagree";
 import { editJob } from "@/db/writes/edit-job";
 import { day } from "@/lib/calendar/day";
 import { readSentText } from "@/lib/claims/life/sent-content";
+import { neutralClaimDocument } from "@/lib/claims/neutral/neutral-claim-document";
 import { fileFolder } from "../intake-files";
 import { act, allReasons, draftOf, send, startWithJobs, stored } from "./claim-files";
 
@@ -70,11 +71,13 @@ test("what was sent is kept byte for byte under its hash, whatever becomes of th
   expect(life?.events.at(-1)?.act).toMatchObject({ what: "sent", sha256: hash });
   const content = readSentText(before.content.toString("utf8"));
   expect(content).toMatchObject({
-    schema: "ohmsworth/sent-claim/1",
+    schema: "ohmsworth/sent-claim/2",
     claimNumber: claim,
     filing: 1,
     sentOn: "2023-05-12",
   });
+  expect(neutralClaimDocument.parse(content.claim).header).toMatchObject({ claimNumber: claim, jobNumber: "J1" });
+  expect(content.claim?.money.total.cents).toBe(content.askedCents);
   expect(content.lines.reduce((sum, { cents }) => sum + cents, 0)).toBe(content.askedCents);
 
   const opened = () => readOnly((db) => loadClaim(db, claim, day("2023-05-12")));

@@ -21,7 +21,7 @@ export default async function SentClaimPage({ params }: Props) {
   const number = decodeURIComponent(claim);
   const sent = /^\d{1,4}$/.test(filing) ? await readOnly((db) => loadSentBytes(db, number, Number(filing))) : undefined;
   if (sent === undefined) notFound();
-  const { packet } = readSentText(sent.content.toString("utf8"));
+  const { packet, claim: neutral } = readSentText(sent.content.toString("utf8"));
   const { sentOn, way, contentSha256 } = sent.submission;
   const path = `/claims/${encodeURIComponent(number)}`;
   return (
@@ -34,6 +34,14 @@ export default async function SentClaimPage({ params }: Props) {
             <a href={`${path}/sent/${filing}/content.json`} download>
               The bytes that it was made of
             </a>
+            {neutral === undefined ? null : (
+              <>
+                {" · "}
+                <a href={`${path}/sent/${filing}/claim.json`} download>
+                  The claim for other programs, as sent
+                </a>
+              </>
+            )}
           </>
         }
         packet={packet}
