@@ -16,7 +16,13 @@ export const sites = process.env.E2E_PORTS.split(" ").map((port) => ({
 }));
 
 /** The site of the worker that this process is; the first, for the process that starts them all. */
-export const ownSite = sites[Number(process.env.TEST_PARALLEL_INDEX ?? 0)] ?? sites[0];
+export const ownSite = siteOf(Number(process.env.TEST_PARALLEL_INDEX ?? 0));
+
+function siteOf(worker) {
+  const site = sites[worker];
+  if (site === undefined) throw new Error(`there is no site for worker ${worker}`);
+  return site;
+}
 
 /** All are held until the last is found, so that no two are the same. */
 async function freePorts(count) {
