@@ -1,6 +1,7 @@
 import { addDays, type Day } from "@/lib/calendar/day";
 import { type DayNumber, dayNumber } from "@/lib/calendar/day-number";
 import type { ProductType } from "@/lib/domain/product-type";
+import { addedBetween, concerns } from "./added-troubles";
 import { weekNumber, weekStart } from "./production-week";
 import { weibullRenewals } from "./renewal";
 import { wornDays } from "./season";
@@ -50,6 +51,7 @@ export function expectedFailures(truth: Truth, units: readonly ExposedUnit[]): r
       const upTo = (on: DayNumber) => table(wornDays(worn(life), window.inService, on) / scale);
       let sum = upTo(window.to) - upTo(window.from);
       for (const { on, open } of tail) sum -= open * (upTo(on + 1) - upTo(on));
+      sum += addedFailures(truth, life, unit, window, tail);
       sums.set(life, (sums.get(life) ?? 0) + sum);
     }
   }
@@ -60,6 +62,23 @@ export function expectedFailures(truth: Truth, units: readonly ExposedUnit[]): r
     expected: truth.observableShare * (sums.get(life) ?? 0) + fixedFailures(truth, life),
   }));
 }
+
+/** Failures on top of the life, where a trouble was added to this component of this model. */
+function addedFailures(truth: Truth, life: TrueLife, { serial }: ExposedUnit, window: Window, tail: OpenDays): number {
+  const week = weekOfSerial(serial);
+  let sum = 0;
+  for (const trouble of truth.addedTroubles) {
+    const { what, modelNumber } = trouble;
+    if (what.kind !== "failure" || what.component !== life.component || modelNumber !== life.model) continue;
+    if (!concerns(trouble, week)) continue;
+    const between = (from: DayNumber, to: DayNumber) => addedBetween(trouble, window.inService, from, to);
+    sum += between(window.from, window.to);
+    for (const { on, open } of tail) sum -= open * between(on, on + 1);
+  }
+  return sum;
+}
+
+type OpenDays = readonly { readonly on: DayNumber; readonly open: number }[];
 
 interface Window {
   readonly inService: DayNumber;
@@ -75,11 +94,7 @@ function windowOf(unit: ExposedUnit): Window {
 }
 
 /** The unit's observed days of the last weeks, each with the chance that a job reported on it was still open at the end. */
-function openDays(
-  { closedWithin }: Truth,
-  window: Window,
-  until: DayNumber,
-): readonly { readonly on: DayNumber; readonly open: number }[] {
+function openDays({ closedWithin }: Truth, window: Window, until: DayNumber): OpenDays {
   return closedWithin
     .map((closed, ago) => ({ on: until - ago, open: 1 - closed }))
     .filter(({ on, open }) => open > 0 && on >= window.from && on < window.to);

@@ -30,6 +30,8 @@ new jobs) must be taken in; truth.json lists the rows of jobs.csv by kind under 
   sold, made plus the company's grace.
 - **plantedDefects**: multiply that hazard for units made in the weeks from fromWeek to toWeek (production week is in the
   serial: letter, two digits of the year, two of the week).
+- **addedTroubles**: extra events in the units of a model: (age / scaleDays)^shape of them by an age in each unit concerned, from
+  startsOn; they renew nothing. **decoy** is a cell in which nothing is wrong, whose units only grow old.
 - **season**: a refrigerator's age runs faster in summer: a day counts 1 + swing × cos(2π (day − peak) / year) days.
 - **calls**: constant rates of calls that are no failure, higher in the first 90 days.
 - **observableShare**: of the closed failures, the share whose row still has its right serial, its component and its cause.

@@ -1,3 +1,4 @@
+import { addedTroubles, decoy } from "./added-troubles";
 import { callRates } from "./call-rates";
 import { closedWithin } from "./delays";
 import { livesOf } from "./hazards";
@@ -21,6 +22,8 @@ export function trueSettings(
     recordsFrom: scenario.recordsFrom,
     lives: models.flatMap(trueLives),
     plantedDefects,
+    addedTroubles,
+    decoy,
     calls: trueCalls(),
     season: { productType: "refrigerator", swing: summerSwing, peakDayOfYear },
     observableShare,

@@ -2,6 +2,7 @@
 import type { Day } from "@/lib/calendar/day";
 import type { Cause } from "@/lib/domain/cause";
 import type { ProductType } from "@/lib/domain/product-type";
+import type { AddedTrouble } from "./added-troubles";
 import type { DirtKind } from "./job-dirt";
 import type { PlantedDefect } from "./planted-defects";
 
@@ -13,6 +14,9 @@ export interface Truth {
   readonly recordsFrom: Day;
   readonly lives: readonly TrueLife[];
   readonly plantedDefects: readonly PlantedDefect[];
+  /** Troubles on top of the lives, and the cell that only grows old. */
+  readonly addedTroubles: readonly AddedTrouble[];
+  readonly decoy: { readonly modelNumber: string; readonly component: string };
   /** A cell that looks bad by chance alone: the most surprising one where nothing was planted. */
   readonly chanceOnly: ChanceCell | undefined;
   readonly calls: readonly TrueCall[];

@@ -1,4 +1,5 @@
 import type { DayNumber } from "@/lib/calendar/day-number";
+import { type AddedTrouble, addedTroubles, concerns } from "./added-troubles";
 import { type CallRate, callRates, earlyDays } from "./call-rates";
 import { drawWait, drawWeibull, happens } from "./draws";
 import { lifeInUnit, livesOf } from "./hazards";
@@ -19,7 +20,7 @@ export type UnitEvent =
  */
 export function unitEvents(scenario: Scenario, unit: RegisterUnit): readonly UnitEvent[] {
   const random = randomOf(scenario.seed, unit.index, 2);
-  const events = [...failuresOf(random, unit), ...callsOf(random, unit)];
+  const events = [...failuresOf(random, unit), ...callsOf(random, unit), ...addedTo(scenario, unit)];
   return events.sort((a, b) => a.on - b.on);
 }
 
@@ -57,6 +58,29 @@ function callsOf(random: Random, unit: RegisterUnit): UnitEvent[] {
     }
     return events;
   });
+}
+
+/** From a stream of their own, so that everything else is drawn as if they were not there. */
+function addedTo(scenario: Scenario, unit: RegisterUnit): UnitEvent[] {
+  return addedTroubles.flatMap((trouble, place) =>
+    trouble.model === unit.model.key && concerns(trouble, unit.madeInWeek)
+      ? eventsOf(randomOf(scenario.seed, unit.index, 7, place), trouble, unit)
+      : [],
+  );
+}
+
+/** Waits of mean 1 in the time in which the trouble's events come evenly. */
+function eventsOf(random: Random, { what, shape, scaleDays, startsOn }: AddedTrouble, unit: RegisterUnit): UnitEvent[] {
+  const events: UnitEvent[] = [];
+  const from = Math.max(unit.observedFrom, startsOn ?? unit.observedFrom) - unit.inServiceOn;
+  const until = unit.observedTo - unit.inServiceOn;
+  for (let at = (from / scaleDays) ** shape + drawWait(random, 1); ; at += drawWait(random, 1)) {
+    const age = scaleDays * at ** (1 / shape);
+    if (age >= until) return events;
+    const on = unit.inServiceOn + Math.floor(age);
+    if (what.kind === "call") events.push({ kind: "call", on, rate: what.rate });
+    else events.push({ kind: "failure", on, component: what.component, planted: true });
+  }
 }
 
 /** Calls per day of one unit on that day. */

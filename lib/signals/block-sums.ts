@@ -1,0 +1,81 @@
+import { ageBandCount, blockOf, weeksPerYear } from "./weeks";
+
+/** Sums by block of 13 weeks and age band, cumulated over blocks, so that any baseline is one subtraction. */
+export interface BlockSums {
+  /** Before each block: events or unit-weeks of all earlier blocks of the record, by age band. */
+  readonly before: Float64Array;
+}
+
+/** First block of the record and how many there are. */
+export interface BlockRange {
+  readonly first: number;
+  readonly count: number;
+}
+
+/** Blocks, counted from the first, from which rates are learnt. */
+export interface Span {
+  readonly from: number;
+  readonly until: number;
+}
+
+const blocksPerYear = 4;
+const mostYears = 3;
+
+/** Unit-weeks that others must have spent at an age before a rate is taken from them: a year of one unit. */
+export const fewestUnitWeeks = weeksPerYear;
+
+export function blockRange({
+  firstWeek,
+  lastWeek,
+}: {
+  readonly firstWeek: number;
+  readonly lastWeek: number;
+}): BlockRange {
+  const first = blockOf(firstWeek);
+  return { first, count: Math.max(0, blockOf(lastWeek) - first + 1) };
+}
+
+/**
+ * Earlier blocks that the rates of a block are learnt from: whole years, so that no season weighs more than another, at
+ * most three, ending a block before, when all their jobs are closed. Undefined until there is a year of them.
+ */
+export function baselineOf(block: number): Span | undefined {
+  const until = block - 1;
+  const years = Math.min(mostYears, Math.floor(until / blocksPerYear));
+  return years < 1 ? undefined : { from: until - years * blocksPerYear, until };
+}
+
+export interface Addition {
+  readonly week: number;
+  readonly band: number;
+  readonly amount: number;
+}
+
+export function blockSums(range: BlockRange, additions: Iterable<Addition>): BlockSums {
+  const before = new Float64Array((range.count + 1) * ageBandCount);
+  for (const { week, band, amount } of additions) {
+    const block = blockOf(week) - range.first;
+    if (block < 0 || block >= range.count) continue;
+    const place = (block + 1) * ageBandCount + band;
+    before[place] = (before[place] ?? 0) + amount;
+  }
+  for (let place = ageBandCount; place < before.length; place++) {
+    before[place] = (before[place] ?? 0) + (before[place - ageBandCount] ?? 0);
+  }
+  return { before };
+}
+
+/** Sum of one age band over the blocks of a span. */
+export function sumOf({ before }: BlockSums, { from, until }: Span, band: number): number {
+  return (before[until * ageBandCount + band] ?? 0) - (before[from * ageBandCount + band] ?? 0);
+}
+
+export function addedTogether(parts: readonly BlockSums[], range: BlockRange): BlockSums {
+  const before = new Float64Array((range.count + 1) * ageBandCount);
+  for (const part of parts) {
+    part.before.forEach((value, place) => {
+      before[place] = (before[place] ?? 0) + value;
+    });
+  }
+  return { before };
+}

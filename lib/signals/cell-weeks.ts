@@ -1,0 +1,158 @@
+import type { ProductType } from "@/lib/domain/product-type";
+import { type BlockRange, blockRange } from "./block-sums";
+import { buildCell } from "./build-cell";
+import { seasonByWeek, spreadByBlock } from "./company-blocks";
+import { type ExposureWeeks, exposureWeeks } from "./exposure-weeks";
+import type { CellKey, Cohort, SignalRecord, WordKind } from "./signal-record";
+import { sumsOfEvents, type TypeRecord, typeRecords } from "./type-record";
+
+/** Observed and expected counts of one cell, week by week. */
+export interface CellWeeks {
+  readonly key: CellKey;
+  readonly firstWeek: number;
+  /** 0 in weeks that have no expectation: before there is a baseline, or at ages that no other unit has reached. */
+  readonly expected: Float64Array;
+  /** Jobs by the week of the call, at ages for which there is an expectation. */
+  readonly observed: Float64Array;
+  /** By block of 13 weeks from that of the first week: ratio of observed to expected up to which nothing is wrong. */
+  readonly tolerated: Float64Array;
+  /** How many of a week's jobs were not on record by the end of another. */
+  readonly unknownAt: (week: number, seenAt: number) => number;
+  /** Jobs of the weeks from..to in which this component was found at fault. */
+  readonly carrying: (component: string, from: number, to: number) => number;
+}
+
+/**
+ * Every cell of the company: each component and each symptom by model, by maker (where it has several models of the
+ * type), and each component by half-year of production. Smaller ones than asked for are left to the cell of their model
+ * or maker, which holds their counts. A week's expectation rests on the years before its quarter only, so it is the same
+ * whenever it is computed.
+ * @param leastYearlyExpected  a cell is followed if any year of it had at least this many expected failures
+ * Checked: tests/signals/cell-weeks.test.ts, by hand and by separate code that walks unit by unit.
+ */
+export function cellWeeks(record: SignalRecord, leastYearlyExpected: number): CellWeeks[] {
+  const range = blockRange(record);
+  const cohortsOf = cohortsByModel(record);
+  const types = typeRecords(record, range, cohortsOf);
+  const spread = spreadByBlock(types, range);
+  const cells: CellWeeks[] = [];
+  const keep = (cell: CellWeeks | undefined) => {
+    if (cell !== undefined) cells.push(cell);
+  };
+  for (const type of types) {
+    const learnt: Learnt = {
+      record,
+      range,
+      spread,
+      season: seasonByWeek(record, type, range),
+      least: leastYearlyExpected,
+    };
+    for (const group of groupsOf(record, type, cohortsOf, range)) wholeCells(type, group, learnt).forEach(keep);
+    for (const model of type.models.keys()) halfCells(type, model, cohortsOf.get(model) ?? [], learnt).forEach(keep);
+  }
+  return cells;
+}
+
+/** What is learnt of the company and of the type, the same for all of the type's cells. */
+export interface Learnt {
+  readonly record: SignalRecord;
+  readonly range: BlockRange;
+  readonly spread: Readonly<Record<WordKind, readonly number[]>>;
+  /** By week of the record: how many times the year's mean is expected. */
+  readonly season: Float64Array;
+  readonly least: number;
+}
+
+interface Group {
+  readonly models: readonly number[];
+  readonly maker: string;
+  readonly model: string | undefined;
+  readonly exposure: ExposureWeeks;
+}
+
+/** Each model, and each maker that has several of the type beside other makers. */
+function groupsOf(
+  { models, ...weeks }: SignalRecord,
+  type: TypeRecord,
+  cohortsOf: ReadonlyMap<number, readonly Cohort[]>,
+  range: BlockRange,
+): Group[] {
+  const groups: Group[] = [];
+  const makers = new Map<string, number[]>();
+  for (const [index, exposure] of type.models) {
+    const { maker, number } = models[index] ?? { maker: "", number: "" };
+    groups.push({ models: [index], maker, model: number, exposure });
+    makers.set(maker, [...(makers.get(maker) ?? []), index]);
+  }
+  for (const [maker, own] of makers) {
+    if (own.length < 2 || makers.size < 2) continue;
+    const exposure = exposureWeeks(
+      weeks,
+      range,
+      own.flatMap((model) => cohortsOf.get(model) ?? []),
+    );
+    groups.push({ models: own, maker, model: undefined, exposure });
+  }
+  return groups;
+}
+
+function wholeCells(type: TypeRecord, group: Group, learnt: Learnt): (CellWeeks | undefined)[] {
+  return type.lines.map((line) =>
+    buildCell(learnt, line, {
+      key: keyOf(type.productType, group, line.kind, line.word, undefined),
+      models: group.models,
+      exposure: group.exposure,
+      sums: line.sumsOf(group.models),
+      events: group.models.flatMap((model) => line.eventsOf.get(model) ?? []),
+    }),
+  );
+}
+
+function halfCells(
+  type: TypeRecord,
+  model: number,
+  cohorts: readonly Cohort[],
+  learnt: Learnt,
+): (CellWeeks | undefined)[] {
+  const { maker, number } = learnt.record.models[model] ?? { maker: "", number: "" };
+  const halves = new Set(cohorts.flatMap(({ madeHalf }) => madeHalf ?? []));
+  return [...halves].flatMap((half) => {
+    const exposure = exposureWeeks(
+      learnt.record,
+      learnt.range,
+      cohorts.filter(({ madeHalf }) => madeHalf === half),
+    );
+    return type.lines
+      .filter(({ kind }) => kind === "component")
+      .map((line) => {
+        const events = (line.eventsOf.get(model) ?? []).filter(({ madeHalf }) => madeHalf === half);
+        return buildCell(learnt, line, {
+          key: keyOf(type.productType, { maker, model: number }, line.kind, line.word, half),
+          models: [model],
+          exposure,
+          sums: { exposure: exposure.sums, events: sumsOfEvents(events, learnt.range) },
+          events,
+        });
+      });
+  });
+}
+
+function keyOf(
+  productType: ProductType,
+  { maker, model }: Pick<Group, "maker" | "model">,
+  kind: CellKey["kind"],
+  word: string,
+  madeHalf: number | undefined,
+): CellKey {
+  return { kind, word, productType, maker, model, madeHalf };
+}
+
+function cohortsByModel({ cohorts }: SignalRecord): Map<number, Cohort[]> {
+  const byModel = new Map<number, Cohort[]>();
+  for (const cohort of cohorts) {
+    const own = byModel.get(cohort.model) ?? [];
+    byModel.set(cohort.model, own);
+    own.push(cohort);
+  }
+  return byModel;
+}

@@ -1,0 +1,80 @@
+import { spreadBetweenGroups } from "./between-groups";
+import type { BlockRange, Span } from "./block-sums";
+import { baselineOf } from "./block-sums";
+import { weeksOf } from "./exposure-weeks";
+import { restRates } from "./rest-rates";
+import { noSeason, type Season, seasonFactor, seasonOf } from "./season";
+import type { SignalRecord, WordKind } from "./signal-record";
+import type { TypeRecord } from "./type-record";
+import { blockOf, weeksPerBlock } from "./weeks";
+
+/** How much models differ anyway, as a share of the expectation, at each block; components and symptoms each by themselves. */
+export function spreadByBlock(
+  types: readonly TypeRecord[],
+  range: BlockRange,
+): Readonly<Record<WordKind, readonly number[]>> {
+  const of = (kind: WordKind) => Array.from({ length: range.count }, (_, block) => spreadIn(types, kind, block));
+  return { component: of("component"), symptom: of("symptom") };
+}
+
+function spreadIn(types: readonly TypeRecord[], kind: WordKind, block: number): number {
+  const span = baselineOf(block);
+  if (span === undefined) return 0;
+  return spreadBetweenGroups(
+    types.flatMap(({ lines, models }) =>
+      lines
+        .filter((line) => line.kind === kind)
+        .flatMap((line) =>
+          [...models.keys()]
+            .filter((model) => line.rest.has(model, block))
+            .map((model) => restRates(line.rest, line.sumsOf([model]), block, span)),
+        ),
+    ),
+  );
+}
+
+/** What the yearly wave of one product type makes of each week, learnt at each block from the whole years before it. */
+export function seasonByWeek(record: SignalRecord, type: TypeRecord, range: BlockRange): Float64Array {
+  const seasons = seasonByBlock(record, type, range);
+  return Float64Array.from({ length: weeksOf(record) }, (_, place) => {
+    const week = record.firstWeek + place;
+    return seasonFactor(seasons[blockOf(week) - range.first] ?? noSeason, week);
+  });
+}
+
+function seasonByBlock(record: SignalRecord, type: TypeRecord, range: BlockRange): readonly Season[] {
+  const failures = new Float64Array(weeksOf(record));
+  const unitWeeks = new Float64Array(weeksOf(record));
+  for (const exposure of type.models.values()) {
+    for (let week = 0; week < unitWeeks.length; week++) {
+      for (let entry = exposure.starts[week] ?? 0; entry < (exposure.starts[week + 1] ?? 0); entry++) {
+        unitWeeks[week] = (unitWeeks[week] ?? 0) + (exposure.unitWeeks[entry] ?? 0);
+      }
+    }
+  }
+  for (const line of type.lines) {
+    if (line.kind !== "component") continue;
+    for (const events of line.eventsOf.values()) {
+      for (const { week, jobs } of events) {
+        const place = week - record.firstWeek;
+        if (place >= 0 && place < failures.length) failures[place] = (failures[place] ?? 0) + jobs;
+      }
+    }
+  }
+  return Array.from({ length: range.count }, (_, block) => {
+    const span = baselineOf(block);
+    return span === undefined ? noSeason : seasonOf(weeksIn(span, range, record.firstWeek, failures, unitWeeks));
+  });
+}
+
+function weeksIn(
+  { from, until }: Span,
+  { first }: BlockRange,
+  firstWeek: number,
+  failures: Float64Array,
+  unitWeeks: Float64Array,
+) {
+  return Array.from({ length: (until - from) * weeksPerBlock }, (_, i) => (first + from) * weeksPerBlock + i)
+    .filter((week) => week >= firstWeek)
+    .map((week) => ({ week, observed: failures[week - firstWeek] ?? 0, expected: unitWeeks[week - firstWeek] ?? 0 }));
+}

@@ -1,0 +1,109 @@
+import type { CellWeeks } from "./cell-weeks";
+import { blockOf, weeksPerYear } from "./weeks";
+
+/** Where a cell stands at the end of one week. */
+export interface CellStanding {
+  /** Sum of log-likelihood ratios since it was last 0. */
+  readonly score: number;
+  /** First week after the sum was last 0. */
+  readonly onsetWeek: number;
+  /** On record since the onset, and what the ages of the units predict of it, as far as it can be on record by now. */
+  readonly observed: number;
+  readonly expected: number;
+  /** Expected count of a usual week, over the last year, with what is tolerated: what luck is reckoned with. */
+  readonly weeklyMean: number;
+}
+
+/** No sum grows beyond this, so that a cell that is mended can come down again within a year or so. */
+export const mostScore = 25;
+
+/**
+ * Follows one cell from week to week by a cumulative sum of log-likelihood ratios: is the rate `ratio` times what is
+ * tolerated, or only that much? It never falls below 0, so that good years cannot hide a bad month. What is tolerated lies above what is expected by as much as the groups of
+ * this company differ anyway, and as the expectation itself is in doubt.
+ * The newest weeks count with the share of their jobs that can be on record by now.
+ * @param cell    its weeks; nothing is followed before there is an expectation
+ * @param at      weeks for whose end the standing is wanted, ascending
+ * @param knownWithin  see SignalRecord
+ * @param clumping  size of the negative binomial of a usual week per expected job; undefined: plain Poisson counts
+ * @returns a standing per week asked for; undefined while there is no expectation
+ * Source: Page (1954), Biometrika 41, 100-115; Lucas (1985), Technometrics 27, 129-144; Höhle & Paul (2008),
+ *   Computational Statistics & Data Analysis 52, 4357-4368, for likelihood ratios of varying and clumped counts;
+ *   Kalbfleisch, Lawless & Robinson (1991), Technometrics 33, 273-285, for the share on record.
+ * Checked: tests/signals/follow-cell.test.ts, by hand and against the plain Poisson sums of lib/statistics.
+ */
+export function followCell(
+  cell: CellWeeks,
+  { at, knownWithin, clumping, ratio }: FollowOptions,
+): (CellStanding | undefined)[] {
+  const tail = knownWithin.length - 1;
+  let settled = fresh(cell.firstWeek);
+  let next = cell.firstWeek;
+  return at.map((week) => {
+    for (; next < week - tail; next++) settled = advance(settled, cell, next, next + tail, 1, clumping, ratio);
+    let standing = settled;
+    for (let recent = next; recent <= week; recent++) {
+      standing = advance(standing, cell, recent, week, knownWithin[week - recent] ?? 1, clumping, ratio);
+    }
+    const weeklyMean = meanOfYear(cell, week);
+    return weeklyMean > 0 ? { ...standing, weeklyMean } : undefined;
+  });
+}
+
+export interface FollowOptions {
+  readonly at: readonly number[];
+  readonly knownWithin: readonly number[];
+  readonly clumping: number | undefined;
+  readonly ratio: number;
+}
+
+type Sum = Omit<CellStanding, "weeklyMean">;
+
+function fresh(week: number): Sum {
+  return { score: 0, onsetWeek: week, observed: 0, expected: 0 };
+}
+
+function advance(
+  sum: Sum,
+  cell: CellWeeks,
+  week: number,
+  seenAt: number,
+  share: number,
+  clumping: number | undefined,
+  ratio: number,
+): Sum {
+  const place = week - cell.firstWeek;
+  const expected = (cell.expected[place] ?? 0) * share;
+  if (!(expected > 0)) return sum;
+  const observed = (cell.observed[place] ?? 0) - cell.unknownAt(week, seenAt);
+  const tolerated = expected * toleratedIn(cell, week);
+  const score = Math.min(mostScore, sum.score + logRatio(observed, tolerated, ratio, clumping));
+  // A sum within rounding of zero is zero: otherwise the onset would hang on the last digit of an expectation.
+  if (score < 1e-9) return fresh(week + 1);
+  return { score, onsetWeek: sum.onsetWeek, observed: sum.observed + observed, expected: sum.expected + expected };
+}
+
+/** Log-likelihood of `ratio` times the mean against the mean. */
+export function logRatio(count: number, mean: number, ratio: number, clumping: number | undefined): number {
+  if (clumping === undefined) return count * Math.log(ratio) - (ratio - 1) * mean;
+  const size = clumping * mean;
+  return (
+    count * (Math.log(ratio) + Math.log((size + mean) / (size + ratio * mean))) -
+    size * Math.log((size + ratio * mean) / (size + mean))
+  );
+}
+
+export function toleratedIn(cell: CellWeeks, week: number): number {
+  return cell.tolerated[blockOf(week) - blockOf(cell.firstWeek)] ?? 1;
+}
+
+function meanOfYear(cell: CellWeeks, week: number): number {
+  let [sum, weeks] = [0, 0];
+  for (let at = Math.max(cell.firstWeek, week - weeksPerYear + 1); at <= week; at++) {
+    const expected = cell.expected[at - cell.firstWeek] ?? 0;
+    if (!(expected > 0)) continue;
+    sum += expected * toleratedIn(cell, at);
+    weeks += 1;
+  }
+  return weeks === 0 ? 0 : sum / weeks;
+}

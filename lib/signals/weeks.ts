@@ -1,0 +1,49 @@
+// What fails more than it should: weekly counts against what the ages of the units predict, followed by cumulative sums.
+// Start at cell-weeks.ts (observed and expected), follow-cell.ts (the sums) and signal-list.ts (what is worth a look).
+import type { DayNumber } from "@/lib/calendar/day-number";
+
+/** Weeks since the epoch, each from Monday to Sunday; day 4 of 1970 was a Monday. */
+export type WeekNumber = number;
+
+export const daysPerWeek = 7;
+export const weeksPerYear = 52;
+/** Rates are learnt anew at the start of each quarter of 13 weeks, so that a week's expectation never changes afterwards. */
+export const weeksPerBlock = 13;
+
+const firstMonday = 4;
+
+export function weekOf(day: DayNumber): WeekNumber {
+  return Math.floor((day - firstMonday) / daysPerWeek);
+}
+
+export function firstDayOf(week: WeekNumber): DayNumber {
+  return week * daysPerWeek + firstMonday;
+}
+
+export function lastDayOf(week: WeekNumber): DayNumber {
+  return firstDayOf(week) + daysPerWeek - 1;
+}
+
+/** The last week that was over by the end of that day. */
+export function lastWholeWeek(day: DayNumber): WeekNumber {
+  return weekOf(day + 1) - 1;
+}
+
+export function blockOf(week: WeekNumber): number {
+  return Math.floor(week / weeksPerBlock);
+}
+
+/** Ages from which a band runs, in weeks: quarters and halves in the first year, then years, and all from the sixteenth on. */
+const bandsFrom = [0, 13, 26, ...Array.from({ length: 16 }, (_, year) => 52 * (year + 1))];
+
+export const ageBandCount = bandsFrom.length;
+
+const bandByWeek = Uint8Array.from(
+  { length: 52 * 16 + 1 },
+  (_, age) => bandsFrom.filter((from) => from <= age).length - 1,
+);
+
+/** Band of an age in whole weeks; an age below 0 counts as 0. */
+export function ageBandOfWeeks(age: number): number {
+  return bandByWeek[Math.max(0, Math.min(age, bandByWeek.length - 1))] ?? 0;
+}
