@@ -43,6 +43,13 @@ export async function markTakenParts(tx: Transaction): Promise<void> {
   if (catalogue !== undefined) await markAllParts(tx);
 }
 
+/** All numbers that are counted under a current number. */
+export async function markFamily(tx: Transaction, partKey: string): Promise<void> {
+  await tx.rows(sql`
+    insert into parts_to_forecast select jsonb_array_elements_text(spellings) from part_outlooks where part_key = ${partKey}
+    order by 1 on conflict do nothing`);
+}
+
 /** Stands for every part among the numbers that are marked. */
 export const everyPart = "*";
 
