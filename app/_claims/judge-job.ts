@@ -37,11 +37,14 @@ export interface JudgedClaim {
 export async function loadJudgedJob(
   db: Reader,
   jobNumber: string,
-): Promise<{ readonly judged: JudgedJob; readonly drafts: readonly ClaimListRow[] } | undefined> {
+): Promise<
+  { readonly judged: JudgedJob; readonly drafts: readonly ClaimListRow[]; readonly timeZone: string } | undefined
+> {
   const stored = await loadJobRecord(db, jobNumber);
   if (stored === undefined) return undefined;
-  const today = todayIn((await loadShop(db)).timeZone);
-  return { judged: await judgeJob(db, stored, today), drafts: await loadClaimsOfJob(db, jobNumber) };
+  const { timeZone } = await loadShop(db);
+  const judged = await judgeJob(db, stored, todayIn(timeZone));
+  return { judged, drafts: await loadClaimsOfJob(db, jobNumber), timeZone };
 }
 
 export async function judgeJob(db: Reader, stored: StoredJob, asOf: Day): Promise<JudgedJob> {

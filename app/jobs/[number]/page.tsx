@@ -24,7 +24,7 @@ export default async function JobPage({ params }: Props) {
   const number = decodeURIComponent((await params).number);
   const found = await readOnly((db) => loadJudgedJob(db, number));
   if (found === undefined) notFound();
-  const { judged, drafts } = found;
+  const { judged, drafts, timeZone } = found;
   const { record } = judged.stored;
   const path = encodeURIComponent(number);
   return (
@@ -54,7 +54,7 @@ export default async function JobPage({ params }: Props) {
         ))}
       </Notice>
       <JobReadings record={record} ranges={judged.ranges} />
-      <JobPhotos record={record} />
+      <JobPhotos record={record} timeZone={timeZone} />
       <JobParts record={record} />
     </Page>
   );
