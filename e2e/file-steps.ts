@@ -13,7 +13,7 @@ export async function chooseFile(page: Page, file: SentFile | string): Promise<v
   await page.waitForURL(/\/(look|rows)$/, patient);
 }
 
-/** New, changed, already here, held back, no record, and all rows of the file. */
+/** New, changed, already here, held back, left out, and all rows of the file. */
 export async function rowSum(page: Page): Promise<readonly number[]> {
   const sum = page.getByRole("table", { name: "What becomes of the rows" });
   await expect(sum).toBeVisible(patient);

@@ -163,7 +163,7 @@ async function checkAndAdd(page: Page, file: SentFile, kind: string): Promise<st
   await expect(heading(page)).toHaveText(`${file.name}: 3 new ${kind}; every row is good`);
   const sum = page.getByRole("table", { name: "What becomes of the rows" });
   const rows = (await sum.getByRole("cell").allTextContents()).map(Number);
-  expect(rows, "new, changed, already here, held back, no record, in the file").toEqual([3, 0, 0, 0, 0, 3]);
+  expect(rows, "new, changed, already here, held back, left out, in the file").toEqual([3, 0, 0, 0, 0, 3]);
   await page.getByRole("button", { name: `Add 3 ${kind}` }).click();
   await page.waitForURL(/\/files\/\d+$/, patient);
   await expect(page.getByRole("heading", { level: 1 })).toContainText(`${file.name}: 3 added, 0 changed`);

@@ -10,6 +10,7 @@ import { dayCell, dayMonthOrYearCell } from "./cell-days";
 import { amount, wholeNumber } from "./cell-numbers";
 import { catalogueKey, identifier, note, oneOf, shortText } from "./cell-texts";
 import type { IntakeSetting } from "./intake-setting";
+import { neverCompleted } from "./never-completed";
 import type { CellProblem, Parsed } from "./parsed";
 import { type Cells, futureDays, outOfOrder, readRow, unknownWords } from "./row-problems";
 
@@ -31,7 +32,10 @@ export const jobRow = z.object({
   diagnosed_on: optional(dayCell, "Day the cause was found."),
   parts_ordered_on: optional(dayCell, "Day the parts were ordered."),
   parts_received_on: optional(dayCell, "Day the parts came."),
-  completed_on: required(dayCell, "Day the job was completed; filing windows run from here."),
+  completed_on: required(
+    dayCell,
+    "Day the job was completed; filing windows run from here. Only one that came to nothing, by its status, may have none.",
+  ),
   invoiced_on: optional(dayCell, "Day the job was invoiced."),
   complaint: optional(note, "Complaint, in the customer's words."),
   cause_note: optional(note, "Cause, as the technician wrote it."),
@@ -72,7 +76,10 @@ export interface UnitFacts {
 
 /** A job and what it says about its unit. */
 export interface JobRow {
-  readonly job: ClosedJob;
+  readonly job: Omit<ClosedJob, "completedOn"> & {
+    /** Undefined where the job came to nothing before it was completed. */
+    readonly completedOn: Day | undefined;
+  };
   readonly currency: Currency;
   readonly maker: string;
   /** Undefined where the row does not state it. */
@@ -99,7 +106,7 @@ const pastDays = [
 /** One row of jobs.csv in; one job, or every problem of the row, out. */
 export function parseJobRow(cells: Cells, setting: IntakeSetting): Parsed<JobRow> {
   const { components, symptoms, failureModes } = setting.catalogue;
-  return readRow(jobRow, cells, {
+  return readRow(neverCompleted(cells) === undefined ? jobRow : endedJobRow, cells, {
     words: [
       ...unknownWords(cells, [
         { column: "component", words: components, noun: "component" },
@@ -124,7 +131,10 @@ export function parseJobRow(cells: Cells, setting: IntakeSetting): Parsed<JobRow
   });
 }
 
-function callsItselfBack(row: z.output<typeof jobRow>): readonly CellProblem[] {
+const endedJobRow = jobRow.extend({ completed_on: optional(dayCell, "None: the job came to nothing.") });
+type AnyJobRow = z.output<typeof endedJobRow>;
+
+function callsItselfBack(row: AnyJobRow): readonly CellProblem[] {
   if (row.callback_of !== row.job_number) return [];
   return [
     {
@@ -136,10 +146,10 @@ function callsItselfBack(row: z.output<typeof jobRow>): readonly CellProblem[] {
   ];
 }
 
-function jobRowOf(row: z.output<typeof jobRow>, shopCurrency: Currency): JobRow {
+function jobRowOf(row: AnyJobRow, shopCurrency: Currency): JobRow {
   const currency = row.currency ?? shopCurrency;
   const money = (cents: number | undefined) => (cents === undefined ? undefined : { cents, currency });
-  const job: ClosedJob = {
+  const job: JobRow["job"] = {
     jobNumber: row.job_number,
     status: row.status,
     requestedOn: row.requested_on,
@@ -170,7 +180,7 @@ function jobRowOf(row: z.output<typeof jobRow>, shopCurrency: Currency): JobRow 
   return { job, currency, maker, model, productType, serial, unitFacts: unitFactsOf(row) };
 }
 
-function unitFactsOf(row: z.output<typeof jobRow>): UnitFacts {
+function unitFactsOf(row: AnyJobRow): UnitFacts {
   return {
     madeFrom: row.made?.earliest,
     madeUntil: row.made?.latest,

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { readDay } from "@/lib/calendar/day";
 import type { IntakeSetting } from "./intake-setting";
 import { type CellProblem, type Parsed, shownValue } from "./parsed";
 
@@ -48,7 +49,7 @@ export function unknownWords(
 export function futureDays(cells: Cells, columns: readonly string[], { today }: IntakeSetting): readonly CellProblem[] {
   return columns.flatMap((column) => {
     const text = (cells[column] ?? "").trim();
-    if (!/^\d{4}-\d{2}-\d{2}$/.test(text) || text <= today) return [];
+    if (text <= today || readDay(text) === undefined) return [];
     return [
       { column, value: text, problem: `is later than today, ${today}`, fix: "Write the day on which it happened." },
     ];

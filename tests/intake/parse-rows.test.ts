@@ -133,6 +133,7 @@ describe("a job", () => {
     [{ cause: "gremlins" }, "cause is not one of the words for this column"],
     [{ cause: "bad luck" }, "cause is not one of the words for this column"],
     [{ completed_on: "2023-02-29" }, "completed_on is no day of the calendar"],
+    [{ completed_on: "2026-13-01" }, "completed_on is no day of the calendar"],
     [{ requested_on: "2024-03-10" }, "completed_on is before requested_on, which is 2024-03-10"],
     [{ labour: "-5.00" }, "labour is negative"],
     [{ labour: "5.001" }, "labour is not an amount"],

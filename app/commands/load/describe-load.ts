@@ -37,7 +37,7 @@ export function isRefusal(result: LoadResult): boolean {
 }
 
 function counts({ fileKind, rowsTotal, rowsNew, rowsChanged, rowsSame, rowsHeld, rowsRefused }: LoadReport): string {
-  return `${rowsTotal} rows of ${fileKind}: ${rowsNew} new, ${rowsChanged} changed, ${rowsSame} already here, ${rowsHeld} with problems${rowsRefused > 0 ? `, ${rowsRefused} no record` : ""}`;
+  return `${rowsTotal} rows of ${fileKind}: ${rowsNew} new, ${rowsChanged} changed, ${rowsSame} already here, ${rowsHeld} with problems${rowsRefused > 0 ? `, ${rowsRefused} left out` : ""}`;
 }
 
 function problems({ problems: found, rowsHeld }: LoadReport): readonly string[] {

@@ -7,14 +7,14 @@ interface Props {
   readonly total: number;
 }
 
-/** Rows that are no record, as they stand. */
+/** Rows that are no record, or that count as nothing, as they stand. */
 export function NoRecord({ rows, total }: Props) {
   if (rows.length === 0) return null;
   return (
     <details>
-      <summary>No record: {formatCounted(total, "row")}, such as totals and notes</summary>
+      <summary>Left out: {formatCounted(total, "row")}, each with its reason</summary>
       <Table
-        caption="Rows that are no record"
+        caption="Rows that were left out"
         captionHidden
         columns={columns}
         rows={rows}

@@ -26,7 +26,7 @@ export function RowSum({ counts, kind }: Props) {
     { words: `Changes ${article(one)} ${one} on file`, rows: counts.rowsChanged },
     { words: "Already here", rows: counts.rowsSame },
     { words: "Held back", rows: counts.rowsHeld },
-    { words: "No record", rows: counts.rowsRefused },
+    { words: "Left out", rows: counts.rowsRefused },
   ];
   return (
     <table className={styles.sum}>

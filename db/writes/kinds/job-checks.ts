@@ -5,6 +5,7 @@ import { flagRows } from "../staging/flag-rows";
 import { run } from "../staging/run";
 import type { Staged } from "../staging/staged-kind";
 import { contradictingTypes, sameModel, serialsOfOtherModels, usualTypes } from "./models-of-rows";
+import { settleNeverCompleted } from "./never-completed";
 import { serialsOfOtherKinds, spreadKinds } from "./spread-kinds";
 
 /**
@@ -13,7 +14,13 @@ import { serialsOfOtherKinds, spreadKinds } from "./spread-kinds";
  */
 export async function resolveJobs(tx: Transaction, staged: Staged): Promise<void> {
   const { table } = staged;
-  if ((await isFirst(tx, staged, "jobs")) && (await resolveFirstJobs(tx, staged))) return await spreadKinds(tx, staged);
+  if (!((await isFirst(tx, staged, "jobs")) && (await resolveFirstJobs(tx, staged))))
+    await resolveAmongStored(tx, table);
+  await settleNeverCompleted(tx, staged);
+  await spreadKinds(tx, staged);
+}
+
+async function resolveAmongStored(tx: Transaction, table: string): Promise<void> {
   await run(
     tx,
     `update ${table} s set unit_id = r.unit_id, unit_known = r.known, kind_of_model = r.kind
@@ -35,7 +42,6 @@ export async function resolveJobs(tx: Transaction, staged: Staged): Promise<void
     `update ${table} s set joins_from = j.unit_id from jobs j join units u using (unit_id)
      where s.readable and s.serial_normalised is not null and not u.identified and j.job_number = s.job_number and j.unit_id <> s.unit_id`,
   );
-  await spreadKinds(tx, staged);
 }
 
 /** The same where no job is on file yet: then each is new, as far as this can tell. */

@@ -3,6 +3,7 @@ import type { StoredSource } from "@/db/schema/intake";
 import type { FileKind, TableKind } from "@/lib/intake/file-kinds";
 import type { IntakeSetting } from "@/lib/intake/intake-setting";
 import type { Translation } from "@/lib/intake/matching/translation";
+import { neverCompleted, neverCompletedReason } from "@/lib/intake/never-completed";
 import { type CellProblem, type FileProblem, shownValue } from "@/lib/intake/parsed";
 import type { SourceItem, SourceRow } from "@/lib/intake/tables/source-row";
 import { stagedKindOf } from "../kinds/staged-kind-of";
@@ -116,7 +117,7 @@ async function recordLines(
     if (parsed.ok) read.push({ kind, name, cells: shownJson(cells), values: parsed.value });
     else problems.push(...parsed.problems.map((problem) => asInFile(stage, row, name, problem)));
   }
-  if (problems.length > 0) return [["", rowLine(stage, row, { problems, notes })]];
+  if (problems.length > 0) return [["", rowLine(stage, row, leftOutOrHeld(rows, problems, notes))]];
   return [
     ["", rowLine(stage, row, { notes })],
     ...read.map(
@@ -126,6 +127,17 @@ async function recordLines(
       ],
     ),
   ];
+}
+
+/** A job that came to nothing and was never completed needs nothing put right. */
+function leftOutOrHeld(
+  rows: (Translation & { kind: "rows" })["rows"],
+  problems: readonly CellProblem[],
+  notes: readonly unknown[],
+) {
+  const job = rows.find(({ kind }) => kind === "jobs");
+  const status = job === undefined ? undefined : neverCompleted(job.cells);
+  return status === undefined ? { problems, notes } : { reason: neverCompletedReason(status) };
 }
 
 /** A problem of a column of ours, told by the file's own column and cell where it has one for it. */

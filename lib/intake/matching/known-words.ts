@@ -4,6 +4,7 @@ import { failureModes } from "@/lib/domain/failure-modes";
 import { productTypes } from "@/lib/domain/product-type";
 import { symptoms } from "@/lib/domain/symptoms";
 import type { Catalogue } from "../intake-setting";
+import { notClosed } from "./left-out";
 import type { TargetField } from "./target-fields";
 import { plainWord, tradeWords } from "./trade-words";
 
@@ -35,6 +36,7 @@ export function knownWords(
     own.set(plainWord(name), key);
   }
   for (const key of keys) own.set(plainWord(key), key);
+  if (field.column === "status") names.set(notClosed, "not closed yet: left out");
   const trade = new Map<string, string>();
   const listed = tradeWords[field.sort === "yes or no" ? field.sort : field.column] ?? {};
   for (const [key, words] of Object.entries(listed)) {

@@ -8,7 +8,6 @@ export function settleRow(open: OpenRow, kind: TableKind): void {
   if (kind === "jobs") {
     if (open.line !== undefined) settleJobLine(open, open.line);
     copiedDays(open);
-    neverCompleted(open);
   } else if (kind === "part-lines") settleLine(open, open.own, "");
 }
 
@@ -81,18 +80,6 @@ function returned({ source, raw }: CellOrigin): CellProblem {
     problem: "is negative: a part that was returned",
     fix: "Lower the quantity of the line that it takes back, and leave this row out.",
   };
-}
-
-/** Every job has the day on which it was completed; one that came to nothing has none, and counts as nothing. */
-function neverCompleted({ own, problems, origin }: OpenRow): void {
-  const { status = "", completed_on: completed = "" } = own;
-  if (completed.trim() !== "" || status === "" || status === "closed") return;
-  problems.push({
-    column: origin("completed_on")?.source ?? "completed_on",
-    value: "",
-    problem: `is blank, and the row says that it is ${status.replaceAll("_", " ")}: it was not completed`,
-    fix: "Leave the row out, since it counts as nothing; or write the day on which it was closed.",
-  });
 }
 
 function noneUsed({ source, raw }: CellOrigin): CellProblem {

@@ -11,6 +11,8 @@ export const tradeWords: Readonly<Record<string, Readonly<Record<string, string>
     estimate:
       "estimate, quote, quoted, quotation, est, estimate only, estimate declined, pending estimate, kostenvoranschlag, angebot, devis, presupuesto, preventivo, offerte, orcamento",
     duplicate: "duplicate, dup, dupe, duplicate entry, double entry, doppelt, doublon, duplicado, duplicato, dubbel",
+    not_closed:
+      "open, opened, new, scheduled, booked, assigned, dispatched, in progress, started, active, on hold, hold, pending, waiting, waiting for parts, awaiting parts, parts on order, part on order, parts ordered, backordered, on order, needs parts, return trip, incomplete, not complete, offen, in arbeit, geplant, wartet auf teile, teile bestellt, ouvert, en cours, en attente, pieces commandees, abierto, en curso, pendiente, en espera, aperto, in corso, in attesa, bezig, in behandeling, gepland, wacht op onderdelen, aberto, em andamento",
   },
   payer: {
     customer:

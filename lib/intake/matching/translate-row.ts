@@ -7,6 +7,7 @@ import type { SourceRow } from "../tables/source-row";
 import { type ColumnReading, columnReader } from "./column-reader";
 import { currencyProblem } from "./currency-signs";
 import type { KnownThings } from "./known-things";
+import { leftOut } from "./left-out";
 import type { Matching, TargetColumn } from "./matching";
 import { nonRecord } from "./non-record";
 import { offerFor } from "./offers";
@@ -54,6 +55,8 @@ export function translator(
       if (cells !== undefined && (cells[column] ?? "") === "") cells[column] = text;
     }
     settleRow(open, kind);
+    const ended = kind === "jobs" ? leftOut(open) : undefined;
+    if (ended !== undefined) return { kind: "refused", reason: ended };
     if (open.problems.length > 0) return { kind: "held", problems: open.problems };
     const own = { kind, cells: open.own };
     return {

@@ -24,5 +24,5 @@ export type Translation =
     }
   /** Something about a cell can't be settled without a person. */
   | { readonly kind: "held"; readonly problems: readonly CellProblem[] }
-  /** No record: a totals row, a repeated header, a trailing note. Counted as refused, and listed with its reason. */
+  /** No record, as a totals row, or none that counts, as a job that is not closed. Counted as refused, and listed with its reason. */
   | { readonly kind: "refused"; readonly reason: string };

@@ -144,12 +144,24 @@ describe("words", () => {
     ]);
   });
 
-  test("that call a row void hold it where it has no day of completion, and say why", () => {
+  test("that call a job void leave it out where it was never completed, whatever else is wrong with the row", () => {
     const row = { ...job, status: "void", completed_on: "" };
-    expect(problemsOf(translated(row))).toEqual([
-      "Their completed_on is blank, and the row says that it is void: it was not completed",
-    ]);
-    expect(translated({ ...row, status: "closed" }).kind).toBe("rows");
+    expect(translated(row).kind, "it may take back a job on file").toBe("rows");
+    expect(parseJobRow(rowsOf(translated(row))[0]?.cells ?? {}, setting)).toMatchObject({ ok: true });
+    expect(translated({ ...row, requested_on: "2/30/2024" })).toEqual({
+      kind: "refused",
+      reason: "Void and never completed: it counts as nothing.",
+    });
+    expect(translated({ ...row, completed_on: "2/30/2024" }).kind).toBe("held");
+    expect(parseJobRow({ ...rowsOf(translated(row))[0]?.cells, status: "closed" }, setting).ok).toBe(false);
+  });
+
+  test("that say a job is still open leave it out", () => {
+    const parts = { words: { status: { "parts on order": "not_closed" } } };
+    expect(translated({ ...job, status: "Parts on order" }, { matching: parts })).toEqual({
+      kind: "refused",
+      reason: "Not closed yet: the job comes in with a file in which it is closed.",
+    });
   });
 
   test("may be written like the names on our pages", () => {

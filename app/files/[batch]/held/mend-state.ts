@@ -34,7 +34,7 @@ export function mendStateOf(result: MendResult): MendState {
         ["changed", rowsChanged],
         ["already here", rowsSame],
         ["still held", rowsHeld],
-        ["no record", rowsRefused],
+        ["left out", rowsRefused],
       ] as const;
       const told = parts.filter(([, rows]) => rows > 0).map(([words, rows]) => `${formatCount(rows)} ${words}`);
       return {

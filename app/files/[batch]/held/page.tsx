@@ -41,7 +41,7 @@ export default async function HeldPage({ params, searchParams }: Props) {
       margin={<Basis left={waiting.left_out} mended={waiting.mended} />}
       wide
     >
-      {waiting.held === 0 && <EmptyState kind="nothing-due" title="Every row is in, left out, or no record" />}
+      {waiting.held === 0 && <EmptyState kind="nothing-due" title="Every row is in or left out" />}
       {groups.length > 0 && (
         <>
           <ProblemFilter

@@ -65,7 +65,7 @@ export default async function HeldRowPage({ params }: Props) {
 
 const titles = {
   held: "waits to be corrected",
-  refused: "no record",
+  refused: "left out by the load",
   mended: "corrected and taken in",
   left_out: "left out",
 } as const;

@@ -98,7 +98,8 @@ function Basis() {
       <p>Nothing has been added yet. Row numbers are those that a spreadsheet shows.</p>
       <p>
         Rows that are held back wait with the load, as they stand, and are in no number; they can be corrected there and
-        taken in later. A row that is no record, such as a total, is kept with its reason.
+        taken in later. A row that is no record, such as a total, or whose job is void or not closed yet, is left out
+        and kept with its reason.
       </p>
     </>
   );

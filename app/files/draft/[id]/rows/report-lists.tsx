@@ -59,12 +59,12 @@ const keptColumns: readonly Column<KeptEdit>[] = [
   { key: "file", head: "The file says", cell: ({ after }) => after ?? "blank" },
 ];
 
-/** Rows that are no record. */
+/** Rows that are no record, or that count as nothing. */
 export function Refused({ report: { refused, rowsRefused } }: Props) {
   if (refused.length === 0) return null;
   return (
     <details>
-      <summary>No record: {formatCounted(rowsRefused, "row")}, such as totals and notes</summary>
+      <summary>Left out: {formatCounted(rowsRefused, "row")}, each with its reason</summary>
       <Table
         caption={refused.length < rowsRefused ? `The first ${formatCount(refused.length)}` : "All of them"}
         captionHidden
