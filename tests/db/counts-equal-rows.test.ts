@@ -86,13 +86,14 @@ describe("every estimator of every component gives the same from counts as from 
     },
   );
 
-  test.each<[string, (component: string) => RawQuestion]>([
-    ["one maker", (component) => ({ component, until: whole, where: { maker: mostFailing(component, "maker") } })],
-    ["one model", (component) => ({ component, until: whole, where: { model: mostFailing(component, "model") } })],
-    ["one type", (component) => ({ component, until: whole, where: { type: mostFailing(component, "type") } })],
-    ["one symptom", (component) => ({ component, until: whole, where: { symptom: symptomOf(component) } })],
+  test.each<[string, number, (component: string) => RawQuestion]>([
+    ["one maker", 0, (component) => ({ component, until: whole, where: { maker: mostFailing(component, "maker") } })],
+    ["one model", 1, (component) => ({ component, until: whole, where: { model: mostFailing(component, "model") } })],
+    ["one type", 2, (component) => ({ component, until: whole, where: { type: mostFailing(component, "type") } })],
+    ["one symptom", 0, (component) => ({ component, until: whole, where: { symptom: symptomOf(component) } })],
     [
       "a period of two years",
+      1,
       (component) => ({
         component,
         from: dayNumber(day("2023-01-10")),
@@ -100,9 +101,11 @@ describe("every estimator of every component gives the same from counts as from 
         where: {},
       }),
     ],
-  ])("narrowed to %s", (_, ask) => {
-    const events = failed().map((component) => expectSame(ask(component)));
-    expect(events.reduce((sum, count) => sum + count, 0)).toBeGreaterThan(200);
+  ])("narrowed to %s", (_, start, ask) => {
+    // Every third component, from another start for each filter: together they meet all of them, in a third of the time.
+    const asked = failed().filter((_, index) => index % 3 === start);
+    const events = asked.map((component) => expectSame(ask(component)));
+    expect(events.reduce((sum, count) => sum + count, 0)).toBeGreaterThan(60);
   });
 });
 
