@@ -3,6 +3,7 @@ import type { Policy } from "@/lib/domain/policy";
 import type { CoverSource, ItemDecision, NotCoveredReason, RuleLook } from "./coverage-decision";
 import type { CoverageFacts } from "./coverage-facts";
 import type { ItemDecisions } from "./decide-policy";
+import { isPlanOf } from "./plan-of";
 import { type PolicyInForce, speaksOf } from "./select-policies";
 
 export interface ContractOutcome {
@@ -33,12 +34,13 @@ function couldRun({ soldOn, cancelledOn, stated }: Contract, { reported }: Cover
 }
 
 function outcomeOf(contract: Contract, facts: CoverageFacts, policies: readonly Policy[]): ContractOutcome {
-  const versions = policies.filter(({ key }) => key === contract.policy);
+  const versions = policies.filter((policy) => isPlanOf(contract, policy));
   const isOfOtherUnits = versions.length > 0 && !versions.some((policy) => speaksOf(policy, facts));
   const source: CoverSource = {
     policy: contract.policy,
     version: 0,
-    policyName: versions.at(-1)?.name ?? `Plan ${contract.policy}`,
+    policyName:
+      versions.at(-1)?.name ?? (contract.policy === "" ? "A plan that is not named" : `Plan ${contract.policy}`),
     payerKind: "contract",
     payerName: versions.at(-1)?.payer.name ?? `Provider of contract ${contract.number}`,
     campaign: undefined,

@@ -5,6 +5,7 @@ import { normalised } from "@/lib/domain/normalised";
 import type { Policy } from "@/lib/domain/policy";
 import { isSerialIn } from "./campaign-cover";
 import type { CoverageFacts, UnitDateName } from "./coverage-facts";
+import { isPlanOf } from "./plan-of";
 
 export interface PolicyInForce {
   readonly policy: Policy;
@@ -29,7 +30,7 @@ export function policiesInForce(
       continue;
     }
     for (const contract of facts.contracts) {
-      if (contract.policy !== policy.key || !isInForce(policy, contract.soldOn, policies)) continue;
+      if (!isPlanOf(contract, policy) || !isInForce(policy, contract.soldOn, policies)) continue;
       found.push({ policy, contract });
     }
   }

@@ -1,6 +1,6 @@
 import type { Day } from "@/lib/calendar/day";
 
-/** A service contract on one unit. Its terms are the policy of that key. */
+/** A service contract on one unit. Its terms are the policy that `policy` names by key, or by name as the paper prints it. */
 export interface Contract {
   readonly number: string;
   readonly policy: string;

@@ -40,6 +40,14 @@ describe("once the maker's cover is over", () => {
     expect(decide([contract], { ...plan, effectiveFrom: day("2024-03-14") }).verdict).toBe("covered");
   });
 
+  test.each(["Plan", "PLAN", " plan "])("a plan named %j as on its paper is the policy of that name", (policy) => {
+    expect(decide([{ ...contract, policy }], { ...plan, key: "provider_plan" }).verdict).toBe("covered");
+  });
+
+  test("a contract that names no plan is asked for", () => {
+    expect(decide([{ ...contract, policy: "" }], plan).verdict).toBe("needs_evidence");
+  });
+
   test("a plan that leaves out this kind of unit does not pay, and says so", () => {
     const decision = decide([contract], { ...plan, appliesTo: { ...plan.appliesTo, productTypes: ["dishwasher"] } });
     expect(decision.verdict).toBe("not_covered");
