@@ -5,6 +5,7 @@ export * from "./claims";
 export * from "./counts";
 export * from "./coverage";
 export * from "./drafts";
+export * from "./drills";
 export * from "./hand";
 export * from "./intake";
 export * from "./jobs";
