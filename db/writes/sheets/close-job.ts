@@ -10,19 +10,21 @@ import { refreshUnclaimed } from "../money/refresh-unclaimed";
 import { refreshCounts } from "../refresh-counts";
 import { run } from "../staging/run";
 import { intakeLock } from "../store-import";
-import { insertPartLines, type UsedPart } from "./insert-part-lines";
+import { insertPartLines, pricedParts, type UsedPart } from "./insert-part-lines";
 import { insertReadings } from "./insert-readings";
 
 export interface ClosingJob {
   readonly jobNumber: string;
-  /** As the technician left it; nothing rewrites it later without who, when and why. */
-  readonly complaint: string;
+  /** As the technician left it; nothing rewrites it later without who, when and why. Undefined: as the desk took it. */
+  readonly complaint: string | undefined;
   readonly causeNote: string;
   readonly correction: string;
   readonly cause: Cause;
   readonly component: string | undefined;
   readonly failureMode: string | undefined;
   readonly parts: readonly UsedPart[];
+  /** Number of the earlier job on this unit that it returns to; undefined leaves what the desk said. */
+  readonly callbackOf: string | undefined;
   readonly visits: number;
   readonly labourMinutes: number | undefined;
   /** The day in the shop's zone. */
@@ -34,6 +36,8 @@ export type ClosedResult =
   | { readonly kind: "closed" }
   | { readonly kind: "no such job" }
   | { readonly kind: "closed already" }
+  /** The unit has no closed job of that number. */
+  | { readonly kind: "no such earlier job" }
   /** No price is on file for the part, and none was given. */
   | { readonly kind: "no price"; readonly partNumber: string }
   /** The day is before the one on which the job was asked for: a clock is wrong. */
@@ -51,13 +55,12 @@ export async function closeJob(
     if (open === undefined) return { kind: "no such job" };
     if (open.closed) return { kind: "closed already" };
     if (job.today < open.requestedOn) return { kind: "before request", requestedOn: open.requestedOn };
+    if (job.callbackOf !== undefined && !(await hasJob(tx, open.unitId, job.callbackOf)))
+      return { kind: "no such earlier job" };
+    const parts = await pricedParts(tx, job.parts);
+    if (typeof parts === "string") return { kind: "no price", partNumber: parts };
     await tx.insert(jobs).values(rowOf(job, open));
-    const priced = await insertPartLines(tx, open, job.parts, job.component);
-    if (priced !== undefined) {
-      await tx.execute(sql`delete from part_lines where unit_id = ${open.unitId} and job_id = ${open.jobId}`);
-      await tx.execute(sql`delete from jobs where unit_id = ${open.unitId} and job_id = ${open.jobId}`);
-      return { kind: "no price", partNumber: priced };
-    }
+    await insertPartLines(tx, open, parts, job.component);
     await insertReadings(tx, open, await loadAnswers(tx, open), open.technician ?? undefined);
     await moveEvidence(tx, open);
     await keepFromFiles(tx, open, job.by);
@@ -74,6 +77,7 @@ type OpenJob = {
   readonly modelId: number;
   readonly requestedOn: Day;
   readonly symptom: string;
+  readonly complaint: string;
   readonly technician: string | null;
   readonly payer: (typeof jobs.$inferInsert)["payer"];
   readonly callbackOf: string | null;
@@ -85,7 +89,7 @@ type OpenJob = {
 async function findOpen(tx: Transaction, jobNumber: string): Promise<OpenJob | undefined> {
   const [open] = await tx.rows<OpenJob>(sql`
     select o.unit_id::text as "unitId", o.job_id::text as "jobId", u.model_id as "modelId", o.requested_on::text as "requestedOn",
-      o.symptom, o.technician, o.payer, o.callback_of as "callbackOf", o.closed_at is not null as closed,
+      o.symptom, o.complaint, o.technician, o.payer, o.callback_of as "callbackOf", o.closed_at is not null as closed,
       (select (r.started_at at time zone coalesce((select time_zone from shop), 'UTC'))::date::text from sheet_runs r
        where r.unit_id = o.unit_id and r.job_id = o.job_id) as "startedOn",
       coalesce((select currency from shop), 'USD') as currency
@@ -93,9 +97,14 @@ async function findOpen(tx: Transaction, jobNumber: string): Promise<OpenJob | u
   return open;
 }
 
+async function hasJob(tx: Transaction, unitId: string, jobNumber: string): Promise<boolean> {
+  return (await tx.rows(sql`select 1 from jobs where unit_id = ${unitId} and job_number = ${jobNumber}`)).length > 0;
+}
+
 function rowOf(job: ClosingJob, open: OpenJob): typeof jobs.$inferInsert {
   const started = open.startedOn ?? job.today;
-  const visited = started < open.requestedOn ? open.requestedOn : started > job.today ? job.today : started;
+  // Whatever the clocks said, the visit lies between the request and today: the middle one of the three.
+  const visited = [open.requestedOn, started, job.today].sort()[1] ?? job.today;
   return {
     unitId: open.unitId,
     jobId: open.jobId,
@@ -105,7 +114,7 @@ function rowOf(job: ClosingJob, open: OpenJob): typeof jobs.$inferInsert {
     firstVisitOn: visited,
     diagnosedOn: visited,
     completedOn: job.today,
-    complaint: job.complaint,
+    complaint: job.complaint ?? open.complaint,
     causeNote: job.causeNote,
     correction: job.correction,
     symptom: open.symptom,
@@ -117,7 +126,7 @@ function rowOf(job: ClosingJob, open: OpenJob): typeof jobs.$inferInsert {
     payer: open.payer,
     labourMinutes: job.labourMinutes ?? null,
     currency: open.currency,
-    callbackOf: open.callbackOf,
+    callbackOf: job.callbackOf ?? open.callbackOf,
   };
 }
 

@@ -1,5 +1,7 @@
 import { sql } from "drizzle-orm";
+import type { Currency } from "@/lib/domain/money";
 import type { Transaction } from "../../database-types";
+import { partLines } from "../../schema/jobs";
 
 export interface UsedPart {
   readonly partNumber: string;
@@ -12,28 +14,49 @@ export interface UsedPart {
 interface OpenJobPlace {
   readonly unitId: string;
   readonly jobId: string;
-  readonly currency: string;
+  readonly currency: Currency;
 }
 
 type KnownPart = { readonly description: string; readonly component: string | null; readonly costCents: number | null };
 
-/** The parts that were fitted, at the price given or on file. @returns the number of the first part that has no price */
+export interface PricedPart extends UsedPart {
+  readonly unitCostCents: number;
+  readonly description: string;
+  readonly component: string | null;
+}
+
+/** The parts at the price given or on file; or the number of the first that has neither. */
+export async function pricedParts(tx: Transaction, used: readonly UsedPart[]): Promise<readonly PricedPart[] | string> {
+  const priced: PricedPart[] = [];
+  for (const part of used) {
+    const known = await knownPart(tx, part.partNumber);
+    const unitCostCents = part.unitCostCents ?? known?.costCents ?? undefined;
+    if (unitCostCents === undefined) return part.partNumber;
+    priced.push({ ...part, unitCostCents, description: known?.description ?? "", component: known?.component ?? null });
+  }
+  return priced;
+}
+
+/** What was fitted on a closed job; a part whose component nobody knows is for the one that failed. */
 export async function insertPartLines(
   tx: Transaction,
   { unitId, jobId, currency }: OpenJobPlace,
-  used: readonly UsedPart[],
-  component: string | undefined,
-): Promise<string | undefined> {
-  for (const [index, part] of used.entries()) {
-    const known = await knownPart(tx, part.partNumber);
-    const cents = part.unitCostCents ?? known?.costCents ?? undefined;
-    if (cents === undefined) return part.partNumber;
-    await tx.execute(sql`
-      insert into part_lines (unit_id, job_id, line, part_number, description, component, role, quantity, unit_cost_cents, currency, invoice_number)
-      values (${unitId}, ${jobId}, ${index + 1}, ${part.partNumber}, ${known?.description ?? ""}, ${known?.component ?? component ?? null}, 'fitted',
-        ${part.quantity}, ${cents}, ${currency}, ${part.invoiceNumber ?? null})`);
-  }
-  return undefined;
+  parts: readonly PricedPart[],
+  failed: string | undefined,
+): Promise<void> {
+  if (parts.length === 0) return;
+  await tx.insert(partLines).values(
+    parts.map(({ component, invoiceNumber, ...part }, index) => ({
+      ...part,
+      unitId,
+      jobId,
+      line: index + 1,
+      component: component ?? failed ?? null,
+      role: "fitted" as const,
+      currency,
+      invoiceNumber: invoiceNumber ?? null,
+    })),
+  );
 }
 
 /** The catalogue first; where it does not have the part, what it cost the last time. */

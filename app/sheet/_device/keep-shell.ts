@@ -1,0 +1,25 @@
+/** Has the page and what it is made of kept on the device, and asks that the browser does not clear the store by itself. */
+export async function keepShell(): Promise<void> {
+  await navigator.storage?.persist?.().catch(() => false);
+  if (!("serviceWorker" in navigator)) return;
+  try {
+    await navigator.serviceWorker.register("/sheet-worker.js", { scope: "/sheet" });
+    const worker = (await navigator.serviceWorker.ready).active;
+    const loaded = performance.getEntriesByType("resource").map(({ name }) => name);
+    const keep = [location.href, ...loaded].filter((address) => isOurs(new URL(address)));
+    worker?.postMessage({ keep: [...new Set(keep)] });
+  } catch {
+    // A browser that forbids it works with signal only; answers are kept on the device all the same.
+  }
+}
+
+/** The page of a closed job is not kept any longer. */
+export async function forgetPage(path: string): Promise<void> {
+  const registration = await navigator.serviceWorker?.getRegistration("/sheet").catch(() => undefined);
+  registration?.active?.postMessage({ forget: [new URL(path, location.origin).href] });
+}
+
+function isOurs({ origin, pathname, searchParams }: URL): boolean {
+  if (origin !== location.origin || searchParams.has("_rsc")) return false;
+  return pathname.startsWith("/_next/static/") || pathname.startsWith("/sheet") || /\.(woff2?|svg)$/.test(pathname);
+}

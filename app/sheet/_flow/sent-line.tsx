@@ -1,0 +1,25 @@
+import { formatCounted } from "@/lib/format/format-count";
+import type { SentState } from "../_device/outbox";
+import styles from "./sheet.module.css";
+
+/** Where the answers are, in words. */
+export function SentLine({ sent }: { readonly sent: SentState }) {
+  return (
+    <p role="status" className={styles.sent}>
+      {wordsOf(sent)}
+    </p>
+  );
+}
+
+function wordsOf(sent: SentState): string {
+  switch (sent.kind) {
+    case "all sent":
+      return sent.at === undefined ? "Nothing waits on this phone." : `Sent ${sent.at}`;
+    case "waiting":
+      return sent.why === "sending"
+        ? "Saved on this phone, sending"
+        : `Saved on this phone: ${formatCounted(sent.items, "item")} to send; ${sent.why}`;
+    case "refused":
+      return `${formatCounted(sent.items, "item")} stayed on this phone: ${sent.sentence}`;
+  }
+}

@@ -1,0 +1,202 @@
+"use client";
+import { useEffect, useMemo, useState } from "react";
+import { symptomOf } from "@/lib/domain/symptoms";
+import { checkEvidence } from "@/lib/evidence/check-evidence";
+import { composedStory } from "@/lib/sheets/composed-story";
+import { nextCheck } from "@/lib/sheets/next-check";
+import { visitPlan } from "@/lib/sheets/visit-plan";
+import { walk } from "@/lib/sheets/walk";
+import { useSheetDevice } from "../_device/use-sheet-device";
+import { type ClosingDraft, centsOf, closingFrom, closingProblems, recordOf } from "./closing-draft";
+import { FindingScreen } from "./finding-screen";
+import { PathTaken } from "./path-taken";
+import { ReviewScreen } from "./review-screen";
+import { SentLine } from "./sent-line";
+import styles from "./sheet.module.css";
+import type { SheetView } from "./sheet-view";
+import { StepScreen } from "./step-screen";
+import { useComplaint } from "./use-complaint";
+
+type Screen =
+  /** The proposed check, or the one that was chosen instead. */
+  | { readonly kind: "step"; readonly check: string | undefined }
+  | { readonly kind: "finding" }
+  | { readonly kind: "review" };
+
+/** The sheet of one job on a phone: one step a screen, then the finding, then everything once more before it is closed. */
+export function SheetFlow({ view }: { readonly view: SheetView }) {
+  const device = useSheetDevice(view.jobNumber, view);
+  const [screen, setScreen] = useState<Screen>({ kind: "step", check: undefined });
+  const [edited, setEdited] = useState<Partial<ClosingDraft>>({});
+  const [problems, setProblems] = useState<readonly string[]>([]);
+  const plan = useMemo(
+    () => visitPlan({ productType: view.unit.productType, symptom: view.symptom, sheets: view.sheets }),
+    [view],
+  );
+  const walked = useMemo(() => walk(plan, device.answers, view.ranges), [plan, device.answers, view.ranges]);
+  const proposal = useMemo(() => nextCheck(plan, walked, view.basis), [plan, walked, view.basis]);
+  const complaint = useComplaint(view.jobNumber);
+  const draft: ClosingDraft = { ...closingFrom(walked.verdict, view), ...edited };
+  const composed = composedStory({
+    complaint: complaint ?? "",
+    symptom: view.symptom,
+    verdict: walked.verdict,
+    current: walked.current,
+    partLines: recordOf(view, device, draft).partLines,
+  });
+  const story = {
+    complaint: draft.complaint ?? composed.complaint,
+    causeNote: draft.causeNote ?? composed.causeNote,
+    correction: draft.correction ?? composed.correction,
+  };
+  const evidence = checkEvidence(recordOf(view, device, { ...draft, ...story }), view.ranges);
+  const change = (part: Partial<ClosingDraft>) => setEdited({ ...edited, ...part });
+  const show = (next: Screen) => {
+    setScreen(next);
+    window.scrollTo(0, 0);
+  };
+  const chosen = screen.kind === "step" ? screen.check : undefined;
+  const step =
+    chosen === undefined
+      ? proposal.kind === "next"
+        ? proposal.step
+        : undefined
+      : plan.steps.find(({ check }) => check.key === chosen);
+  const isFinding = screen.kind === "finding" || (screen.kind === "step" && step === undefined);
+  const place = `${screen.kind} ${step?.check.key ?? ""} ${isFinding}`;
+  // A new screen is read from its heading.
+  useEffect(() => {
+    if (place !== "" && device.answers.length > 0) document.querySelector<HTMLElement>("#sheet-flow h2")?.focus();
+  }, [place, device.answers.length]);
+
+  async function close() {
+    const found = closingProblems(draft);
+    setProblems(found);
+    if (found.length > 0) return window.scrollTo(0, 0);
+    await device.close(closingBody(draft, story, complaint !== undefined || draft.complaint !== undefined));
+  }
+  if (!device.isReady) return <p>Reading what this phone holds …</p>;
+  if (device.isClosed || device.isClosing)
+    return <Closed jobNumber={view.jobNumber} isSent={device.isClosed} sent={device.sent} />;
+  const answered = new Set(walked.path.map(({ answer }) => answer.check)).size;
+  const time =
+    step === undefined ? 1 : Math.min(step.times, 1 + takenOf(step.check.key, device.answers, chosen !== undefined));
+  const last = walked.path.at(-1)?.answer.check;
+  return (
+    <div className={styles.flow} id="sheet-flow">
+      <p className={styles.progress}>
+        {screen.kind === "step" && step !== undefined
+          ? `${Math.min(answered + 1, answered + walked.open.length)} of about ${answered + walked.open.length}`
+          : screen.kind === "review"
+            ? "Last look"
+            : "Finding"}{" "}
+        · {symptomOf(view.symptom)?.name ?? view.symptom}
+      </p>
+      <SentLine sent={device.sent} />
+      {screen.kind === "review" ? (
+        <ReviewScreen
+          walked={walked}
+          device={device}
+          story={story}
+          hasComplaint={complaint !== undefined}
+          evidence={evidence}
+          problems={problems}
+          onWrite={change}
+          onChangeAnswer={(check) => show({ kind: "step", check })}
+          onBack={() => show({ kind: "finding" })}
+          onClose={() => void close()}
+        />
+      ) : isFinding || step === undefined ? (
+        <FindingScreen
+          view={view}
+          walked={walked}
+          device={device}
+          draft={draft}
+          evidence={evidence}
+          onChange={change}
+          onReview={() => show({ kind: "review" })}
+          onBack={() => show({ kind: "step", check: last })}
+        />
+      ) : (
+        <>
+          <StepScreen
+            key={`${step.check.key} ${time}`}
+            view={view}
+            walked={walked}
+            device={device}
+            step={step}
+            time={time}
+            proposal={proposal}
+            onDone={() => show({ kind: "step", check: undefined })}
+            onBack={
+              last === undefined || last === step.check.key ? undefined : () => show({ kind: "step", check: last })
+            }
+            onOther={(check) => show({ kind: "step", check })}
+          />
+          <PathTaken walked={walked} />
+          <button type="button" className={styles.finish} onClick={() => show({ kind: "finding" })}>
+            Go to the finding with what there is
+          </button>
+        </>
+      )}
+    </div>
+  );
+}
+
+/** Readings already taken of a step; one that is looked at again begins with its first. */
+function takenOf(check: string, answers: SheetViewAnswers, again: boolean): number {
+  const taken = new Set(answers.filter((answer) => answer.check === check).map(({ time }) => time)).size;
+  return again && taken > 0 ? 0 : taken;
+}
+type SheetViewAnswers = SheetView["answers"];
+
+function closingBody(draft: ClosingDraft, story: ReturnType<typeof composedStory>, hasComplaint: boolean) {
+  return {
+    ...(hasComplaint ? { complaint: story.complaint } : {}),
+    causeNote: story.causeNote,
+    correction: story.correction,
+    cause: draft.cause,
+    ...(draft.component === "" ? {} : { component: draft.component }),
+    ...(draft.failureMode === "" ? {} : { failureMode: draft.failureMode }),
+    ...(draft.callbackOf === "" ? {} : { callbackOf: draft.callbackOf }),
+    visits: Number(draft.visits),
+    ...(draft.minutes.trim() === "" ? {} : { labourMinutes: Number(draft.minutes) }),
+    parts: draft.parts
+      .filter(({ partNumber }) => partNumber.trim() !== "")
+      .map(({ partNumber, quantity, cost, invoice }) => ({
+        partNumber: partNumber.trim(),
+        quantity: Number(quantity),
+        ...(centsOf(cost) === undefined ? {} : { unitCostCents: centsOf(cost) }),
+        ...(invoice.trim() === "" ? {} : { invoiceNumber: invoice.trim() }),
+      })),
+  };
+}
+
+function Closed({
+  jobNumber,
+  isSent,
+  sent,
+}: {
+  readonly jobNumber: string;
+  readonly isSent: boolean;
+  readonly sent: Parameters<typeof SentLine>[0]["sent"];
+}) {
+  return (
+    <div className={styles.flow}>
+      <h2 className={styles.title} tabIndex={-1}>
+        {isSent ? `Job ${jobNumber} is closed` : `Job ${jobNumber} is closed on this phone`}
+      </h2>
+      <SentLine sent={sent} />
+      {isSent ? (
+        <p>
+          It counts from now on. <a href={`/jobs/${encodeURIComponent(jobNumber)}`}>See the job</a>
+        </p>
+      ) : (
+        <p>It is sent as soon as there is signal; keep this page, or open it again then.</p>
+      )}
+      <p>
+        <a href="/sheet">Your other jobs</a>
+      </p>
+    </div>
+  );
+}

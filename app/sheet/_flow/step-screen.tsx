@@ -1,0 +1,134 @@
+"use client";
+import { useState } from "react";
+import type { ReadingOutcome } from "@/lib/domain/reading";
+import { holds } from "@/lib/evidence/condition";
+import { judgeReadings } from "@/lib/evidence/current-readings";
+import { expectedRange } from "@/lib/evidence/expected-range";
+import { answeredReadings } from "@/lib/sheets/answered-readings";
+import type { Proposal } from "@/lib/sheets/next-check";
+import type { SheetAnswer, SheetReading, SkipReason } from "@/lib/sheets/sheet-answer";
+import type { PlanStep } from "@/lib/sheets/visit-plan";
+import type { Walk } from "@/lib/sheets/walk";
+import type { SheetDevice } from "../_device/use-sheet-device";
+import { askAbout, type Question } from "./ask-about";
+import { AskBack } from "./ask-back";
+import { CautionsRead } from "./cautions-read";
+import { CodeInput } from "./code-input";
+import { Expected } from "./expected";
+import { FindingInput } from "./finding-input";
+import { HowTaken } from "./how-taken";
+import { NumberInput } from "./number-input";
+import { OtherChecks } from "./other-checks";
+import { PhotoInput } from "./photo-input";
+import { emptyDraft, judgedAs, readingOf } from "./reading-draft";
+import type { SheetView } from "./sheet-view";
+import { SkipPanel } from "./skip-panel";
+import { StepBar } from "./step-bar";
+import { StepHead } from "./step-head";
+
+interface Props {
+  readonly view: SheetView;
+  readonly walked: Walk;
+  readonly device: SheetDevice;
+  readonly step: PlanStep;
+  /** Which reading of the step, from 1. */
+  readonly time: number;
+  readonly proposal: Proposal;
+  readonly onDone: () => void;
+  readonly onBack: (() => void) | undefined;
+  readonly onOther: (check: string) => void;
+}
+
+/** One measuring step. Keyed by its step, so that each begins empty. */
+export function StepScreen({ view, walked, device, step, time, proposal, onDone, onBack, onOther }: Props) {
+  const { check } = step;
+  const [draft, setDraft] = useState(() => emptyDraft(check, commandedSoFar(walked)));
+  const [question, setQuestion] = useState<Question>();
+  const [skipping, setSkipping] = useState(false);
+  const change = (part: Partial<typeof draft>) => setDraft({ ...draft, ...part });
+  const reading = readingOf(draft, { kind: "no_reading" }, check, time);
+  const context = { ranges: view.ranges, productType: view.unit.productType };
+  const range = expectedRange(
+    judgedAs({ ...reading, outcome: { kind: "number", value: 0, unit: draft.unit } }, check),
+    check,
+    context,
+  );
+  const asksWords = Object.keys(check.findings).length > 0;
+  const isCode = check.modes[0] === "fault_code";
+  const isMeasured =
+    check.modes.some((mode) => mode !== "observation" && mode !== "fault_code") || check.unit !== undefined;
+
+  async function keep(given: SheetAnswer["given"], stay = false) {
+    const kept = await device.answer({ check: check.key, time, given, note: "" });
+    setQuestion(undefined);
+    if (!kept) return;
+    if (stay) change({ text: "" });
+    else onDone();
+  }
+  function take(outcome: ReadingOutcome, over = draft) {
+    const taken = readingOf(over, outcome, check, time);
+    const before = answeredReadings(device.answers, { technician: undefined });
+    const judgement = judgeReadings([...before, judgedAs(taken, check)], view.ranges, view.unit.productType).at(
+      -1,
+    )?.judgement;
+    const asked = askAbout({ taken, judgement, range, isSure: over !== draft });
+    if (asked === undefined) void keep(taken);
+    else setQuestion({ ...asked, taken });
+  }
+  const settle = (taken: SheetReading) => void keep(taken);
+
+  return (
+    <>
+      <StepHead
+        step={step}
+        time={time}
+        reason={proposal.kind === "next" && proposal.step === step ? proposal.reason : undefined}
+        notes={view.notes}
+      />
+      {check.energy === "live" && (
+        <CautionsRead isRead={draft.cautionsRead} onRead={() => change({ cautionsRead: true })} />
+      )}
+      {step.photo !== undefined && (
+        <PhotoInput subject={step.photo} check={check.key} device={device} before={isCode} />
+      )}
+      {isMeasured && <Expected expect={check.expect} range={range} />}
+      {question === undefined ? (
+        <fieldset disabled={!draft.cautionsRead} className="bare">
+          <legend className="only-heard">{check.name}</legend>
+          {isCode && <CodeInput codes={view.codes} onTake={take} />}
+          {isMeasured && <NumberInput check={check} draft={draft} range={range} onChange={change} onTake={take} />}
+          {asksWords && !isCode && <FindingInput check={check} onTake={take} />}
+          {isMeasured && <HowTaken check={check} draft={draft} onChange={change} />}
+        </fieldset>
+      ) : (
+        <AskBack
+          question={question}
+          onKeep={() => settle(question.taken)}
+          onAgain={() => void keep(question.taken, true)}
+          onInstead={(part) => {
+            setQuestion(undefined);
+            const over = { ...draft, ...part };
+            setDraft(over);
+            take({ kind: "number", value: Number(over.text), unit: over.unit }, over);
+          }}
+        />
+      )}
+      {device.problem !== undefined && <p role="alert">{device.problem}</p>}
+      {skipping && <SkipPanel onSkip={(why: SkipReason) => void keep({ kind: "skip", reason: why })} />}
+      {proposal.kind === "next" && (
+        <OtherChecks others={proposal.others.filter((other) => other !== step)} onChoose={onOther} />
+      )}
+      <StepBar
+        onBack={onBack}
+        onSkip={() => setSkipping(!skipping)}
+        next={isMeasured && question === undefined ? { form: "reading", disabled: !draft.cautionsRead } : undefined}
+      />
+    </>
+  );
+}
+
+/** The drain step that was called for in the diagnostic cycle holds for the voltages after it, until somebody says otherwise. */
+function commandedSoFar({ current }: Walk): boolean | undefined {
+  if (holds({ is: "word", check: "drain_command", words: ["commanded"] }, current) !== undefined) return true;
+  return undefined;
+}

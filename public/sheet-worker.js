@@ -1,0 +1,72 @@
+// Keeps the pages of the check sheet on the device, so that they open without signal. It keeps pages and program files
+// only; answers and photos lie in the page's own store. Nothing but standard service-worker calls.
+const shell = "sheet-shell-1";
+const fallback = "There is no signal, and this page has not been opened on this device before.";
+
+self.addEventListener("install", () => self.skipWaiting());
+self.addEventListener("activate", (event) => {
+  event.waitUntil(
+    caches
+      .keys()
+      .then((names) => Promise.all(names.filter((name) => name.startsWith("sheet-shell-") && name !== shell).map((name) => caches.delete(name))))
+      .then(() => self.clients.claim()),
+  );
+});
+
+// The page names what it was made of when it first came, and what is to be forgotten when its job is closed.
+self.addEventListener("message", (event) => {
+  const { keep = [], forget = [] } = event.data ?? {};
+  event.waitUntil(
+    caches.open(shell).then(async (cache) => {
+      for (const address of forget) await cache.delete(address, { ignoreSearch: true });
+      for (const address of keep) await keepOne(cache, address);
+      event.source?.postMessage({ kept: keep.length });
+    }),
+  );
+});
+
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  const address = new URL(request.url);
+  if (request.method !== "GET" || address.origin !== self.location.origin || address.searchParams.has("_rsc")) return;
+  const isPage = request.mode === "navigate";
+  const isProgram = address.pathname.startsWith("/_next/") || /\.(woff2?|svg|css|js)$/.test(address.pathname);
+  if (!isPage && !isProgram) return;
+  event.respondWith(isNamedByContent(address) ? fromDeviceFirst(request) : fromServerFirst(request, isPage));
+});
+
+/** A file whose name holds a hash never changes. */
+function isNamedByContent({ pathname }) {
+  return pathname.startsWith("/_next/static/") && /[.\-/_][0-9a-zA-Z_~-]{16,}\.\w+$/.test(pathname);
+}
+
+async function fromDeviceFirst(request) {
+  const cache = await caches.open(shell);
+  return (await cache.match(request)) ?? (await fetchAndKeep(cache, request));
+}
+
+async function fromServerFirst(request, isPage) {
+  const cache = await caches.open(shell);
+  try {
+    return await fetchAndKeep(cache, request);
+  } catch {
+    const kept = await cache.match(request, { ignoreSearch: isPage });
+    return kept ?? new Response(fallback, { status: 503, headers: { "Content-Type": "text/plain; charset=utf-8" } });
+  }
+}
+
+async function fetchAndKeep(cache, request) {
+  const response = await fetch(request);
+  if (response.ok && response.type === "basic" && !response.redirected) await cache.put(request, response.clone());
+  return response;
+}
+
+async function keepOne(cache, address) {
+  try {
+    if (await cache.match(address)) return;
+    const response = await fetch(address, { credentials: "same-origin" });
+    if (response.ok) await cache.put(address, response);
+  } catch {
+    // Without signal there is nothing to keep; the next visit with signal does it.
+  }
+}
