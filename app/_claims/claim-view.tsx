@@ -7,6 +7,7 @@ import { TaskList } from "@/app/_ui/task-list";
 import { TaskRow, type TaskState } from "@/app/_ui/task-row";
 import type { Claim, ClaimLine, ClaimTask, TaskKey } from "@/lib/claims/claim";
 import { describeCoverage } from "@/lib/coverage/describe-coverage";
+import { describeLooked } from "@/lib/coverage/describe-looked";
 import { causes } from "@/lib/domain/cause";
 import { formatDay, formatDaysLeft } from "@/lib/format/format-day";
 import { formatMoney } from "@/lib/format/format-money";
@@ -26,8 +27,23 @@ const taskStates: Readonly<Record<ClaimTask["state"], TaskState>> = {
   does_not_apply: "does-not-apply",
 };
 
-/** The six things a claim is made of, each in place, missing or not needed. */
-export function ClaimTasks({ tasks, jobNumber }: { readonly tasks: readonly ClaimTask[]; readonly jobNumber: string }) {
+interface TasksProps {
+  readonly tasks: readonly ClaimTask[];
+  readonly jobNumber: string;
+  readonly unitId: string;
+}
+
+/** The six things a claim is made of, each in place, missing or not needed, and where it can be mended. */
+export function ClaimTasks({ tasks, jobNumber, unitId }: TasksProps) {
+  const job = `/jobs/${encodeURIComponent(jobNumber)}`;
+  const places: Readonly<Record<TaskKey, string>> = {
+    unit_and_serial: `/units/${unitId}`,
+    coverage_window: `/units/${unitId}/facts`,
+    fault_and_remedy: job,
+    readings: `${job}#readings`,
+    photos: `${job}#photos`,
+    parts_and_labour: job,
+  };
   return (
     <TaskList>
       {tasks.map((task) => (
@@ -35,7 +51,7 @@ export function ClaimTasks({ tasks, jobNumber }: { readonly tasks: readonly Clai
           key={task.key}
           title={taskTitles[task.key]}
           state={taskStates[task.state]}
-          href={`/jobs/${encodeURIComponent(jobNumber)}`}
+          href={places[task.key]}
           detail={
             <ul>
               {[...task.found, ...task.fixes].map((line) => (
@@ -135,20 +151,18 @@ export function ClaimMargin({
         Made from job <Link href={`/jobs/${encodeURIComponent(jobNumber)}`}>{jobNumber}</Link> as it stands now.
       </p>
       <p>Rules looked at, in order:</p>
-      <ol className="small">
-        {lookedAt(decision).map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ol>
+      {describeLooked(decision.looked).map(({ policy, sentences }, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: one policy is asked more than once, and the order never changes
+        <div key={index} className="small">
+          {policy !== undefined && <p className="soft">{policy.replaceAll("_", " ")}</p>}
+          <ul>
+            {sentences.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </div>
+      ))}
       <p>The policy’s wording and local law decide; this page shows terms, dates and reasons.</p>
     </>
   );
-}
-
-/** Each rule once in words: "term, labour: term ended". */
-function lookedAt({ looked }: JudgedJob["decision"]): readonly string[] {
-  const words = looked.map(({ step, item, gave }) =>
-    `${step}${item === undefined ? "" : `, ${item}`}: ${gave}`.replaceAll("_", " "),
-  );
-  return [...new Set(words)];
 }

@@ -54,7 +54,7 @@ function hrefOf(place: CheckPlace, jobNumber: string, unitId: string): string {
     case "job":
       return `/jobs/${encodeURIComponent(jobNumber)}`;
     case "unit":
-      return `/units/${unitId}`;
+      return `/units/${unitId}/facts`;
     case "claim":
       return `/claims/${encodeURIComponent(place.claimNumber)}`;
   }
@@ -65,7 +65,7 @@ function wordsOf(place: CheckPlace, jobNumber: string): string {
     case "job":
       return `See job ${jobNumber}`;
     case "unit":
-      return "See the unit";
+      return "Enter it on the unit";
     case "claim":
       return `See claim ${place.claimNumber}`;
   }

@@ -1,4 +1,4 @@
-import { and, asc, desc, eq } from "drizzle-orm";
+import { and, asc, desc, eq, inArray } from "drizzle-orm";
 import type { Reader } from "../database-types";
 import { contracts } from "../schema/coverage";
 import { handEdits } from "../schema/hand";
@@ -16,7 +16,7 @@ export async function loadUnitFacts(db: Reader, unitId: string) {
   const edits = await db
     .select()
     .from(handEdits)
-    .where(and(eq(handEdits.tableName, "unit_facts"), eq(handEdits.key, unitId)))
+    .where(and(inArray(handEdits.tableName, ["unit_facts", "units"]), eq(handEdits.key, unitId)))
     .orderBy(desc(handEdits.editId));
   return { facts, spans, papers, edits };
 }

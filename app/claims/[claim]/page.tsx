@@ -71,7 +71,7 @@ function Builder({ open }: { readonly open: OpenClaim }) {
     <>
       {assembly.kind === "claim" ? (
         <>
-          <ClaimTasks tasks={assembly.claim.tasks} jobNumber={row.jobNumber} />
+          <ClaimTasks tasks={assembly.claim.tasks} jobNumber={row.jobNumber} unitId={row.unitId} />
           <ClaimAmounts claim={assembly.claim} />
           <FilingChecks checks={checks} jobNumber={row.jobNumber} unitId={row.unitId} />
         </>

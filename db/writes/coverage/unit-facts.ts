@@ -1,6 +1,8 @@
 import { sql } from "drizzle-orm";
 import type { Day } from "@/lib/calendar/day";
 import { inTransaction } from "../../in-transaction";
+import { refreshUnclaimed } from "../money/refresh-unclaimed";
+import { noteEdit } from "./note-edit";
 
 export interface UnitFactsEdit {
   readonly unitId: string;
@@ -20,7 +22,8 @@ export interface UnitFactValues {
 }
 
 /**
- * Sets what a person found out about a unit. Each field that changes is kept with its value before, who and why.
+ * Sets what a person found out about a unit. Each field that changes is kept with its value before, who and why, and
+ * covered work of the unit is judged anew.
  * @returns how many fields changed; undefined where there is no such unit
  * @throws RangeError where nobody says who and why; the database's error where the days contradict each other
  */
@@ -49,13 +52,10 @@ export async function saveUnitFacts({ unitId, facts, by, reason }: UnitFactsEdit
       from jsonb_populate_record(null::unit_facts, ${JSON.stringify(next)}::jsonb) v where f.unit_id = ${unitId}`);
     const changed = Object.entries(next).filter(([column, value]) => (row?.before[column] ?? null) !== value);
     for (const [column, value] of changed) {
-      await tx.execute(sql`
-        update hand_edits set lifted_at = now()
-        where table_name = 'unit_facts' and key = ${unitId} and column_name = ${column} and lifted_at is null`);
-      await tx.execute(sql`
-        insert into hand_edits (table_name, key, column_name, value_before, value, at, by, reason)
-        values ('unit_facts', ${unitId}, ${column}, ${JSON.stringify(row?.before[column] ?? null)}::jsonb, ${JSON.stringify(value)}::jsonb, now(), ${by}, ${reason})`);
+      const before = row?.before[column];
+      await noteEdit(tx, { table: "unit_facts", key: unitId, column, before, value, by, reason });
     }
+    if (changed.length > 0) await refreshUnclaimed(tx, [unitId]);
     return changed.length;
   });
 }
@@ -80,12 +80,16 @@ export async function saveRepairSpan({ unitId, fromOn, untilOn, source, by }: Re
       on conflict (unit_id, from_on) do update set until_on = excluded.until_on, source = excluded.source,
         entered_by = excluded.entered_by, entered_at = excluded.entered_at
       returning unit_id`);
+    if (stored.length > 0) await refreshUnclaimed(tx, [unitId]);
     return stored.length > 0;
   });
 }
 
 export async function dropRepairSpan(unitId: string, fromOn: Day): Promise<void> {
-  await inTransaction((tx) =>
-    tx.execute(sql`delete from repair_spans where unit_id = ${unitId} and from_on = ${fromOn}::date`),
-  );
+  await inTransaction(async (tx) => {
+    const dropped = await tx.rows(
+      sql`delete from repair_spans where unit_id = ${unitId} and from_on = ${fromOn}::date returning unit_id`,
+    );
+    if (dropped.length > 0) await refreshUnclaimed(tx, [unitId]);
+  });
 }

@@ -38,6 +38,7 @@ export default async function StartClaimPage({ params }: Props) {
           key={claim.policyId}
           claim={claim}
           jobNumber={number}
+          unitId={judged.stored.unitId}
           draft={drafts.find((draft) => draft.policyId === claim.policyId)?.claimNumber}
         />
       ))}
@@ -55,10 +56,11 @@ const settled: ReadonlySet<BlockReason["code"]> = new Set(["not_closed", "outsid
 interface OneProps {
   readonly claim: JudgedClaim;
   readonly jobNumber: string;
+  readonly unitId: string;
   readonly draft: string | undefined;
 }
 
-function OneClaim({ claim: { assembly, given, policyId }, jobNumber, draft }: OneProps) {
+function OneClaim({ claim: { assembly, given, policyId }, jobNumber, unitId, draft }: OneProps) {
   if (assembly.kind === "blocked") {
     return (
       <>
@@ -70,7 +72,7 @@ function OneClaim({ claim: { assembly, given, policyId }, jobNumber, draft }: On
           </ul>
         </Notice>
         {assembly.reasons.every(({ code }) => !settled.has(code)) && (
-          <ClaimTasks tasks={assembly.tasks} jobNumber={jobNumber} />
+          <ClaimTasks tasks={assembly.tasks} jobNumber={jobNumber} unitId={unitId} />
         )}
       </>
     );
@@ -80,7 +82,7 @@ function OneClaim({ claim: { assembly, given, policyId }, jobNumber, draft }: On
       <h2>
         {given.policy.name}, version {given.policy.version}
       </h2>
-      <ClaimTasks tasks={assembly.claim.tasks} jobNumber={jobNumber} />
+      <ClaimTasks tasks={assembly.claim.tasks} jobNumber={jobNumber} unitId={unitId} />
       <ClaimAmounts claim={assembly.claim} />
       {draft === undefined ? (
         <KeepForm jobNumber={jobNumber} policyId={policyId} />

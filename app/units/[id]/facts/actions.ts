@@ -2,10 +2,16 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { todayIn } from "@/app/_clock/today";
 import type { FieldProblem } from "@/app/_ui/error-summary";
+import { readOnly } from "@/db/client";
+import { loadShop } from "@/db/queries/shop";
+import { loadUnit } from "@/db/queries/unit";
 import { dropRepairSpan, saveRepairSpan, saveUnitFacts } from "@/db/writes/coverage/unit-facts";
+import { saveUnitRegister } from "@/db/writes/coverage/unit-register";
 import { readDay } from "@/lib/calendar/day";
 import { readFactsForm, readSpanForm } from "./read-facts-form";
+import { readRegisterForm } from "./read-register-form";
 
 export interface FactsState {
   readonly problems: readonly FieldProblem[];
@@ -20,6 +26,19 @@ export async function keepFacts(_previous: FactsState, form: FormData): Promise<
   const read = readFactsForm(texts);
   if (!read.ok) return { problems: read.problems, texts };
   await saveUnitFacts({ unitId, ...read.value });
+  return done(unitId);
+}
+
+export async function keepRegister(_previous: FactsState, form: FormData): Promise<FactsState> {
+  const { unitId, texts } = textsOf(form);
+  const { found, timeZone } = await readOnly(async (db) => ({
+    found: await loadUnit(db, unitId),
+    timeZone: (await loadShop(db)).timeZone,
+  }));
+  if (found === undefined) return { problems: [{ text: "This unit is no longer on file." }], texts };
+  const read = readRegisterForm(texts, found.unit, todayIn(timeZone));
+  if (!read.ok) return { problems: read.problems, texts };
+  await saveUnitRegister({ unitId, ...read.value });
   return done(unitId);
 }
 

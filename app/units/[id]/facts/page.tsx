@@ -12,6 +12,8 @@ import { loadUnitFacts, type UnitFactsOnFile } from "@/db/queries/unit-facts";
 import { formatPlainDay } from "@/lib/format/format-day";
 import { dropSpan } from "./actions";
 import { FactsForm } from "./facts-form";
+import { registerTexts } from "./read-register-form";
+import { RegisterForm } from "./register-form";
 import { SpanForm } from "./span-form";
 
 export const metadata: Metadata = { title: "Facts for cover" };
@@ -34,10 +36,13 @@ export default async function UnitFactsPage({ params, searchParams }: Props) {
   return (
     <Page
       above={<Link href={`/units/${id}`}>{`${unit.maker} ${unit.model}, ${unit.serial ?? "no serial"}`}</Link>}
-      title="What else decides the cover of this unit"
+      title="What decides the cover of this unit"
       margin={<Basis />}
     >
       {kept === "yes" && <Notice status="fine" title="Kept: it decides from now on" />}
+      <Plate title="Days of the unit, use and place">
+        <RegisterForm unitId={id} stored={registerTexts(unit)} key={onFile.edits.length} />
+      </Plate>
       <Plate title="Owner, exchange, serial">
         <FactsForm unitId={id} stored={storedTexts(onFile)} key={onFile.edits.length} />
       </Plate>
@@ -119,6 +124,7 @@ function Basis() {
     <>
       <p>Earlier jobs on the maker’s account add their own time out for repair, and the parts that they fitted.</p>
       <p>Blank means unknown; nothing is guessed. Every change stays on record with its name and paper.</p>
+      <p>A field that was set here is not changed by a file any more; the load says where the file differs.</p>
     </>
   );
 }
