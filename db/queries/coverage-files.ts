@@ -1,4 +1,4 @@
-import { aliasedTable, and, eq, inArray } from "drizzle-orm";
+import { type AnyColumn, aliasedTable, and, eq, inArray, sql } from "drizzle-orm";
 import type { CoverageFile, DatedUnit } from "@/lib/coverage/job-coverage-facts";
 import { emptyFile } from "@/lib/coverage/job-coverage-facts";
 import type { Contract } from "@/lib/domain/contract";
@@ -6,6 +6,7 @@ import { normalised } from "@/lib/domain/normalised";
 import type { Reader } from "../database-types";
 import { contracts } from "../schema/coverage";
 import { repairSpans, unitFacts, units } from "../schema/register";
+import { inScope, type UnitScope } from "./money-units";
 
 type UnitRow = typeof units.$inferSelect;
 
@@ -16,25 +17,37 @@ export async function loadCoverageFiles(
 ): Promise<(unitId: string) => CoverageFile> {
   const ids = [...new Set(unitIds)];
   if (ids.length === 0) return () => emptyFile;
-  const facts = await db.select().from(unitFacts).where(inArray(unitFacts.unitId, ids));
-  const bought = await db
-    .select()
-    .from(contracts)
-    .where(inArray(contracts.unitId, ids))
-    .orderBy(contracts.contractNumber);
-  const spans = await db.select().from(repairSpans).where(inArray(repairSpans.unitId, ids)).orderBy(repairSpans.fromOn);
+  const scope: UnitScope = { kind: "units", unitIds: ids };
+  const among = (column: AnyColumn) => inScope(sql`${column}`, scope);
+  const facts = await db.select().from(unitFacts).where(among(unitFacts.unitId));
+  const bought = await db.select().from(contracts).where(among(contracts.unitId)).orderBy(contracts.contractNumber);
+  const spans = await db.select().from(repairSpans).where(among(repairSpans.unitId)).orderBy(repairSpans.fromOn);
   const replaced = await loadExchangedUnits(db, facts);
+  const factsOfUnit = byUnit(facts);
+  const boughtForUnit = byUnit(bought);
+  const spansOfUnit = byUnit(spans);
   return (unitId) => {
-    const own = facts.find((row) => row.unitId === unitId);
+    const [own] = factsOfUnit(unitId);
+    const contractRows = boughtForUnit(unitId);
+    const spanRows = spansOfUnit(unitId);
+    if (own === undefined && contractRows.length === 0 && spanRows.length === 0) return emptyFile;
     return {
       ...emptyFile,
-      contracts: bought.filter((row) => row.unitId === unitId).map(contractOf),
-      outForRepair: spans
-        .filter((row) => row.unitId === unitId)
-        .map(({ fromOn, untilOn }) => ({ from: fromOn, until: untilOn })),
+      contracts: contractRows.map(contractOf),
+      outForRepair: spanRows.map(({ fromOn, untilOn }) => ({ from: fromOn, until: untilOn })),
       ...(own === undefined ? {} : factsOf(own, replaced.get(unitId))),
     };
   };
+}
+
+function byUnit<Row extends { readonly unitId: string }>(rows: readonly Row[]): (unitId: string) => readonly Row[] {
+  const groups = new Map<string, Row[]>();
+  for (const row of rows) {
+    const group = groups.get(row.unitId);
+    if (group === undefined) groups.set(row.unitId, [row]);
+    else group.push(row);
+  }
+  return (unitId) => groups.get(unitId) ?? [];
 }
 
 function factsOf(row: typeof unitFacts.$inferSelect, exchangedUnit: DatedUnit | undefined): Partial<CoverageFile> {

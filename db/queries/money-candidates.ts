@@ -1,52 +1,85 @@
 import { type SQL, sql } from "drizzle-orm";
 import { type CoverReach, coverReach, forever } from "@/lib/claims/leaks/cover-reach";
 import { causeKeys, causes } from "@/lib/domain/cause";
+import type { Reader } from "../database-types";
+import type { JobKey } from "./money-under";
+import { inScope, type UnitScope } from "./money-units";
 import type { StoredPolicy } from "./policies";
 
 /**
- * A condition on jobs `j` with units `u` that is true for every job that could be covered. What it leaves out never
- * can be: its cause is one that no claim is made of, or its day lies beyond every term counted at its longest from the
- * latest day of the unit, with all days of earlier repairs added.
- * Checked: tests/db/unclaimed-work.test.ts, against judging every job.
+ * Closed jobs of these units that could be covered. What is left out never can be: its cause is one that no claim is
+ * made of, or its day lies beyond every term counted at its longest from the latest day of the unit, with all days of
+ * earlier repairs added.
+ * Checked: tests/db/money/unclaimed-work.test.ts, against judging every job.
+ * @param policies  under which a job may be covered; every closed job where absent
  */
-export function mayBeCovered(makerIds: readonly number[], policies: readonly StoredPolicy[]): SQL {
-  const reaches = makerIds.map((makerId) => {
+export async function loadCandidates(
+  db: Reader,
+  scope: UnitScope,
+  policies: readonly StoredPolicy[] | undefined,
+): Promise<JobKey[]> {
+  const keys = sql`select j.unit_id::text as "unitId", j.job_id::text as "jobId" from jobs j join units u using (unit_id)`;
+  // Told of both tables: the planner does not carry a range over from one to the other, and would read all units.
+  const closed = sql`${inScope(sql`j.unit_id`, scope)} and ${inScope(sql`u.unit_id`, scope)} and j.status = 'closed'`;
+  if (policies === undefined) return await db.rows<{ unitId: string; jobId: string }>(sql`${keys} where ${closed}`);
+  const makers = await db.rows<{ maker_id: number }>(sql`select maker_id from makers`);
+  const reaches = makers.map(({ maker_id: makerId }) => {
     const bearing = policies.filter((each) => each.makerId === makerId || each.makerId === null);
     return { makerId, reach: coverReach(bearing.map(({ policy }) => policy)) };
   });
-  const paysDiagnosis = policies.some(({ policy }) => policy.pay.diagnosis.kind === "flat");
-  const claimable = causeKeys.filter(
-    (cause) => causes[cause].kind === "component" || (paysDiagnosis && cause === "no_fault_found"),
-  );
-  const days = caseOf(reaches, daysByComponent);
-  const repairDays = caseOf(reaches, (reach) => sql`${reach.repairDays}::integer`);
-  const late = sql`j.failed_on - greatest(u.sold_on, u.delivered_on, u.installed_on, u.occupied_on, u.registered_on, u.shipped_on, u.made_until)`;
-  const papers = ["contracts", "unit_facts", "repair_spans"].map(
-    (table) => sql`exists (select from ${sql.identifier(table)} f where f.unit_id = j.unit_id)`,
-  );
-  // Repairs on the payer's account keep a term running or begin one of their own.
-  const repaired = sql`exists (select from jobs e where e.unit_id = j.unit_id and e.job_id <> j.job_id and e.status = 'closed'
-    and e.completed_on <= j.completed_on and (${repairDays} >= ${forever} or (e.payer in ('maker', 'campaign') and e.cause = 'component'
-      and (j.failed_on - e.completed_on <= ${repairDays} or ${late} <= ${days} + (
-        select coalesce(sum(s.completed_on - s.requested_on + 1), 0) from jobs s where s.unit_id = j.unit_id and s.status = 'closed')))))`;
-  const may = [sql`${days} >= ${forever}`, sql`${late} <= ${days}`, ...campaigns(reaches), ...papers, repaired];
-  return sql`j.cause = any(${sql.param(claimable)}::text[]) and (${sql.join(may, sql` or `)})`;
-}
-
-function daysByComponent({ otherDays, days }: CoverReach): SQL {
-  const others = sql`${otherDays}::integer`;
-  if (days.size === 0) return others;
-  const whens = [...days].map(([component, to]) => sql`when ${component} then ${to}::integer `);
-  return sql`case j.component ${sql.join(whens, sql``)} else ${others} end`;
+  if (reaches.length === 0) return [];
+  return await db.rows<{ unitId: string; jobId: string }>(sql`
+    ${keys} ${reachOfJob(reaches)} where ${closed} and ${mayBeCovered(reaches, policies)}`);
 }
 
 type Reaches = readonly { readonly makerId: number; readonly reach: CoverReach }[];
 
-/** A maker without any cover reaches nowhere: 0 days from the unit's day is taken for a miss by a day before it. */
-function caseOf(reaches: Reaches, of: (reach: CoverReach) => SQL): SQL {
-  if (reaches.length === 0) return sql`-1`;
-  const whens = reaches.map(({ makerId, reach }) => sql`when ${makerId}::integer then ${of(reach)} `);
-  return sql`(case u.maker_id ${sql.join(whens, sql``)} else -1 end)`;
+/** How far cover of the job's maker and component reaches, and how late after its unit's latest day the job was. */
+function reachOfJob(reaches: Reaches): SQL {
+  const ofMakers = reaches.map(
+    ({ makerId, reach: { otherDays, repairDays } }) =>
+      sql`(${makerId}::integer, ${otherDays}::integer, ${repairDays}::integer)`,
+  );
+  const ofComponents = reaches.flatMap(({ makerId, reach }) =>
+    [...reach.days].map(([component, days]) => sql`(${makerId}::integer, ${component}::text, ${days}::integer)`),
+  );
+  const components =
+    ofComponents.length === 0
+      ? sql`(select null::integer, null::text, null::integer where false)`
+      : sql`(values ${sql.join(ofComponents, sql`, `)})`;
+  return sql`
+    join (values ${sql.join(ofMakers, sql`, `)}) m (maker_id, other_days, repair_days) on m.maker_id = u.maker_id
+    left join ${components} c (maker_id, component, days) on c.maker_id = u.maker_id and c.component = j.component
+    cross join lateral (select coalesce(c.days, m.other_days) as days,
+      j.failed_on - greatest(u.sold_on, u.delivered_on, u.installed_on, u.occupied_on, u.registered_on, u.shipped_on, u.made_until) as late) r`;
+}
+
+function mayBeCovered(reaches: Reaches, policies: readonly StoredPolicy[]): SQL {
+  const paysDiagnosis = policies.some(({ policy }) => policy.pay.diagnosis.kind === "flat");
+  const claimable = causeKeys.filter(
+    (cause) => causes[cause].kind === "component" || (paysDiagnosis && cause === "no_fault_found"),
+  );
+  const papers = ["contracts", "unit_facts", "repair_spans"].map(
+    (table) => sql`exists (select from ${sql.identifier(table)} f where f.unit_id = j.unit_id)`,
+  );
+  const may = [
+    sql`r.days >= ${forever}`,
+    sql`r.late <= r.days`,
+    ...campaigns(reaches),
+    ...papers,
+    repairedUnderCover(reaches),
+  ];
+  return sql`j.cause = any(${sql.param(claimable)}::text[]) and (${sql.join(may, sql` or `)})`;
+}
+
+/** Repairs on the payer's account keep a term running or begin one of their own. */
+function repairedUnderCover(reaches: Reaches): SQL {
+  const beginsAnew = reaches.some(({ reach }) => reach.repairDays >= forever);
+  const onAccount = sql`e.payer in ('maker', 'campaign') and e.cause = 'component'`;
+  const counts = beginsAnew ? sql`(m.repair_days >= ${forever} or (${onAccount}))` : onAccount;
+  return sql`exists (select from jobs e where e.unit_id = j.unit_id and e.job_id <> j.job_id and e.status = 'closed'
+    and e.completed_on <= j.completed_on and ${counts} and (m.repair_days >= ${forever} or j.failed_on - e.completed_on <= m.repair_days
+      or r.late <= r.days + (select coalesce(sum(s.completed_on - s.requested_on + 1), 0) from jobs s where s.unit_id = j.unit_id and s.status = 'closed')))`;
 }
 
 /** Serials compare letter by letter in the database too. */

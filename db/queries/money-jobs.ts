@@ -2,6 +2,7 @@ import { sql } from "drizzle-orm";
 import type { CoverageFile } from "@/lib/coverage/job-coverage-facts";
 import type { EarlierJob, JobRecord } from "@/lib/domain/job";
 import type { ProductType } from "@/lib/domain/product-type";
+import type { Unit } from "@/lib/domain/unit";
 import type { Reader } from "../database-types";
 import { makers, models } from "../schema/catalogue";
 import { jobs } from "../schema/jobs";
@@ -9,52 +10,63 @@ import { units } from "../schema/register";
 import { loadCoverageFiles } from "./coverage-files";
 import { closedJob, unitOf } from "./job-rows";
 import { loadEarlierJobs } from "./money-earlier";
-import { type JobKey, loadPartLines } from "./money-under";
-import { inScope, type UnitScope } from "./money-units";
+import { among, type JobKey, loadUnderJobs } from "./money-under";
+import { loadPlainRows } from "./plain-rows";
 
-/** A closed job with its unit, its part lines and what was done on the unit before; its proof is read apart. */
+/** A closed job with everything under it and what was done on its unit before. */
 export interface MoneyJob extends JobKey {
   readonly modelId: number;
   readonly makerId: number;
-  readonly record: Pick<JobRecord, "job" | "unit" | "earlier" | "partLines">;
+  readonly record: JobRecord;
   /** What is on file for cover beside it. */
   readonly file: CoverageFile;
 }
 
-/** These jobs, whichever they are, at the cost of nine reads. */
+/** These jobs, whichever they are, at the cost of eleven reads. */
 export async function loadMoneyJobs(db: Reader, keys: readonly JobKey[]): Promise<MoneyJob[]> {
   if (keys.length === 0) return [];
   const unitIds = [...new Set(keys.map(({ unitId }) => unitId))];
-  const wanted = new Set(keys.map(({ unitId, jobId }) => `${unitId} ${jobId}`));
-  const kinds = await loadKinds(db);
-  const scope: UnitScope = { kind: "units", unitIds };
-  const unitRows = await db
-    .select()
-    .from(units)
-    .where(inScope(sql`${units.unitId}`, scope));
-  const unitOfId = new Map(unitRows.map((row) => [row.unitId, row]));
-  const jobRows = await db
-    .select()
-    .from(jobs)
-    .where(
-      sql`(${jobs.unitId}, ${jobs.jobId}) in (select * from unnest(${sql.param(keys.map(({ unitId }) => unitId))}::bigint[], ${sql.param(keys.map(({ jobId }) => jobId))}::bigint[]))`,
-    );
+  const unitOfId = await loadUnits(db, unitIds);
+  const jobRows = await loadPlainRows(db, jobs, among(keys));
   const earlier = await loadEarlierJobs(db, unitIds);
   const files = await loadCoverageFiles(db, unitIds);
-  const partsOf = await loadPartLines(db, keys);
-  return jobRows.flatMap((job): MoneyJob[] => {
-    const { unitId, jobId } = job;
-    const unit = unitOfId.get(unitId);
-    const kind = unit && kinds.get(unit.modelId);
-    if (unit === undefined || kind === undefined || !wanted.has(`${unitId} ${jobId}`)) return [];
+  const under = await loadUnderJobs(db, keys);
+  const none: readonly EarlierJob[] = [];
+  return jobRows.flatMap((row): MoneyJob[] => {
+    const { unitId, jobId } = row;
+    const known = unitOfId.get(unitId);
+    if (known === undefined) return [];
+    const others = earlier.get(unitId);
     const record = {
-      job: closedJob(job),
-      unit: unitOf(unit, kind),
-      earlier: (earlier.get(unitId) ?? []).filter((other) => isEarlier(other, job)),
-      partLines: partsOf(job),
+      job: closedJob(row),
+      unit: known.unit,
+      earlier: others === undefined ? none : others.filter((other) => isEarlier(other, row)),
+      ...under(row),
     };
-    return [{ unitId, jobId, modelId: unit.modelId, makerId: unit.makerId, record, file: files(unitId) }];
+    return [{ unitId, jobId, modelId: known.modelId, makerId: known.makerId, record, file: files(unitId) }];
   });
+}
+
+interface KnownUnit {
+  readonly unit: Unit;
+  readonly modelId: number;
+  readonly makerId: number;
+}
+
+async function loadUnits(db: Reader, unitIds: readonly string[]): Promise<ReadonlyMap<string, KnownUnit>> {
+  const kinds = await loadKinds(db);
+  const rows = await loadPlainRows(
+    db,
+    units,
+    sql`join unnest(${sql.param([...unitIds])}::bigint[]) as k (unit_id) using (unit_id)`,
+  );
+  return new Map(
+    rows.flatMap((row) => {
+      const kind = kinds.get(row.modelId);
+      const { modelId, makerId } = row;
+      return kind === undefined ? [] : [[row.unitId, { unit: unitOf(row, kind), modelId, makerId }] as const];
+    }),
+  );
 }
 
 /** Every model with its maker; a company sees some hundreds. */

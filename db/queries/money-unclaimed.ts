@@ -49,7 +49,7 @@ export interface UnclaimedFacts {
   readonly payers: readonly string[];
   readonly components: readonly string[];
   /** Units that a load changed and that are still to be judged anew. */
-  readonly unitsToJudge: number;
+  readonly unitsToJudge: number | "all";
 }
 
 /** Sums of every class over the whole history, whatever the filter. */
@@ -66,14 +66,16 @@ export async function loadUnclaimedFacts(db: Reader, today: Day): Promise<Unclai
   const names = await db.rows<{ payer: string; component: string | null }>(
     sql`select payer, component from unclaimed_work group by 1, 2`,
   );
-  const [waiting] = await db.rows<{ units: number }>(sql`select count(*)::int as units from units_to_judge`);
+  const [waiting] = await db.rows<{ units: number; all: boolean }>(
+    sql`select (select count(*)::int from units_to_judge) as units, exists (select from all_to_judge) as "all"`,
+  );
   const sorted = (values: readonly (string | null)[]) =>
     [...new Set(values.filter((value) => value !== null))].sort((a, b) => a.localeCompare(b, "en"));
   return {
     totals: totals.map((row) => ({ ...row, cents: Number(row.cents) })),
     payers: sorted(names.map(({ payer }) => payer)),
     components: sorted(names.map(({ component }) => component)),
-    unitsToJudge: waiting?.units ?? 0,
+    unitsToJudge: waiting?.all === true ? "all" : (waiting?.units ?? 0),
   };
 }
 

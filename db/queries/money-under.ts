@@ -1,53 +1,45 @@
-import { getTableColumns, sql } from "drizzle-orm";
+import { type SQL, sql } from "drizzle-orm";
 import type { JobRecord } from "@/lib/domain/job";
 import type { Reader } from "../database-types";
 import { attachments, partLines, readings } from "../schema/jobs";
 import { attachmentOf, partLineOf, readingOf } from "./job-rows";
+import { loadPlainRows } from "./plain-rows";
 
 export interface JobKey {
   readonly unitId: string;
   readonly jobId: string;
 }
 
-/** Part lines of many jobs at once; the function handed back picks those of one. */
-export async function loadPartLines(db: Reader, of: readonly JobKey[]) {
-  const rows =
-    of.length === 0 ? [] : await db.select().from(partLines).where(among(partLines, of)).orderBy(partLines.line);
-  return byJob(rows, partLineOf);
+export type Under = Pick<JobRecord, "partLines" | "readings" | "attachments">;
+
+/** What lies under many jobs at once, attachments without their bytes; the function handed back picks what is one's. */
+export async function loadUnderJobs(db: Reader, of: readonly JobKey[]): Promise<(job: JobKey) => Under> {
+  const parts = byJob(await loadPlainRows(db, partLines, sql`${among(of)} order by t.line`), partLineOf);
+  const taken = byJob(await loadPlainRows(db, readings, sql`${among(of)} order by t.number`), readingOf);
+  const inOrder = sql`${among(of)} order by t.subject, t.attachment_id`;
+  const papers = byJob(await loadPlainRows(db, attachments, inOrder, { without: ["content"] }), attachmentOf);
+  return (job) => ({ partLines: parts(job), readings: taken(job), attachments: papers(job) });
 }
 
-/** Readings and attachments of many jobs at once, attachments without their bytes. */
-export async function loadProof(
-  db: Reader,
-  of: readonly JobKey[],
-): Promise<(job: JobKey) => Pick<JobRecord, "readings" | "attachments">> {
-  if (of.length === 0) return () => ({ readings: [], attachments: [] });
-  const taken = byJob(await db.select().from(readings).where(among(readings, of)).orderBy(readings.number), readingOf);
-  const { content: _, ...described } = getTableColumns(attachments);
-  const papers = byJob(
-    await db
-      .select(described)
-      .from(attachments)
-      .where(among(attachments, of))
-      .orderBy(attachments.subject, attachments.attachmentId),
-    attachmentOf,
-  );
-  return (job) => ({ readings: taken(job), attachments: papers(job) });
-}
-
-function among({ unitId, jobId }: typeof partLines | typeof readings | typeof attachments, of: readonly JobKey[]) {
+/** A join that keeps rows of these jobs only. */
+export function among(of: readonly JobKey[]): SQL {
   const units = sql.param(of.map((job) => job.unitId));
   const jobs = sql.param(of.map((job) => job.jobId));
-  return sql`(${unitId}, ${jobId}) in (select * from unnest(${units}::bigint[], ${jobs}::bigint[]))`;
+  return sql`join unnest(${units}::bigint[], ${jobs}::bigint[]) as k (unit_id, job_id) using (unit_id, job_id)`;
 }
 
 function byJob<Row extends JobKey, Found>(rows: readonly Row[], found: (row: Row) => Found) {
   const groups = new Map<string, Found[]>();
   for (const row of rows) {
-    const key = `${row.unitId} ${row.jobId}`;
+    const key = keyOf(row);
     const group = groups.get(key);
     if (group === undefined) groups.set(key, [found(row)]);
     else group.push(found(row));
   }
-  return ({ unitId, jobId }: JobKey): readonly Found[] => groups.get(`${unitId} ${jobId}`) ?? [];
+  const none: readonly Found[] = [];
+  return (job: JobKey): readonly Found[] => groups.get(keyOf(job)) ?? none;
+}
+
+export function keyOf({ unitId, jobId }: JobKey): string {
+  return `${unitId} ${jobId}`;
 }

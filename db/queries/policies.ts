@@ -1,4 +1,4 @@
-import { isNull } from "drizzle-orm";
+import { isNull, sql } from "drizzle-orm";
 import { earlierOf } from "@/lib/calendar/day";
 import type { Policy } from "@/lib/domain/policy";
 import type { Reader } from "../database-types";
@@ -25,6 +25,12 @@ export async function loadAllPolicies(db: Reader): Promise<StoredPolicy[]> {
     .where(isNull(policies.retiredAt))
     .orderBy(policyId);
   return rows.map((row) => ({ policyId: row.policyId, makerId: row.makerId, policy: closedPolicy(row) }));
+}
+
+/** Without a policy nothing is covered, and no claim was made: each names the one it rests on. */
+export async function anyPolicy(db: Reader): Promise<boolean> {
+  const [found] = await db.rows<{ any: boolean }>(sql`select exists (select from policies) as any`);
+  return found?.any === true;
 }
 
 /** The document as approved, with the last sale date that a later version left it. */

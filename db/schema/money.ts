@@ -1,6 +1,8 @@
 // Money: covered work without its pay, and payers' lists of what they paid.
 import { sql } from "drizzle-orm";
 import {
+  bigint,
+  boolean,
   check,
   foreignKey,
   index,
@@ -71,13 +73,27 @@ export const unclaimedWork = pgTable(
   ],
 );
 
-/** Units that changed in a load too large to judge within it; they are judged right after, or by the next one who asks. */
+/**
+ * Units that changed in a load too large to judge within it; they are judged right after, or by the next one who asks.
+ * Who marks a unit again gives it another mark, so that whoever judged it before that does not take the new mark off.
+ */
 export const unitsToJudge = pgTable(
   "units_to_judge",
   {
     unitId: keyColumn("unit_id").notNull(),
+    mark: bigint("mark", { mode: "number" }).notNull().generatedByDefaultAsIdentity(),
   },
   (table) => [primaryKey({ columns: [table.unitId] })],
+);
+
+/** One row, or none, in place of a mark on every unit: something that all are held against has changed. */
+export const allToJudge = pgTable(
+  "all_to_judge",
+  {
+    only: boolean("only").primaryKey().default(true),
+    mark: bigint("mark", { mode: "number" }).notNull().generatedByDefaultAsIdentity(),
+  },
+  (table) => [check("all_to_judge_once", sql`${table.only}`)],
 );
 
 /** A payer's list of what it paid, kept byte for byte. */
@@ -184,19 +200,24 @@ export const remittancePostings = pgTable(
   ],
 );
 
-/** A payer's words and what they mean in our list of reasons, as somebody said once. */
+/**
+ * A payer's words and what they mean in our list of reasons, as somebody said. What was said before is kept: the highest
+ * version holds, and what was posted under an earlier one stays as it was posted.
+ */
 export const payerWordings = pgTable(
   "payer_wordings",
   {
     payer: text("payer").notNull(),
     /** In lower case with single blanks. */
     words: text("words").notNull(),
+    version: integer("version").notNull().default(1),
     reason: text("reason").$type<RefusalReason>().notNull(),
     setBy: text("set_by").notNull(),
     setAt: instantColumn("set_at").notNull(),
   },
   (table) => [
-    primaryKey({ columns: [table.payer, table.words] }),
+    primaryKey({ columns: [table.payer, table.words, table.version] }),
     check("payer_wordings_said_by_somebody", sql`btrim(${table.words}) <> '' and btrim(${table.setBy}) <> ''`),
+    check("payer_wordings_version_counts_from_one", sql`${table.version} >= 1`),
   ],
 );

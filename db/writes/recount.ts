@@ -1,5 +1,5 @@
 import { inTransaction } from "../in-transaction";
-import { rebuildUnclaimed } from "./money/refresh-unclaimed";
+import { rebuildUnclaimedBy, withJudgingTable } from "./money/rebuild-unclaimed";
 import { countTables, refreshCounts } from "./refresh-counts";
 import { rowsOf, run } from "./staging/run";
 import { intakeLock } from "./store-import";
@@ -15,13 +15,17 @@ const concluded = [...countTables, "unclaimed_work"] as const;
 
 /** Rebuilds every count and every conclusion from the rows, and compares it with what was there. No load runs meanwhile. */
 export async function recount(): Promise<readonly RecountedTable[]> {
+  return await withJudgingTable(recountWith);
+}
+
+async function recountWith(judgingTable: string): Promise<readonly RecountedTable[]> {
   return await inTransaction(
     async (tx) => {
       await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
       for (const table of concluded)
         await run(tx, `create temporary table old_${table} on commit drop as select * from ${table}`);
       await refreshCounts(tx, "all");
-      await rebuildUnclaimed(tx);
+      await rebuildUnclaimedBy(tx, judgingTable);
       const compared: RecountedTable[] = [];
       for (const table of concluded) {
         const [found] = await rowsOf<{ cells: number; differing: number }>(

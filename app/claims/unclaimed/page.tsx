@@ -55,12 +55,7 @@ export default async function UnclaimedPage({ searchParams }: Props) {
       {address.notices.map((notice) => (
         <Notice key={notice} status="note" title={notice} />
       ))}
-      {facts.unitsToJudge > 0 && (
-        <Notice
-          status="note"
-          title={`${formatCounted(facts.unitsToJudge, "unit")} changed in a load and ${facts.unitsToJudge === 1 ? "is" : "are"} still being judged`}
-        />
-      )}
+      {facts.unitsToJudge !== 0 && <Notice status="note" title={stillJudged(facts.unitsToJudge)} />}
       {facts.totals.length > 0 && <LeakTotals totals={facts.totals} inForce={inForce} />}
       <UnclaimedFilterForm address={address} facts={facts} total={list.total} />
       {list.rows.length > 0 ? (
@@ -73,6 +68,11 @@ export default async function UnclaimedPage({ searchParams }: Props) {
       <Pages page={page} pages={Math.ceil(list.total / rowsOnPage)} inForce={inForce} />
     </Page>
   );
+}
+
+function stillJudged(units: number | "all"): string {
+  if (units === "all") return "Terms have changed, and every job is still being judged by them";
+  return `${formatCounted(units, "unit")} changed in a load and ${units === 1 ? "is" : "are"} still being judged`;
 }
 
 function Nothing({ isFiltered }: { readonly isFiltered: boolean }) {

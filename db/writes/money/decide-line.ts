@@ -1,11 +1,9 @@
 import { and, eq } from "drizzle-orm";
-import type { RefusalReason } from "@/lib/claims/life/refusal-reason";
-import { payerWords } from "@/lib/claims/remittance/payer-words";
 import type { ClaimShare } from "@/lib/claims/remittance/remittance-line";
 import { splitPayment } from "@/lib/claims/remittance/split-payment";
 import { inTransaction } from "../../in-transaction";
 import { loadAwaitedClaims } from "../../queries/money-awaited";
-import { payerWordings, remittanceLines, remittances } from "../../schema/money";
+import { remittanceLines, remittances } from "../../schema/money";
 import { lockRemittance } from "./locked-remittance";
 
 export type LineDecision =
@@ -73,37 +71,6 @@ export async function decideLine({ remittanceId, row, decision, by }: LineToDeci
         return await set({ fate: "ready", shares, sentence: `${by} named the claim.` });
       }
     }
-  });
-}
-
-export interface WordingToSet {
-  readonly remittanceId: number;
-  readonly payerText: string;
-  readonly reason: RefusalReason;
-  readonly by: string;
-  readonly at: string;
-}
-
-/** Remembers what a payer's words mean, and gives the reason to every line of its lists that says so and is not posted. */
-export async function setWording({ remittanceId, payerText, reason, by, at }: WordingToSet): Promise<void> {
-  const words = payerWords(payerText);
-  if (words === "") throw new RangeError("payerText: is blank");
-  await inTransaction(async (tx) => {
-    const list = await lockRemittance(tx, remittanceId);
-    if (list === undefined) return;
-    await tx
-      .insert(payerWordings)
-      .values({ payer: list.payer, words, reason, setBy: by, setAt: at })
-      .onConflictDoUpdate({
-        target: [payerWordings.payer, payerWordings.words],
-        set: { reason, setBy: by, setAt: at },
-      });
-    const lines = await tx.select().from(remittanceLines).where(eq(remittanceLines.remittanceId, remittanceId));
-    for (const line of lines.filter((each) => payerWords(each.payerText) === words && each.fate !== "posted"))
-      await tx
-        .update(remittanceLines)
-        .set({ reason })
-        .where(and(eq(remittanceLines.remittanceId, remittanceId), eq(remittanceLines.row, line.row)));
   });
 }
 

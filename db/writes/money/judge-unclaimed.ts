@@ -1,5 +1,3 @@
-import { sql } from "drizzle-orm";
-import type { Reader } from "@/db/database-types";
 import { filedLeaks } from "@/lib/claims/leaks/filed-leaks";
 import { type LeakFound, totalCents } from "@/lib/claims/leaks/leak";
 import { unfiledLeaks } from "@/lib/claims/leaks/unfiled-leaks";
@@ -7,13 +5,13 @@ import { decideCoverage } from "@/lib/coverage/decide-coverage";
 import { jobCoverageFacts } from "@/lib/coverage/job-coverage-facts";
 import { policyWithContract } from "@/lib/coverage/policy-with-contract";
 import type { JobRecord } from "@/lib/domain/job";
+import type { Policy } from "@/lib/domain/policy";
 import type { ExpectedRange } from "@/lib/domain/reading";
-import { checkEvidence } from "@/lib/evidence/check-evidence";
-import { mayBeCovered } from "../../queries/money-candidates";
-import { type ClaimOfJob, loadClaimsOfUnits } from "../../queries/money-claims";
-import { loadMoneyJobs, type MoneyJob } from "../../queries/money-jobs";
-import { type JobKey, loadProof } from "../../queries/money-under";
-import { inScope, type UnitScope } from "../../queries/money-units";
+import type { EvidenceCheck } from "@/lib/evidence/evidence-check";
+import type { MoneyCases } from "../../queries/money-cases";
+import type { ClaimOfJob } from "../../queries/money-claims";
+import type { MoneyJob } from "../../queries/money-jobs";
+import { type JobKey, keyOf } from "../../queries/money-under";
 import type { StoredPolicy } from "../../queries/policies";
 
 /** What jobs are held against; the same for all of them. */
@@ -21,108 +19,67 @@ export interface Yardstick {
   readonly policies: readonly StoredPolicy[];
   /** By model. */
   readonly ranges: ReadonlyMap<number, readonly ExpectedRange[]>;
+  readonly checkEvidence: (record: JobRecord, ranges: readonly ExpectedRange[]) => EvidenceCheck;
 }
 
 /** A row of unclaimed_work under the names of its columns. */
 export type UnclaimedRow = ReturnType<typeof rowOf>;
 
-/** Covered work without its pay on these units, as rows to be stored. */
-export async function judgeUnclaimed(
-  db: Reader,
-  scope: UnitScope,
-  { policies, ranges }: Yardstick,
-  options: { readonly everyJob?: boolean } = {},
-): Promise<UnclaimedRow[]> {
-  const claims = await loadClaimsOfUnits(db, scope, policies);
-  const keys = await loadCandidates(db, scope, policies, options);
-  const covered = coveredJobs(await loadMoneyJobs(db, keys), policies);
-  const proof = await loadProof(db, covered);
-  const claimsOf = groupedByJob(claims);
-  const unfiled = covered.flatMap((job) => {
-    const record: JobRecord = { ...job.record, ...proof(job) };
-    const taken = claimsOf.get(keyOf(job)) ?? [];
-    const open = job.policies
-      .filter(({ policyId }) => !taken.some((claim) => claim.policyId === policyId))
-      .map(({ policyId, policy }) => ({ policyId, policy: policyWithContract(policy, job.file.contracts) }));
-    const evidence = () => checkEvidence(record, ranges.get(job.modelId) ?? []);
-    const decision = decideCoverage(jobCoverageFacts(record, job.file), documents(job.policies));
-    return unfiledLeaks({ record, decision, evidence, policies: open }).map(({ policyId, found }) =>
-      rowOf(job, policyId, job.record.job, found),
-    );
-  });
-  return [...unfiled, ...(await filedRows(db, claims))];
-}
-
-/** Closed jobs of these units that may be covered; all of them where the one is to be held against the other. */
-async function loadCandidates(
-  db: Reader,
-  scope: UnitScope,
-  policies: readonly StoredPolicy[],
-  { everyJob = false }: { readonly everyJob?: boolean },
-): Promise<JobKey[]> {
-  const makers = await db.rows<{ maker_id: number }>(sql`select maker_id from makers`);
-  const may = everyJob
-    ? sql`true`
-    : mayBeCovered(
-        makers.map((row) => row.maker_id),
-        policies,
-      );
-  const rows = await db.rows<{ unit_id: string; job_id: string }>(sql`
-    select j.unit_id::text, j.job_id::text from jobs j join units u using (unit_id)
-    where ${inScope(sql`j.unit_id`, scope)} and j.status = 'closed' and ${may} order by j.unit_id, j.job_id`);
-  return rows.map((row) => ({ unitId: row.unit_id, jobId: row.job_id }));
-}
-
-interface CoveredJob extends MoneyJob {
-  readonly policies: readonly StoredPolicy[];
-}
-
-/** Decided first on what cover looks at, so that photos and readings are read for covered jobs only. */
-function coveredJobs(candidates: readonly MoneyJob[], policies: readonly StoredPolicy[]): CoveredJob[] {
-  const bearingOn = new Map<number, readonly StoredPolicy[]>();
-  return candidates.flatMap((job) => {
-    const bearing =
-      bearingOn.get(job.makerId) ?? policies.filter(({ makerId }) => makerId === job.makerId || makerId === null);
-    bearingOn.set(job.makerId, bearing);
-    // A receipt may free a purchase day from doubt, so doubt is kept as well.
-    const { verdict } = decideCoverage(
-      jobCoverageFacts({ ...job.record, readings: [], attachments: [] }, job.file),
-      documents(bearing),
-    );
-    return verdict === "covered" || verdict === "needs_evidence" ? [{ ...job, policies: bearing }] : [];
-  });
-}
-
-const documents = (policies: readonly StoredPolicy[]) => policies.map(({ policy }) => policy);
-
-async function filedRows(db: Reader, claims: readonly ClaimOfJob[]): Promise<UnclaimedRow[]> {
-  const leaking = claims.flatMap((claim) => {
-    const found = claim.filed === undefined ? [] : filedLeaks(claim.filed);
-    return found.length === 0 ? [] : [{ claim, found }];
-  });
-  if (leaking.length === 0) return [];
-  const jobs = await loadJobsOfClaims(
-    db,
-    leaking.map(({ claim }) => claim),
+/** Covered work without its pay, as rows to be stored. */
+export function judgeUnclaimed(cases: MoneyCases, yardstick: Yardstick): UnclaimedRow[] {
+  const claimsOf = groupedByJob(cases.claims);
+  const bearingOn = bearingPolicies(yardstick.policies);
+  const unfiled = cases.jobs.flatMap((job) =>
+    unfiledRows(job, bearingOn(job.makerId), claimsOf.get(keyOf(job)) ?? [], yardstick),
   );
-  return leaking.flatMap(({ claim, found }) => {
-    const job = jobs.get(keyOf(claim));
-    return job === undefined ? [] : found.map((each) => rowOf(claim, claim.policyId, job, each));
-  });
+  return [...unfiled, ...cases.claims.flatMap((claim) => filedRows(claim, cases.jobOfClaim(claim)))];
 }
 
-async function loadJobsOfClaims(db: Reader, claims: readonly ClaimOfJob[]) {
-  return new Map((await loadMoneyJobs(db, claims)).map((job) => [keyOf(job), job.record.job]));
+interface Bearing {
+  readonly stored: readonly StoredPolicy[];
+  readonly documents: readonly Policy[];
+}
+
+/** The versions that can bear on a maker's units, looked up once for each maker. */
+function bearingPolicies(policies: readonly StoredPolicy[]): (makerId: number) => Bearing {
+  const known = new Map<number, Bearing>();
+  return (makerId) => {
+    const found = known.get(makerId);
+    if (found !== undefined) return found;
+    const stored = policies.filter((each) => each.makerId === makerId || each.makerId === null);
+    const bearing = { stored, documents: stored.map(({ policy }) => policy) };
+    known.set(makerId, bearing);
+    return bearing;
+  };
+}
+
+function unfiledRows(
+  job: MoneyJob,
+  { stored, documents }: Bearing,
+  taken: readonly ClaimOfJob[],
+  { ranges, checkEvidence }: Yardstick,
+): readonly UnclaimedRow[] {
+  const { record, file } = job;
+  const decision = decideCoverage(jobCoverageFacts(record, file), documents);
+  if (decision.verdict !== "covered") return [];
+  const policies = stored
+    .filter(({ policyId }) => !taken.some((claim) => claim.policyId === policyId))
+    .map(({ policyId, policy }) => ({ policyId, policy: policyWithContract(policy, file.contracts) }));
+  const evidence = () => checkEvidence(record, ranges.get(job.modelId) ?? []);
+  return unfiledLeaks({ record, decision, evidence, policies }).map(({ policyId, found }) =>
+    rowOf(job, policyId, record.job, found),
+  );
+}
+
+function filedRows(claim: ClaimOfJob, job: MoneyJob | undefined): readonly UnclaimedRow[] {
+  if (claim.filed === undefined || job === undefined) return [];
+  return filedLeaks(claim.filed).map((found) => rowOf(claim, claim.policyId, job.record.job, found));
 }
 
 function groupedByJob(claims: readonly ClaimOfJob[]): ReadonlyMap<string, readonly ClaimOfJob[]> {
   const groups = new Map<string, ClaimOfJob[]>();
   for (const claim of claims) groups.set(keyOf(claim), [...(groups.get(keyOf(claim)) ?? []), claim]);
   return groups;
-}
-
-function keyOf({ unitId, jobId }: JobKey): string {
-  return `${unitId} ${jobId}`;
 }
 
 function rowOf(

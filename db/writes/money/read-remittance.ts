@@ -114,7 +114,7 @@ function read(item: SourceItem, setting: Parameters<typeof parseRemittanceRow>[1
 
 async function loadWordings(tx: Transaction, payer: string): Promise<ReadonlyMap<string, RefusalReason>> {
   const rows = await tx.rows<{ words: string; reason: RefusalReason }>(
-    sql`select words, reason from payer_wordings where payer = ${payer}`,
+    sql`select distinct on (words) words, reason from payer_wordings where payer = ${payer} order by words, version desc`,
   );
   return new Map(rows.map(({ words, reason }) => [words, reason]));
 }

@@ -2,9 +2,11 @@
 import { sql } from "drizzle-orm";
 import type { Transaction } from "../../database-types";
 import { inTransaction } from "../../in-transaction";
+import { anyPolicy } from "../../queries/policies";
 import { run } from "../staging/run";
 import type { StagedPart } from "../staging/staged-file";
-import { anyPolicy, rebuildUnclaimed, refreshUnclaimed } from "./refresh-unclaimed";
+import { rebuildUnclaimed } from "./rebuild-unclaimed";
+import { refreshUnclaimed } from "./refresh-unclaimed";
 
 /** Marks the units of all staged rows that are new or changed; every unit where what all are held against has changed. */
 export async function markStagedUnits(tx: Transaction, parts: readonly StagedPart[]): Promise<void> {
@@ -20,7 +22,8 @@ export async function markStagedUnits(tx: Transaction, parts: readonly StagedPar
     for (const column of columns)
       await run(
         tx,
-        `insert into units_to_judge select distinct ${column} from ${staged.table} where fate in ('new', 'changed') and ${column} is not null order by 1 on conflict do nothing`,
+        `insert into units_to_judge (unit_id) select distinct ${column} from ${staged.table} where fate in ('new', 'changed') and ${column} is not null order by 1
+         on conflict (unit_id) do update set mark = default`,
       );
   }
   await judgeWhereFew(tx);
@@ -31,13 +34,14 @@ export async function markUnitsOfModels(tx: Transaction, models: readonly number
   if (models === "all") await markAllUnits(tx);
   else
     await tx.rows(sql`
-      insert into units_to_judge select unit_id from units where model_id = any(${sql.param([...models])}::integer[]) on conflict do nothing`);
+      insert into units_to_judge (unit_id) select unit_id from units where model_id = any(${sql.param([...models])}::integer[]) order by 1
+      on conflict (unit_id) do update set mark = default`);
   await judgeWhereFew(tx);
 }
 
 /** A policy changed: any job may now be covered by it, or no longer. */
 export async function markAllUnits(tx: Transaction): Promise<void> {
-  await tx.rows(sql`insert into units_to_judge select distinct unit_id from jobs on conflict do nothing`);
+  await tx.rows(sql`insert into all_to_judge (only) values (true) on conflict (only) do update set mark = default`);
 }
 
 /** As many as are judged within the transaction that changed them. */
@@ -48,20 +52,30 @@ async function judgeWhereFew(tx: Transaction): Promise<void> {
   if (ids.length <= few) await refreshUnclaimed(tx, ids);
 }
 
-/** Judges what is marked, in transactions of their own; all units at once where most of them are. */
+/**
+ * Judges what is marked, in transactions of their own: all units at once where most of them are, or all that they are held
+ * against. What others mark meanwhile is judged too.
+ */
 export async function settleUnclaimed(): Promise<void> {
-  const [found] = await inTransaction((tx) =>
-    tx.rows<{ marked: number; units: number }>(
-      sql`select (select count(*)::int from units_to_judge) as marked, (select count(*)::int from units) as units`,
-    ),
-  );
-  if (found === undefined || found.marked === 0) return;
-  if (found.marked * 5 > found.units) {
-    await inTransaction((tx) => rebuildUnclaimed(tx), { timeoutSeconds: 3600 });
-    return;
-  }
-  for (let left = found.marked; left > 0; left -= few)
+  for (;;) {
+    const { units, marked: waiting, all } = await countMarks();
+    if (all || waiting * 5 > units) {
+      if (!all && waiting === 0) return;
+      await rebuildUnclaimed();
+      continue;
+    }
+    if (waiting === 0) return;
     await inTransaction(async (tx) => refreshUnclaimed(tx, await marked(tx, few)));
+  }
+}
+
+async function countMarks() {
+  const [found] = await inTransaction((tx) =>
+    tx.rows<{ marked: number; units: number; all: boolean }>(sql`
+      select (select count(*)::int from units_to_judge) as marked, (select count(*)::int from units) as units,
+        exists (select from all_to_judge) as "all"`),
+  );
+  return found ?? { marked: 0, units: 0, all: false };
 }
 
 async function marked(tx: Transaction, most: number): Promise<string[]> {

@@ -2,14 +2,14 @@ import { sql } from "drizzle-orm";
 import { afterAll, beforeEach, expect, test } from "vitest";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
-import { inTransaction } from "@/db/in-transaction";
-import { loadAllExpectedRanges } from "@/db/queries/expected-ranges";
+import { loadMoneyCases } from "@/db/queries/money-cases";
 import { loadUnclaimedFacts, loadUnclaimedList } from "@/db/queries/money-unclaimed";
-import { loadAllPolicies } from "@/db/queries/policies";
 import { editJob } from "@/db/writes/edit-job";
-import { judgeUnclaimed } from "@/db/writes/money/judge-unclaimed";
-import { rebuildUnclaimed } from "@/db/writes/money/refresh-unclaimed";
+import { judgeUnclaimed, type Yardstick } from "@/db/writes/money/judge-unclaimed";
+import { loadYardstick } from "@/db/writes/money/load-yardstick";
+import { rebuildUnclaimed } from "@/db/writes/money/rebuild-unclaimed";
 import { day } from "@/lib/calendar/day";
+import { checkEvidence } from "@/lib/evidence/check-evidence";
 import { act, draftOf, send, startWithJobs } from "../claims/claim-files";
 import { csv, fileFolder, job, unit } from "../intake-files";
 
@@ -29,7 +29,7 @@ afterAll(async () => {
   await closeDatabase();
 });
 
-const rebuild = () => inTransaction((tx) => rebuildUnclaimed(tx));
+const rebuild = () => rebuildUnclaimed();
 const rows = () =>
   readOnly((db) => db.rows<{ row: string }>(sql`select to_jsonb(w)::text as row from unclaimed_work w order by 1`));
 
@@ -115,11 +115,10 @@ test("what is left out before judging could never have been covered", async () =
   const loaded = await files.load(csv(made), "add and set aside");
   expect(loaded.kind).toBe("added");
   const [some, every] = await readOnly(async (db) => {
-    const yardstick = { policies: await loadAllPolicies(db), ranges: await loadAllExpectedRanges(db) };
-    return [
-      await judgeUnclaimed(db, all, yardstick),
-      await judgeUnclaimed(db, all, yardstick, { everyJob: true }),
-    ] as const;
+    const yardstick = await loadYardstick(db);
+    const judged = async (everyJob: boolean, by: Partial<Yardstick> = {}) =>
+      judgeUnclaimed(await loadMoneyCases(db, all, yardstick.policies, { everyJob }), { ...yardstick, ...by });
+    return [await judged(false), await judged(true, { checkEvidence })] as const;
   });
   const sorted = (found: readonly unknown[]) => found.map((row) => JSON.stringify(row)).sort();
   expect(sorted(some)).toEqual(sorted(every));

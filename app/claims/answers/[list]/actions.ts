@@ -5,9 +5,10 @@ import { todayIn } from "@/app/_clock/today";
 import { readOnly } from "@/db/client";
 import { loadRemittance } from "@/db/queries/money-remittances";
 import { loadShop } from "@/db/queries/shop";
-import { decideLine, setWording } from "@/db/writes/money/decide-line";
+import { decideLine } from "@/db/writes/money/decide-line";
 import { postRemittance } from "@/db/writes/money/post-remittance";
 import { readRemittance } from "@/db/writes/money/read-remittance";
+import { setWording } from "@/db/writes/money/set-wording";
 import { undoRemittance } from "@/db/writes/money/undo-remittance";
 import { refusalReasonKeys } from "@/lib/claims/life/refusal-reason";
 import { remittanceFieldKeys } from "@/lib/intake/remittances/remittance-columns";
@@ -96,7 +97,9 @@ export async function nameReason(_previous: ListState, form: FormData): Promise<
   if (!read.success) return { problems: ["Choose a reason."] };
   const { list, words, reason } = read.data;
   const at = new Date().toISOString();
-  await setWording({ remittanceId: list, payerText: words, reason, by: nobodyNamed, at });
+  const known = await readOnly((db) => loadRemittance(db, list));
+  if (known === undefined) return broken;
+  await setWording({ payer: known.payer, payerText: words, reason, by: nobodyNamed, at });
   revalidatePath(`/claims/answers/${list}`);
   return { problems: [], said: "Remembered for this payer." };
 }

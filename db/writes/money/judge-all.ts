@@ -1,0 +1,52 @@
+import { availableParallelism } from "node:os";
+import { join } from "node:path";
+import { Worker } from "node:worker_threads";
+import { sql } from "drizzle-orm";
+import { readOnly } from "../../client";
+import { databaseUrl } from "../../connection";
+import { anyPolicy } from "../../queries/policies";
+import { type JudgingShare, judgeShare } from "./judge-share";
+
+/** From this many units on, threads are worth their start: it costs each as much as judging some thousands of units. */
+const manyUnits = 20_000;
+/** Reading and sorting what they ask for keeps the server busy too. */
+const mostThreads = 4;
+/** Units read and judged at once: enough that a read is worth asking for, few enough that memory holds several. */
+const unitsAtOnce = 4_000;
+
+/**
+ * Judges every unit and copies the rows into a table that nobody else uses. Many units are shared out among threads, so
+ * that a site which does this goes on answering.
+ * @returns how many rows came
+ */
+export async function judgeAllInto(table: string, { threads }: { readonly threads?: number } = {}): Promise<number> {
+  const units = await readOnly(async (db) => {
+    const [found] = await db.rows<{ units: number }>(sql`select count(*)::integer as units from units`);
+    return (await anyPolicy(db)) ? (found?.units ?? 0) : 0;
+  });
+  if (units === 0) return 0;
+  const shares = threads ?? (units < manyUnits ? 0 : Math.min(mostThreads, availableParallelism()));
+  const runs = Math.max(1, Math.ceil(units / unitsAtOnce));
+  if (shares === 0) return await judgeShare({ table, runs, share: 0, shares: 1 });
+  const url = await databaseUrl();
+  const told = Array.from({ length: shares }, (_, share) => inThread({ table, runs, share, shares }, url));
+  return (await Promise.all(told)).reduce((sum, rows) => sum + rows, 0);
+}
+
+/** A thread's own heap for what lives shortly: most of what is read and judged is gone with its run. */
+const youngMegabytes = 128;
+
+function inThread(share: JudgingShare, url: string): Promise<number> {
+  // From the folder the app is started in: a path found by the bundler would point into its own output.
+  const worker = new Worker(join(process.cwd(), "db", "writes", "money", "judging-thread.ts"), {
+    workerData: share,
+    execArgv: ["--import", "tsx"],
+    env: { ...process.env, DATABASE_URL: url },
+    resourceLimits: { maxYoungGenerationSizeMb: youngMegabytes },
+  });
+  return new Promise((resolve, reject) => {
+    worker.once("message", (rows: number) => resolve(rows)); // the thread sends nothing else
+    worker.once("error", reject);
+    worker.once("exit", (code) => reject(new Error(`A thread that judged units ended early, with code ${code}.`)));
+  });
+}
