@@ -1,5 +1,6 @@
 import { sql } from "drizzle-orm";
 import type { Reader } from "../database-types";
+import { type EditDifference, loadEditDifferences } from "./edit-differences";
 
 /** One value that a field had, and who gave it. The latest comes first. */
 export interface FieldHistory {
@@ -10,17 +11,6 @@ export interface FieldHistory {
   readonly by:
     | { readonly kind: "file"; readonly batchId: number; readonly fileName: string }
     | { readonly kind: "person"; readonly name: string; readonly reason: string };
-}
-
-/** Where a file says otherwise than a field that was edited here. */
-export interface EditDifference {
-  readonly editId: number;
-  readonly column: string;
-  readonly editedAt: string;
-  readonly by: string;
-  readonly fileValue: string | null;
-  readonly batchId: number;
-  readonly fileName: string;
 }
 
 export interface JobHistory {
@@ -44,11 +34,7 @@ export async function loadJobHistory(db: Reader, jobNumber: string): Promise<Job
     fields: [...(await changesByFiles(db, job)), ...(await changesByHand(db, job))].toSorted((a, b) =>
       a.at < b.at ? 1 : -1,
     ),
-    differences: await db.rows<EditDifference & Record<string, unknown>>(sql`
-      select e.edit_id::integer as "editId", e.column_name as "column", e.at::text as "editedAt", e.by, d.file_value #>> '{}' as "fileValue",
-        b.batch_id::integer as "batchId", b.file_name as "fileName"
-      from hand_edits e join ${job} j on j.key = e.key join edit_differences d on d.edit_id = e.edit_id join batches b on b.batch_id = d.batch_id
-      where e.table_name = 'jobs' and e.lifted_at is null and b.state = 'added' order by b.batch_id desc`),
+    differences: await loadEditDifferences(db, jobNumber),
   };
 }
 

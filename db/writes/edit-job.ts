@@ -63,16 +63,22 @@ export async function editJob({ jobNumber, column, value, by, reason }: JobEdit)
 
 /**
  * Lifts an edit: the field takes what the latest file said otherwise, or else what it was before the edit, and files
- * may change it again. False where there is no such edit that holds.
+ * may change it again. Who did so stays on record. False where there is no such edit that holds.
+ * @throws the database's error where that value contradicts the others
  */
-export async function liftJobEdit(editId: number): Promise<boolean> {
+export async function liftJobEdit({ editId, by }: { readonly editId: number; readonly by: string }): Promise<boolean> {
   const lifted = await inTransaction(async (tx) => {
     await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
     const [edit] = await tx.rows<{ key: string; column: string; value: unknown }>(sql`
       update hand_edits e set lifted_at = now() where e.edit_id = ${editId} and e.table_name = 'jobs' and e.lifted_at is null and e.column_name <> 'unit_id'
       returning e.key, e.column_name as "column",
-        coalesce((select d.file_value from edit_differences d join batches b using (batch_id) where d.edit_id = e.edit_id and b.state = 'added' order by d.batch_id desc limit 1), e.value_before) as value`);
+        (select f.value from (
+           (select d.file_value as value, d.batch_id from edit_differences d join batches b using (batch_id) where d.edit_id = e.edit_id and b.state = 'added' order by d.batch_id desc limit 1)
+           union all select e.value_before, 0) f order by f.batch_id desc limit 1) as value`);
     if (edit === undefined) return false;
+    await tx.execute(sql`
+      insert into hand_edits (table_name, key, column_name, value_before, value, at, by, reason, lifted_at)
+      select table_name, key, column_name, value, ${JSON.stringify(edit.value)}::jsonb, now(), ${by}, 'Taken from the file; files may change it again.', now() from hand_edits where edit_id = ${editId}`);
     const name = sql.identifier(edit.column);
     const [job] = await tx.rows<{ modelId: number }>(sql`
       update jobs t set ${name} = v.${name}

@@ -55,8 +55,8 @@ test("lifting the edit brings back what the latest file said", async () => {
   const edited = await editJob(edit);
   await files.load(csv([job("J1", "A1", { cause: "suds_detergent" })]));
   if (edited.kind !== "edited") throw new Error(edited.kind);
-  expect(await liftJobEdit(edited.editId)).toBe(true);
-  expect(await liftJobEdit(edited.editId)).toBe(false);
+  expect(await liftJobEdit({ editId: edited.editId, by: "Sam" })).toBe(true);
+  expect(await liftJobEdit({ editId: edited.editId, by: "Sam" })).toBe(false);
   expect(await stored()).toMatchObject({ cause: "suds_detergent" });
   expect((await recount()).filter(({ differing }) => differing > 0)).toEqual([]);
 });

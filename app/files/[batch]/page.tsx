@@ -54,7 +54,8 @@ export default async function BatchPage({ params, searchParams }: Props) {
       {waiting.mended + waiting.left_out > 0 && (
         <p>
           Of the rows held back, {formatCount(waiting.mended)} were corrected and taken in later,{" "}
-          {formatCount(waiting.left_out)} were left out, and {formatCount(waiting.held)} wait.
+          <Link href={`/files/${number}/held`}>{formatCount(waiting.left_out)} were left out</Link>, and{" "}
+          {formatCount(waiting.held)} wait.
         </p>
       )}
       {isIn && preview === undefined && (

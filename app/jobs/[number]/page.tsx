@@ -6,6 +6,7 @@ import { ButtonLink } from "@/app/_ui/button-link";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
+import { loadEditDifferences } from "@/db/queries/edit-differences";
 import { JobMargin } from "./_components/job-margin";
 import { JobParts } from "./_components/job-parts";
 import { JobPhotos } from "./_components/job-photos";
@@ -22,7 +23,10 @@ interface Props {
 
 export default async function JobPage({ params }: Props) {
   const number = decodeURIComponent((await params).number);
-  const found = await readOnly((db) => loadJudgedJob(db, number));
+  const { found, differences } = await readOnly(async (db) => ({
+    found: await loadJudgedJob(db, number),
+    differences: await loadEditDifferences(db, number),
+  }));
   if (found === undefined) notFound();
   const { judged, drafts, timeZone } = found;
   const { record } = judged.stored;
@@ -43,6 +47,13 @@ export default async function JobPage({ params }: Props) {
         </ButtonLink>
       }
     >
+      {differences.length > 0 && (
+        <Notice status="watch" title="A file says otherwise of a field that was set here">
+          <p>
+            What was set here stands. <Link href={`/jobs/${path}/history`}>Settle it</Link>
+          </p>
+        </Notice>
+      )}
       <JobStory record={record} />
       <Notice status={judged.evidence.kind === "proven" ? "fine" : "note"} title="What the evidence shows">
         <p>{judged.evidence.verdict}</p>

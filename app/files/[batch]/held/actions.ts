@@ -2,7 +2,7 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { leaveOutRows } from "@/db/writes/leave-out-rows";
+import { leaveOutRows, putBackRows } from "@/db/writes/leave-out-rows";
 import { mendHeldRows } from "@/db/writes/mend-held-rows";
 import { type MendState, mendStateOf } from "./mend-state";
 import { readMendForm } from "./read-mend-form";
@@ -22,12 +22,14 @@ export async function mend(_previous: MendState, form: FormData): Promise<MendSt
   return mendStateOf(result);
 }
 
-const leaveForm = z.object({
+const rowsForm = z.object({
   batch: z.coerce.number().int().positive(),
   rows: z
     .string()
     .regex(/^\d+(,\d+)*$/)
     .transform((text) => text.split(",").map(Number)),
+});
+const leaveForm = rowsForm.extend({
   reason: z.string().trim().min(1).max(500),
 });
 
@@ -35,6 +37,14 @@ const leaveForm = z.object({
 export async function leaveOut(form: FormData): Promise<void> {
   const { batch, rows, reason } = leaveForm.parse(Object.fromEntries(form));
   await leaveOutRows({ batchId: batch, rows, reason });
+  revalidatePath(`/files/${batch}`);
+  redirect(`/files/${batch}/held`);
+}
+
+/** Rows that a person left out wait again. */
+export async function putBack(form: FormData): Promise<void> {
+  const { batch, rows } = rowsForm.parse(Object.fromEntries(form));
+  await putBackRows({ batchId: batch, rows });
   revalidatePath(`/files/${batch}`);
   redirect(`/files/${batch}/held`);
 }

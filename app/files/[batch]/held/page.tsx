@@ -9,6 +9,7 @@ import { formatCounted } from "@/lib/format/format-count";
 import { alikeProblems, kindKey, kindsOfProblems } from "../../_components/alike-problems";
 import { ProblemFilter } from "../../_components/problem-filter";
 import { ProblemRows } from "../../_components/problem-rows";
+import { LeftOut } from "./left-out";
 import { MendCell } from "./mend-cell";
 
 export const metadata: Metadata = { title: "Rows held back" };
@@ -52,6 +53,7 @@ export default async function HeldPage({ params, searchParams }: Props) {
           <ProblemRows groups={shown} correction={(group) => <MendCell batch={number} group={group} />} />
         </>
       )}
+      <LeftOut batch={number} rows={held.filter(({ state }) => state === "left_out")} />
       {rows.length < waiting.held && (
         <p className="soft">
           The first {formatCounted(rows.length, "row")} are shown; the others follow when these are done.

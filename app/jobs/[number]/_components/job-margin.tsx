@@ -15,6 +15,7 @@ interface Props {
 /** Unit, dates, coverage in a line each, and the load that brought the job. */
 export function JobMargin({ judged: { stored, decision }, drafts }: Props) {
   const { job, unit } = stored.record;
+  const path = `/jobs/${encodeURIComponent(job.jobNumber)}`;
   const day = (term: string, value: Day | undefined): Definition[] =>
     value === undefined ? [] : [{ term, detail: formatDay(value) }];
   return (
@@ -22,7 +23,12 @@ export function JobMargin({ judged: { stored, decision }, drafts }: Props) {
       <p>
         <Tag href={`/units/${stored.unitId}`}>{unit.serial ?? "no serial"}</Tag> {unit.maker} {unit.model}
       </p>
-      {!stored.identified && <p>This job came without a serial: it hangs on a unit of its own and is in no rate.</p>}
+      {!stored.identified && (
+        <p>
+          This job came without a serial: it hangs on a unit of its own and is in no rate.{" "}
+          <Link href={`${path}/unit`}>Say which unit it was</Link>
+        </p>
+      )}
       <DefinitionList
         items={[
           ...day("Reported", job.requestedOn),
@@ -51,11 +57,19 @@ export function JobMargin({ judged: { stored, decision }, drafts }: Props) {
           Claim <Link href={`/claims/${encodeURIComponent(draft.claimNumber)}`}>{draft.claimNumber}</Link>
         </p>
       ))}
-      {stored.batchId !== null && (
-        <p>
-          From <Link href={`/files/${stored.batchId}`}>load {stored.batchId}</Link>
-        </p>
-      )}
+      <ul>
+        {stored.batchId !== null && (
+          <li>
+            From <Link href={`/files/${stored.batchId}`}>load {stored.batchId}</Link>
+          </li>
+        )}
+        <li>
+          <Link href={`${path}/history`}>History and raw cells</Link>
+        </li>
+        <li>
+          <Link href={`${path}/edit`}>Set a field</Link>
+        </li>
+      </ul>
     </>
   );
 }

@@ -6,6 +6,7 @@ import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
 import { loadHeldRow } from "@/db/queries/held-row";
+import { PutBack } from "../left-out";
 import { LeaveOut } from "../mend-cell";
 import { MendForm } from "../mend-form";
 import { RowCells } from "./row-cells";
@@ -57,7 +58,10 @@ export default async function HeldRowPage({ params }: Props) {
           <LeaveOut batch={batchId} rows={[number]} />
         </>
       ) : (
-        <DefinitionList items={Object.entries(cells).map(([term, detail]) => ({ term, detail }))} />
+        <>
+          {state === "left_out" && <PutBack batch={batchId} rows={[number]} />}
+          <DefinitionList items={Object.entries(cells).map(([term, detail]) => ({ term, detail }))} />
+        </>
       )}
     </Page>
   );
