@@ -17,4 +17,5 @@ export * from "./register";
 export * from "./removed-attachments";
 export * from "./sheets";
 export * from "./shop";
+export * from "./signals";
 export * from "./stock";

@@ -4,8 +4,9 @@ import { type ExposureWeeks, weeksOf } from "./exposure-weeks";
 import type { ModelSums } from "./rest-of-type";
 import { type RestRates, restRates } from "./rest-rates";
 import type { CellKey, SignalRecord } from "./signal-record";
+import { toleratedRatio } from "./tolerated-ratio";
 import type { Line, LineEvent } from "./type-record";
-import { blockOf, weeksPerBlock } from "./weeks";
+import { blockOf, weeksAhead, weeksPerBlock } from "./weeks";
 
 export interface CellParts {
   readonly key: CellKey;
@@ -25,13 +26,30 @@ export function buildCell(learnt: Learnt, line: Line, parts: CellParts): CellWee
   const tolerated = new Float64Array(range.count).fill(1);
   blocks.forEach((rest, block) => {
     if (rest === undefined) return;
-    tolerated[block] = 1 + Math.hypot(learnt.spread[line.kind][block] ?? 0, Math.sqrt(rest.relativeVariance));
+    tolerated[block] = toleratedRatio(rest, learnt.spread[line.kind][block] ?? 0);
     const from = Math.max(0, (range.first + block) * weeksPerBlock - firstWeek);
     const until = Math.min(expected.length, (range.first + block + 1) * weeksPerBlock - firstWeek);
-    addMeans(expected, parts.exposure, rest.rates, { from, until, season: learnt.season });
+    addMeans(expected, parts.exposure, rest.rates, { from, until, season: learnt.season, after: 0 });
   });
+  const ahead = new Float64Array(weeksAhead);
+  const last = blocks.at(-1);
+  if (last !== undefined)
+    addMeans(ahead, parts.exposure, last.rates, {
+      from: 0,
+      until: weeksAhead,
+      season: learnt.season,
+      after: expected.length,
+    });
+  const expectedAhead = ahead.reduce((sum, mean) => sum + mean, 0);
   const isCovered = (week: number, band: number) => blocks[blockOf(week) - range.first]?.covered[band] === 1;
-  return { key: parts.key, firstWeek, expected, tolerated, ...observedOf(record, parts.events, isCovered) };
+  return {
+    key: parts.key,
+    firstWeek,
+    expected,
+    expectedAhead,
+    tolerated,
+    ...observedOf(record, parts.events, isCovered),
+  };
 }
 
 function ratesByBlock({ range }: Learnt, line: Line, parts: CellParts): (RestRates | undefined)[] {
@@ -46,20 +64,22 @@ interface Stretch {
   readonly from: number;
   readonly until: number;
   readonly season: Float64Array;
+  /** Weeks of the exposure that come before the first of the means. */
+  readonly after: number;
 }
 
 function addMeans(
-  expected: Float64Array,
-  exposure: ExposureWeeks,
+  means: Float64Array,
+  { starts, bands, unitWeeks }: ExposureWeeks,
   rates: Float64Array,
-  { from, until, season }: Stretch,
+  { from, until, season, after }: Stretch,
 ): void {
-  const { starts, bands, unitWeeks } = exposure;
   for (let week = from; week < until; week++) {
     let mean = 0;
-    const end = starts[week + 1] ?? 0;
-    for (let at = starts[week] ?? 0; at < end; at++) mean += (unitWeeks[at] ?? 0) * (rates[bands[at] ?? 0] ?? 0);
-    expected[week] = mean * (season[week] ?? 1);
+    const end = starts[after + week + 1] ?? 0;
+    for (let at = starts[after + week] ?? 0; at < end; at++)
+      mean += (unitWeeks[at] ?? 0) * (rates[bands[at] ?? 0] ?? 0);
+    means[week] = mean * (season[after + week] ?? 1);
   }
 }
 

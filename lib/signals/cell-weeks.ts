@@ -12,6 +12,8 @@ export interface CellWeeks {
   readonly firstWeek: number;
   /** 0 in weeks that have no expectation: before there is a baseline, or at ages that no other unit has reached. */
   readonly expected: Float64Array;
+  /** Expected in the half-year after the last week, with the units now in service. */
+  readonly expectedAhead: number;
   /** Jobs by the week of the call, at ages for which there is an expectation. */
   readonly observed: Float64Array;
   /** By block of 13 weeks from that of the first week: ratio of observed to expected up to which nothing is wrong. */

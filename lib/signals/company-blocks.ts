@@ -6,7 +6,7 @@ import { restRates } from "./rest-rates";
 import { noSeason, type Season, seasonFactor, seasonOf } from "./season";
 import type { SignalRecord, WordKind } from "./signal-record";
 import type { TypeRecord } from "./type-record";
-import { blockOf, weeksPerBlock } from "./weeks";
+import { blockOf, weeksAhead, weeksPerBlock } from "./weeks";
 
 /** How much models differ anyway, as a share of the expectation, at each block; components and symptoms each by themselves. */
 export function spreadByBlock(
@@ -36,9 +36,9 @@ function spreadIn(types: readonly TypeRecord[], kind: WordKind, block: number): 
 /** What the yearly wave of one product type makes of each week, learnt at each block from the whole years before it. */
 export function seasonByWeek(record: SignalRecord, type: TypeRecord, range: BlockRange): Float64Array {
   const seasons = seasonByBlock(record, type, range);
-  return Float64Array.from({ length: weeksOf(record) }, (_, place) => {
+  return Float64Array.from({ length: weeksOf(record) + weeksAhead }, (_, place) => {
     const week = record.firstWeek + place;
-    return seasonFactor(seasons[blockOf(week) - range.first] ?? noSeason, week);
+    return seasonFactor(seasons[Math.min(blockOf(week), blockOf(record.lastWeek)) - range.first] ?? noSeason, week);
   });
 }
 

@@ -20,9 +20,9 @@ export interface Story {
   readonly adjusted: number;
 }
 
-/** Production halves are followed for three times too much, since a defect of a few weeks is diluted in them but strong. */
+/** Production halves are followed for four times too much, since a defect of a few weeks is diluted in them but strong. */
 export function ratioOf({ madeHalf }: { readonly madeHalf: number | undefined }): DesignRatio {
-  return madeHalf === undefined ? 2 : 3;
+  return madeHalf === undefined ? 2 : 4;
 }
 
 export function judgeCell(cell: CellWeeks, standing: CellStanding): JudgedCell {

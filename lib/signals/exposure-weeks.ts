@@ -1,8 +1,11 @@
 import { type BlockRange, type BlockSums, blockSums } from "./block-sums";
 import type { Cohort, SignalRecord } from "./signal-record";
-import { ageBandCount, ageBandOfWeeks } from "./weeks";
+import { ageBandCount, ageBandOfWeeks, weeksAhead } from "./weeks";
 
-/** Unit-weeks at risk of one group: of each week of the record, the age bands that hold any. */
+/**
+ * Unit-weeks at risk of one group: of each week of the record, and of the half-year after it with the units that are in
+ * service at its end, the age bands that hold any.
+ */
 export interface ExposureWeeks {
   /** For each week, where its entries begin; one more at the end. */
   readonly starts: Uint32Array;
@@ -22,9 +25,10 @@ export function weeksOf({ firstWeek, lastWeek }: Weeks): number {
  * @param cohorts  of the group
  */
 export function exposureWeeks(record: Weeks, range: BlockRange, cohorts: readonly Cohort[]): ExposureWeeks {
-  const dense = new Float64Array(weeksOf(record) * ageBandCount);
-  for (const cohort of cohorts) addCohort(record, cohort, dense);
-  return packed(record, range, dense);
+  const ahead = { ...record, lastWeek: record.lastWeek + weeksAhead };
+  const dense = new Float64Array(weeksOf(ahead) * ageBandCount);
+  for (const cohort of cohorts) addCohort(ahead, cohort, dense);
+  return packed(ahead, range, dense);
 }
 
 function addCohort({ firstWeek, lastWeek }: Weeks, { inServiceWeek, changes }: Cohort, dense: Float64Array): void {

@@ -53,7 +53,7 @@ export function followCell(
 export interface FollowOptions {
   readonly at: readonly number[];
   readonly knownWithin: readonly number[];
-  readonly clumping: number | undefined;
+  readonly clumping?: number | undefined;
   readonly ratio: number;
 }
 

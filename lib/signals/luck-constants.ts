@@ -1,7 +1,7 @@
 // Weekly mean and the factor A of the run length A·exp(sum), from exact run lengths near a sum of 7: a constant of nature,
 // made with lib/statistics/change/cusum-run-length.ts and held to it by tests/signals/luck.test.ts.
 
-export type DesignRatio = 2 | 3;
+export type DesignRatio = 2 | 4;
 type Pair = readonly [mean: number, factor: number];
 
 export const luckConstants: Readonly<Record<DesignRatio, readonly [Pair, ...Pair[]]>> = {
@@ -16,14 +16,14 @@ export const luckConstants: Readonly<Record<DesignRatio, readonly [Pair, ...Pair
     [3.4657, 4.084],
     [6.9315, 4.054],
   ],
-  3: [
-    [0.011, 146],
-    [0.0275, 59.37],
-    [0.0549, 30.51],
-    [0.1099, 16.1],
-    [0.2747, 7.519],
-    [0.5493, 4.761],
-    [1.0986, 3.792],
-    [2.7465, 3.833],
+  4: [
+    [0.0092, 106.6],
+    [0.0231, 43.55],
+    [0.0462, 22.53],
+    [0.0924, 12.05],
+    [0.231, 5.841],
+    [0.4621, 3.897],
+    [0.9242, 3.459],
+    [2.3105, 4.331],
   ],
 };

@@ -62,6 +62,11 @@ export function cellKeyText({ kind, word, productType, maker, model, madeHalf }:
   return [kind, word, productType, maker, model ?? "", madeHalf ?? ""].join("\u001f");
 }
 
+/** Names a story in addresses and tables; stays the same while the cell that leads it changes. */
+export function storyKey({ kind, word, productType, maker }: CellKey): string {
+  return [...(kind === "symptom" ? ["symptom"] : []), word, productType, maker].join("~");
+}
+
 export function halfOfDay(year: number, month: number): number {
   return 2 * (year - 1970) + (month > 6 ? 1 : 0);
 }

@@ -10,6 +10,9 @@ export const weeksPerYear = 52;
 /** Rates are learnt anew at the start of each quarter of 13 weeks, so that a week's expectation never changes afterwards. */
 export const weeksPerBlock = 13;
 
+/** Half a year, for which it is told what is still to come. */
+export const weeksAhead = 26;
+
 const firstMonday = 4;
 
 export function weekOf(day: DayNumber): WeekNumber {

@@ -1,0 +1,115 @@
+import { seededDraws } from "@/lib/statistics/demand/seeded-draws";
+import { requireNonNegative, requirePositive, requireWholeNumber } from "@/lib/statistics/require";
+
+/**
+ * The run of production weeks in which failures crowd most, and how often luck would crowd them so somewhere: every run up
+ * to a longest length is tried, and the best one is held against the best ones of arrangements drawn by chance, each
+ * failure falling into a week in proportion to what is expected of it. Looking at every run is thereby paid for.
+ * @param weeks    one per production week, in order and without gaps: failures (whole number) and what the rest predicts,
+ *   0 or more, on any scale
+ * @param longest  longest run in weeks, 1 or more
+ * @param draws    arrangements drawn, 19 or more; the chance can't fall below 1 / (draws + 1)
+ * @returns places of the first and last week of the run, its failures, its share of the expectation given the total, and
+ *   the chance; "too-few" under three failures or with fewer than two weeks that could have any
+ * @throws RangeError for an argument outside its range
+ * Source: Kulldorff (1997), Communications in Statistics 26, 1481-1496 (likelihood ratio of the best window, chance by
+ *   Monte Carlo as in Dwass 1957); conditional on the total as in Glaz, Naus & Wallenstein (2001), Scan Statistics.
+ * Checked: tests/signals/production-scan.test.ts, against case D04 (windows of one week), by listing and by simulation.
+ */
+export function productionScan({ weeks, longest, draws, seed }: ScanInput): ProductionScan {
+  requirePositive("longest", longest);
+  requireWholeNumber("draws", draws);
+  weeks.forEach(({ failures, expected }, i) => {
+    requireWholeNumber(`weeks[${i}].failures`, failures);
+    requireNonNegative(`weeks[${i}].expected`, expected);
+  });
+  const shares = sharesOf(weeks);
+  // A failure of a week of which nothing is expected has no share to be measured by.
+  const counts = weeks.map(({ failures, expected }) => (expected > 0 ? failures : 0));
+  const total = counts.reduce((sum, count) => sum + count, 0);
+  if (total < 3 || shares.filter((share) => share > 0).length < 2) return { kind: "too-few", failures: total };
+  const best = bestRun(counts, shares, total, longest);
+  const chance = seededDraws(seed);
+  const cumulative = cumulate(shares);
+  let asGood = 0;
+  for (let draw = 0; draw < draws; draw++) {
+    const drawn = new Array<number>(counts.length).fill(0);
+    for (let one = 0; one < total; one++) {
+      const place = placeOf(cumulative, chance.uniform());
+      drawn[place] = (drawn[place] ?? 0) + 1;
+    }
+    if (bestRun(drawn, shares, total, longest).gain >= best.gain - 1e-9) asGood += 1;
+  }
+  return { kind: "run", ...best, total, chance: (asGood + 1) / (draws + 1) };
+}
+
+export interface ScanInput {
+  readonly weeks: readonly { readonly failures: number; readonly expected: number }[];
+  readonly longest: number;
+  readonly draws: number;
+  readonly seed: number;
+}
+
+export type ProductionScan =
+  | {
+      readonly kind: "run";
+      readonly first: number;
+      readonly last: number;
+      readonly failures: number;
+      /** Of the total, if failures went by expectation alone. */
+      readonly share: number;
+      readonly total: number;
+      readonly chance: number;
+    }
+  | { readonly kind: "too-few"; readonly failures: number };
+
+interface Run {
+  readonly first: number;
+  readonly last: number;
+  readonly failures: number;
+  readonly share: number;
+  readonly gain: number;
+}
+
+function bestRun(counts: readonly number[], shares: readonly number[], total: number, longest: number): Run {
+  let best: Run = { first: 0, last: 0, failures: 0, share: 0, gain: 0 };
+  for (let first = 0; first < counts.length; first++) {
+    if ((counts[first] ?? 0) === 0) continue; // the best run begins with a failure
+    let [failures, share] = [0, 0];
+    for (let last = first; last < Math.min(counts.length, first + longest); last++) {
+      failures += counts[last] ?? 0;
+      share += shares[last] ?? 0;
+      if ((counts[last] ?? 0) === 0 || failures <= total * share || share >= 1) continue;
+      const gain = gainOf(failures, total, share);
+      if (gain > best.gain) best = { first, last, failures, share, gain };
+    }
+  }
+  return best;
+}
+
+/** Log-likelihood that the run has a rate of its own, over that of one rate for all. */
+function gainOf(failures: number, total: number, share: number): number {
+  const rest = total - failures;
+  const inside = failures * Math.log(failures / (total * share));
+  return rest === 0 ? inside : inside + rest * Math.log(rest / (total * (1 - share)));
+}
+
+function sharesOf(weeks: ScanInput["weeks"]): number[] {
+  const sum = weeks.reduce((total, { expected }) => total + expected, 0);
+  return weeks.map(({ expected }) => (sum > 0 ? expected / sum : 0));
+}
+
+function cumulate(shares: readonly number[]): Float64Array {
+  let sum = 0;
+  return Float64Array.from(shares, (share) => (sum += share));
+}
+
+function placeOf(cumulative: Float64Array, at: number): number {
+  let [low, high] = [0, cumulative.length - 1];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((cumulative[middle] ?? 1) > at) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}

@@ -1,0 +1,107 @@
+import { cellWeeks } from "./cell-weeks";
+import { judgeCell, ratioOf, type Story, storiesOf } from "./evidence-of-luck";
+import { followCell } from "./follow-cell";
+import { leastYearlyExpected, listLevel } from "./settings";
+import { type CellKey, type SignalRecord, storyKey, type WordKind } from "./signal-record";
+import { type WeekNumber, weeksPerYear } from "./weeks";
+import { type FoundSignal, worthALook } from "./worth-a-look";
+
+/** What a company's record says at the end of one week. */
+export type SignalRun =
+  | {
+      readonly kind: "followed";
+      readonly week: WeekNumber;
+      readonly cells: number;
+      readonly stories: number;
+      /** Lines of the list that luck alone would give: at most this many. */
+      readonly byLuck: number;
+      readonly signals: readonly RunSignal[];
+    }
+  /** Less than a year and a quarter of records: nothing can be expected yet. */
+  | { readonly kind: "too-short"; readonly weeks: number; readonly needed: number }
+  | { readonly kind: "no-units" };
+
+export interface RunSignal {
+  /** The same from week to week: word, kind of machine and maker. */
+  readonly key: string;
+  readonly word: string;
+  readonly wordKind: WordKind;
+  readonly lead: LeadCell;
+  readonly chance: number;
+  readonly adjusted: number;
+  /** Other cells of the story that stand out. */
+  readonly within: readonly { readonly key: CellKey; readonly observed: number; readonly expected: number }[];
+  /** Symptoms in which the same failures show. */
+  readonly symptoms: readonly string[];
+}
+
+export interface LeadCell {
+  readonly key: CellKey;
+  readonly onsetWeek: WeekNumber;
+  readonly observed: number;
+  readonly expected: number;
+  readonly expectedAhead: number;
+  readonly firstWeek: WeekNumber;
+  readonly weeklyObserved: readonly number[];
+  readonly weeklyExpected: readonly number[];
+}
+
+/** A baseline of a year, and the quarter that it must end before. */
+export const weeksNeeded = weeksPerYear + 2 * 13;
+
+/** @param record  as known at the end of its last week */
+export function signalRun(record: SignalRecord): SignalRun {
+  const weeks = record.lastWeek - record.firstWeek + 1;
+  if (record.cohorts.length === 0) return { kind: "no-units" };
+  if (weeks < weeksNeeded) return { kind: "too-short", weeks, needed: weeksNeeded };
+  const cells = cellWeeks(record, leastYearlyExpected);
+  const judged = cells.flatMap((cell) => {
+    const [standing] = followCell(cell, {
+      at: [record.lastWeek],
+      knownWithin: record.knownWithin,
+      ratio: ratioOf(cell.key),
+    });
+    return standing === undefined ? [] : [judgeCell(cell, standing)];
+  });
+  const stories = storiesOf(judged);
+  const found = worthALook(stories, listLevel);
+  return {
+    kind: "followed",
+    week: record.lastWeek,
+    cells: judged.length,
+    stories: stories.length,
+    byLuck: listLevel * found.length,
+    signals: found.map(runSignal),
+  };
+}
+
+function runSignal({ lead, story, symptoms }: FoundSignal): RunSignal {
+  const { cell, standing } = lead;
+  return {
+    key: storyKey(cell.key),
+    word: cell.key.word,
+    wordKind: cell.key.kind,
+    lead: {
+      key: cell.key,
+      onsetWeek: standing.onsetWeek,
+      observed: standing.observed,
+      expected: standing.expected,
+      expectedAhead: cell.expectedAhead,
+      firstWeek: cell.firstWeek,
+      weeklyObserved: [...cell.observed],
+      weeklyExpected: [...cell.expected].map((mean) => Math.round(mean * 1e4) / 1e4),
+    },
+    chance: story.chance,
+    adjusted: story.adjusted,
+    within: standingOut(story, lead.cell.key),
+    symptoms: symptoms.flatMap(({ cells: [first] }) => first?.cell.key.word ?? []),
+  };
+}
+
+/** Cells as surprising as a story must be to be listed, the leading one left out. */
+function standingOut({ cells }: Story, lead: CellKey): RunSignal["within"] {
+  return cells
+    .filter(({ cell, chance }) => chance <= listLevel / 10 && cell.key !== lead)
+    .toSorted((a, b) => a.chance - b.chance)
+    .map(({ cell, standing }) => ({ key: cell.key, observed: standing.observed, expected: standing.expected }));
+}
