@@ -23,12 +23,12 @@ export function partLines(
   const { maker } = unit.model;
   const invoice = drawInvoice(random, job);
   const repaired = detail.cause === "component" && component !== undefined;
-  const main = repaired ? repairPart(maker, component, job) : sundryPart(maker, component);
+  const main = repaired ? repairPart(maker, component, job) : { ...sundryPartOf(maker), component: component ?? "" };
   const lines: Cells<PartLineColumn>[] = [
     { ...main, ...invoice, role: "fitted", invoice_line: drawWhole(random, 1, 9) },
   ];
   if (repaired && happens(random, profileOf(component).smallPart ?? 0))
-    lines.push({ ...smallPart(maker, component), ...invoice, role: "fitted", invoice_line: 10 });
+    lines.push({ ...smallPartOf(maker), component, ...invoice, role: "fitted", invoice_line: 10 });
   if (repaired && componentClassHasCore(component) && happens(random, 0.25)) {
     lines.push({
       part_number: main.part_number,
@@ -60,37 +60,41 @@ export function partNumberOf(maker: MakerKey, component: string, on: DayNumber):
   return `${makers[maker].partPrefix}-${code}-${on < revisedOn ? "A" : "B"}`;
 }
 
-const revisedOn = numberOfDay("2023-07-01");
+export const revisedOn = numberOfDay("2023-07-01");
 
 function repairPart(maker: MakerKey, component: string, job: JobPlan): Cells<PartLineColumn> {
   const profile = profileOf(component);
-  const years = (job.completedOn - numberOfDay("2021-01-01")) / 365.25;
   return {
     part_number: partNumberOf(maker, component, job.completedOn),
     description: componentOf(component)?.name ?? component,
     component,
     quantity: profile.pieces ?? 1,
-    unit_cost: money(Math.round(profile.partCents * priceLevel[maker] * 1.03 ** years)),
+    unit_cost: money(partCentsOf(maker, component, job.completedOn)),
   };
+}
+
+/** What one piece costs on a day: prices rise by 3 % a year. */
+export function partCentsOf(maker: MakerKey, component: string, on: DayNumber): number {
+  const years = (on - numberOfDay("2021-01-01")) / 365.25;
+  return Math.round(profileOf(component).partCents * priceLevel[maker] * 1.03 ** years);
 }
 
 const priceLevel: Readonly<Record<MakerKey, number>> = { brackenhall: 1, veltrane: 1.2, dunmorrow: 0.9 };
 
-function smallPart(maker: MakerKey, component: string): Cells<PartLineColumn> {
+/** It goes with many components and belongs to none of them. */
+export function smallPartOf(maker: MakerKey) {
   return {
     part_number: `${makers[maker].partPrefix}-900`,
     description: "Seal, clamp and screw set",
-    component,
     quantity: 1,
     unit_cost: "6.40",
   };
 }
 
-function sundryPart(maker: MakerKey, component: string | undefined): Cells<PartLineColumn> {
+export function sundryPartOf(maker: MakerKey) {
   return {
     part_number: `${makers[maker].partPrefix}-950`,
     description: "Hose and fittings",
-    component: component ?? "",
     quantity: 1,
     unit_cost: "18.90",
   };

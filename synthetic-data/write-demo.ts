@@ -9,6 +9,7 @@ import { heldRowWriter } from "./held-rows";
 import { sheetsOfAllModels } from "./model-sheets";
 import { makers, modelNumber } from "./models";
 import { writeNoDrainJobs } from "./no-drain-files";
+import { writePartCatalogue } from "./part-catalogue";
 import { planDemo } from "./plan-demo";
 import { demoPolicies } from "./plan-policies";
 import { randomOf } from "./random";
@@ -40,6 +41,7 @@ export async function writeDemo(scenario: Scenario, folder: string): Promise<Tru
   }
   writeRanges(files);
   const fixedJobs = await writeNoDrainJobs(scenario, files, folder);
+  await writePartCatalogue(join(folder, "parts.csv"));
   const rows = await closeDemoFiles(files);
   const truth: Truth = {
     ...trueSettings(scenario),

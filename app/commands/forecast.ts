@@ -6,6 +6,8 @@ import { closeDatabase } from "@/db/close-database";
 import { loadShop } from "@/db/queries/shop";
 import { workOutOutlooks } from "@/db/writes/parts/settle-outlooks";
 
+process.on("disconnect", () => process.exit(1)); // the site that started it has ended; what is done so far stays
+
 async function main(): Promise<void> {
   const today = todayIn((await readOnly(loadShop)).timeZone);
   const began = performance.now();

@@ -1,63 +1,109 @@
 import type { Metadata } from "next";
+import Link from "next/link";
+import type { AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
+import { ButtonLink } from "@/app/_ui/button-link";
+import { EmptyState } from "@/app/_ui/empty-state";
+import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
-import { type Column, Table } from "@/app/_ui/table";
-import { Tag } from "@/app/_ui/tag";
 import { readOnly } from "@/db/client";
-import { loadPartUse } from "@/db/queries/part-use";
+import { loadOutlookState, loadPartList } from "@/db/queries/part-list";
 import { loadShop } from "@/db/queries/shop";
-import { type PartRow, partRows, partsFinding } from "./part-rows";
+import { formatCounted } from "@/lib/format/format-count";
+import { Basis } from "./_components/basis";
+import { FreshnessNotice } from "./_components/freshness-notice";
+import { PartTable } from "./_components/part-table";
+import { PartsFilter } from "./_components/parts-filter";
+import { PartsTabs } from "./_components/parts-tabs";
+import { settleState } from "./_work/settle-state";
+import { filteredRows, partRows, partsFinding } from "./parts-view";
+import { partsHref, readPartsAddress } from "./read-parts-address";
 
 export const metadata: Metadata = { title: "Parts" };
 export const dynamic = "force-dynamic";
 
-export default async function PartsPage() {
-  const { use, until } = await readOnly(async (db) => {
-    const today = todayIn((await loadShop(db)).timeZone);
-    return { use: await loadPartUse(db, today), until: today };
-  });
-  const rows = partRows(use, until);
+const rowsOnPage = 50;
+
+interface Props {
+  readonly searchParams: Promise<AddressValues>;
+}
+
+export default async function PartsPage({ searchParams }: Props) {
+  const address = readPartsAddress(await searchParams);
+  const { state, parts, today } = await readOnly(async (db) => ({
+    today: todayIn((await loadShop(db)).timeZone),
+    state: await loadOutlookState(db),
+    parts: await loadPartList(db),
+  }));
+  const freshness = settleState(state, today);
+  const rows = partRows(parts);
+  const shown = filteredRows(rows, address.filter);
+  const onPage = shown.slice((address.page - 1) * rowsOnPage, address.page * rowsOnPage);
+  const csv = partsHref(address.inForce, 1, "/parts/parts.csv");
   return (
-    <Page title={partsFinding(rows)} margin={<Basis />} wide>
+    <Page
+      title={partsFinding(rows)}
+      margin={<Basis {...state} />}
+      actions={
+        shown.length > 0 && (
+          <ButtonLink href={csv} isExport>{`CSV of ${formatCounted(shown.length, "part")}`}</ButtonLink>
+        )
+      }
+      wide
+    >
+      <PartsTabs current="parts" />
+      {address.notices.map((notice) => (
+        <Notice key={notice} status="note" title={notice} />
+      ))}
+      <FreshnessNotice freshness={freshness} forecastFrom={state.forecastFrom} />
       {rows.length === 0 ? (
-        <p>
-          No parts have been used yet. They come with the part lines of closed jobs:{" "}
-          <a href="/files/new">load a file</a>.
-        </p>
+        <EmptyState kind="never-used" title="No parts have been used yet">
+          <p>
+            They come with the part lines of closed jobs: <Link href="/files/new">load a file</Link>.
+          </p>
+        </EmptyState>
       ) : (
-        <Table
-          caption="Parts by use in the last 12 whole months"
-          columns={columns}
-          rows={rows}
-          rowKey={(row) => row.partNumber}
-        />
+        <>
+          <PartsFilter address={address} rows={rows} shown={shown.length} />
+          {onPage.length === 0 ? (
+            <EmptyState kind="filtered-away" title="No part fits this filter">
+              <p>
+                <Link href="/parts">Show all parts</Link>
+              </p>
+            </EmptyState>
+          ) : (
+            <PartTable caption="Parts, those to be ordered first" rows={onPage} />
+          )}
+          <Pages address={address} pages={Math.ceil(shown.length / rowsOnPage)} />
+        </>
       )}
     </Page>
   );
 }
 
-const columns: readonly Column<PartRow>[] = [
-  { key: "part", head: "Part", cell: (row) => <Tag>{row.partNumber}</Tag> },
-  { key: "name", head: "Name", cell: (row) => row.description },
-  { key: "year", head: "Used in 12 months", kind: "number", cell: (row) => row.lastYear },
-  { key: "month", head: "This month", cell: (row) => row.nextMonth },
-  { key: "quarter", head: "This month and the next two", cell: (row) => row.nextQuarter },
-  { key: "held", head: "Ranges that held", kind: "number", wideOnly: true, cell: (row) => row.held },
-];
-
-function Basis() {
+function Pages({
+  address: { inForce, page },
+  pages,
+}: {
+  readonly address: ReturnType<typeof readPartsAddress>;
+  readonly pages: number;
+}) {
+  if (pages <= 1) return null;
   return (
-    <>
-      <p>
-        Quantities fitted on closed jobs, by calendar month of completion. Ranges come from up to 24 whole months of a
-        part’s own use and allow for both chance and the short history; they know nothing yet of ages in service or of
-        new trouble.
-      </p>
-      <p>
-        “Ranges that held” looks back: each month’s 9-in-10 range is made from the months before it only, and compared
-        with what was used. Whole parts make ranges somewhat wide, so a little more than 9 in 10 should hold.
-      </p>
-      <p>A part with less than a year of use shows its count alone.</p>
-    </>
+    <nav aria-label="Pages" className="cluster no-print">
+      {page > 1 && (
+        <Link rel="prev" href={partsHref(inForce, page - 1)}>
+          Previous
+        </Link>
+      )}
+      <span>
+        Page {page} of {pages}
+      </span>
+      {page < pages && (
+        <Link rel="next" href={partsHref(inForce, page + 1)}>
+          Next
+        </Link>
+      )}
+    </nav>
   );
 }

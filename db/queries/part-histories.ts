@@ -7,6 +7,7 @@ import type { Reader } from "../database-types";
 export interface NumberUse {
   readonly partNumber: string;
   readonly description: string;
+  /** The one component on all its lines; undefined where they name several or none. */
   readonly component: string | undefined;
   readonly lastUsedOn: Day;
   /** Of one piece, on the last job. */
@@ -29,7 +30,7 @@ export interface HistorySpan {
 export async function loadNumberUse(db: Reader, span: HistorySpan, only?: readonly string[]): Promise<NumberUse[]> {
   const which = only === undefined ? sql`true` : sql`p.part_number = any(${sql.param([...only])}::text[])`;
   const named = await db.rows<NamedRow>(sql`
-    select distinct on (p.part_number) p.part_number, p.description, p.component, j.completed_on::text as last_used_on,
+    select distinct on (p.part_number) p.part_number, p.description, j.completed_on::text as last_used_on,
       p.unit_cost_cents::float8 as cents, p.currency
     from part_lines p join jobs j using (unit_id, job_id)
     where ${fitted} and ${which} order by p.part_number, j.completed_on desc, j.job_id, p.line`);
@@ -37,10 +38,11 @@ export async function loadNumberUse(db: Reader, span: HistorySpan, only?: readon
     select p.part_number, ${monthOf(sql`j.completed_on`)} - ${monthOf(sql`${span.from}::date`)} as month, sum(p.quantity)::int as quantity
     from part_lines p join jobs j using (unit_id, job_id)
     where ${fitted} and ${which} and j.completed_on >= ${span.from}::date and j.completed_on < ${span.until}::date group by 1, 2`);
-  const recent = await db.rows<{ part_number: string; jobs: number }>(sql`
-    select p.part_number, count(distinct j.job_id)::int as jobs from part_lines p join jobs j using (unit_id, job_id)
-    where ${fitted} and ${which} and j.completed_on >= ${span.until}::date - interval '1 year' and j.completed_on < ${span.until}::date group by 1`);
-  const jobs = new Map(recent.map((row) => [row.part_number, row.jobs]));
+  const over = await db.rows<{ part_number: string; jobs: number; component: string | null }>(sql`
+    select p.part_number, case when count(distinct p.component) = 1 then min(p.component) end as component,
+      count(distinct j.job_id) filter (where j.completed_on >= ${span.until}::date - interval '1 year' and j.completed_on < ${span.until}::date)::int as jobs
+    from part_lines p join jobs j using (unit_id, job_id) where ${fitted} and ${which} group by 1`);
+  const overall = new Map(over.map((row) => [row.part_number, row]));
   const months = new Map<string, Map<number, number>>();
   for (const { part_number, month, quantity } of used) {
     const of = months.get(part_number) ?? new Map<number, number>();
@@ -49,10 +51,10 @@ export async function loadNumberUse(db: Reader, span: HistorySpan, only?: readon
   return named.map((row) => ({
     partNumber: row.part_number,
     description: row.description,
-    component: row.component ?? undefined,
+    component: overall.get(row.part_number)?.component ?? undefined,
     lastUsedOn: row.last_used_on,
     lastCost: { cents: row.cents, currency: row.currency },
-    jobsLastYear: jobs.get(row.part_number) ?? 0,
+    jobsLastYear: overall.get(row.part_number)?.jobs ?? 0,
     months: months.get(row.part_number) ?? new Map(),
   }));
 }
@@ -60,7 +62,6 @@ export async function loadNumberUse(db: Reader, span: HistorySpan, only?: readon
 type NamedRow = {
   part_number: string;
   description: string;
-  component: string | null;
   last_used_on: Day;
   cents: number;
   currency: Currency;

@@ -9,6 +9,7 @@ const files = [
   "shop.json",
   "policies.json",
   "components.csv",
+  "parts.csv",
   "units.csv",
   "jobs.csv",
   "part-lines.csv",
@@ -48,6 +49,10 @@ export async function loadDemoIfEmpty({ url, isEmpty }, { folder, size, signal }
     environment: { DATABASE_URL: url },
   });
   await runNode("Making the demo company's claims", [...tsx, "app/commands/demo-claims.ts", end], {
+    signal,
+    environment: { DATABASE_URL: url },
+  });
+  await runNode("Counting the demo company's shelf", [...tsx, "app/commands/demo-stock.ts", end], {
     signal,
     environment: { DATABASE_URL: url },
   });

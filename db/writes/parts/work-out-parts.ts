@@ -96,7 +96,8 @@ function partFacts(key: string, { setting, use, entry, termsCost }: KnownOfPart)
   );
   const lastCost = latest?.lastCost.currency === currency ? latest.lastCost.cents : undefined;
   const listed = entry?.currency === currency ? entry.costCents : undefined;
-  const component = entry?.component ?? uses.find((each) => each.component !== undefined)?.component;
+  const [named, ...others] = new Set(uses.flatMap((each) => each.component ?? []));
+  const component = entry?.component ?? (others.length === 0 ? named : undefined);
   return {
     partNumber: entry?.partNumber ?? setting.nameOf(key),
     description: entry?.description || (latest?.description ?? ""),
