@@ -2,6 +2,7 @@
 import { causes } from "@/lib/domain/cause";
 import { componentOf } from "@/lib/domain/components";
 import type { JobRecord } from "@/lib/domain/job";
+import { productTypes } from "@/lib/domain/product-type";
 import type { ExpectedRange } from "@/lib/domain/reading";
 import { holds } from "./condition";
 import { currentReadings, type JudgedReading, judgeReadings } from "./current-readings";
@@ -120,7 +121,7 @@ function verdictWithoutEntry({ job, unit }: JobRecord, kind: EvidenceKind): stri
     return `The cause lies outside the part: ${causes[job.cause].name}. The policy wording decides who pays.`;
   if (job.component === undefined)
     return "The job names no component, so no evidence rules apply. Name the component that failed.";
-  return `There are no evidence rules for ${nameOf(job.component)} on this kind of appliance (${unit.productType}); the readings stand as they are.`;
+  return `There are no evidence rules for ${nameOf(job.component)} on this kind of appliance (${productTypes[unit.productType].toLowerCase()}); the readings stand as they are.`;
 }
 
 function describeContradiction({ by, why }: Contradiction): string {

@@ -8,21 +8,13 @@ import { loadUnitFacts } from "@/db/queries/unit-facts";
 import { saveUnitFacts } from "@/db/writes/coverage/unit-facts";
 import { saveUnitRegister } from "@/db/writes/coverage/unit-register";
 import { day } from "@/lib/calendar/day";
-import { samplePolicy } from "../coverage/sample-policy";
-import { csv, fileFolder, job, partLine, shopDocument, startAfresh, unit } from "./intake-files";
+import { startWithJobs } from "./claims/claim-files";
+import { csv, fileFolder, unit } from "./intake-files";
 
 const files = fileFolder();
-const told = { by: "Robin", reason: "Receipt of 1 March 2022" };
+const told = { by: "Robin", reason: "Receipt" };
 
-beforeEach(async () => {
-  await startAfresh();
-  await files.load(JSON.stringify(shopDocument));
-  const policy = samplePolicy({ maker: "Hearth-Wick", start: { from: { event: "purchase" }, fallbacks: [] } });
-  await files.load(JSON.stringify([policy]));
-  await files.load(csv([unit("A1", { sold_on: "", installed_on: "" })]));
-  await files.load(csv([job("J1", "A1", { requested_on: "2022-06-05", completed_on: "2022-06-08" })]));
-  await files.load(csv([partLine("J1", 1)]));
-});
+beforeEach(() => startWithJobs(files));
 afterAll(async () => {
   files.remove();
   await closeDatabase();
@@ -42,32 +34,37 @@ const missed = () =>
   );
 
 test("a purchase day from a receipt makes covered work appear, and taking it back makes it vanish", async () => {
-  expect(await missed()).toEqual([]);
   const id = await unitId();
-  expect(await saveUnitRegister({ unitId: id, changes: { sold_on: day("2022-03-01") }, ...told })).toBe(1);
-  expect(await missed()).toEqual([{ job: "J1" }]);
-  expect((await readOnly((db) => loadUnit(db, id)))?.inServiceOn).toBe("2022-03-01");
-  expect(await saveUnitRegister({ unitId: id, changes: { sold_on: day("2022-03-01") }, ...told })).toBe(0);
-  expect(await saveUnitRegister({ unitId: id, changes: { sold_on: null }, ...told })).toBe(1);
+  expect(await saveUnitRegister({ unitId: id, changes: { sold_on: null, installed_on: null }, ...told })).toBe(2);
   expect(await missed()).toEqual([]);
+  expect(await saveUnitRegister({ unitId: id, changes: { sold_on: day("2022-09-05") }, ...told })).toBe(1);
+  expect(await missed()).toEqual([{ job: "J1" }]);
+  const found = await readOnly((db) => loadUnit(db, id));
+  expect(found).toMatchObject({ inServiceOn: "2022-09-05", inServiceBasis: "sold" });
+  expect(await saveUnitRegister({ unitId: id, changes: { sold_on: day("2022-09-05") }, ...told })).toBe(0);
   const { edits } = await readOnly((db) => loadUnitFacts(db, id));
   expect(edits.map(({ columnName, valueBefore, value, by }) => [columnName, valueBefore, value, by])).toEqual([
-    ["sold_on", "2022-03-01", null, "Robin"],
-    ["sold_on", null, "2022-03-01", "Robin"],
+    ["sold_on", null, "2022-09-05", "Robin"],
+    ["installed_on", "2022-09-02", null, "Robin"],
+    ["sold_on", "2022-09-01", null, "Robin"],
   ]);
 });
 
 test("a file that says otherwise passes the field by and says so", async () => {
   const id = await unitId();
-  await saveUnitRegister({ unitId: id, changes: { sold_on: day("2022-03-01"), owner_number: 2 }, ...told });
-  await files.load(csv([unit("A1", { sold_on: "2022-04-01", installed_on: "", territory: "US-OH" })]));
+  await saveUnitRegister({ unitId: id, changes: { sold_on: day("2022-09-05"), owner_number: 2 }, ...told });
+  await files.load(csv([unit("A1", { sold_on: "2022-08-01", installed_on: "2022-09-06", territory: "US-OH" })]));
   const found = await readOnly((db) => loadUnit(db, id));
-  expect(found?.unit).toMatchObject({ soldOn: "2022-03-01", territory: "US-OH", ownerNumber: 2 });
+  expect(found?.unit).toMatchObject({
+    soldOn: "2022-09-05",
+    installedOn: "2022-09-06",
+    territory: "US-OH",
+    ownerNumber: 2,
+  });
 });
 
 test("other facts of the unit are judged anew too", async () => {
   const id = await unitId();
-  await saveUnitRegister({ unitId: id, changes: { sold_on: day("2022-03-01") }, ...told });
   const facts = {
     firstUsedOn: undefined,
     acquiredOn: undefined,
@@ -82,9 +79,8 @@ test("other facts of the unit are judged anew too", async () => {
 });
 
 test("a day that contradicts the unit is refused by the database, and nothing is half done", async () => {
-  await files.load(csv([unit("A1", { made: "2022-02-15", sold_on: "", installed_on: "" })]));
   const id = await unitId();
-  const changes = { registered_on: day("2022-03-05"), sold_on: day("2022-01-01") };
+  const changes = { registered_on: day("2022-09-05"), sold_on: day("2021-12-31") }; // made in January 2022
   await expect(saveUnitRegister({ unitId: id, changes, ...told })).rejects.toThrow();
   expect((await readOnly((db) => loadUnit(db, id)))?.unit.registeredOn).toBeUndefined();
   await expect(saveUnitRegister({ unitId: id, changes, by: " ", reason: "x" })).rejects.toThrow(RangeError);
