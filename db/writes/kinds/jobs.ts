@@ -3,6 +3,7 @@ import { type JobRow, parseJobRow } from "@/lib/intake/parse-job-row";
 import { noteUsedRows } from "../bulk/made-rows";
 import { joinStagedJobs } from "../joining/join-staged-jobs";
 import { type ReadColumn, stagedKind } from "../staging/staged-kind";
+import { fillUnitBlanks } from "./fill-unit-blanks";
 import { checkJobs, resolveJobs } from "./job-checks";
 import { unstatedModel } from "./models-of-rows";
 import { noteUnitFacts } from "./note-unit-facts";
@@ -108,6 +109,7 @@ export const jobsKind = stagedKind<JobRow>({
   },
   async finish(tx, staged, batchId) {
     const units = `select unit_id, min(row) as row from ${staged.table} where fate is not null and unit_known group by unit_id`; // its own hang together anyway
+    await fillUnitBlanks(tx, staged, batchId);
     await noteUnitFacts(tx, staged, batchId);
     await noteUsedRows(tx, { table: "units", key: ["unit_id"], from: units, batchId });
     await noteWords(tx, {
