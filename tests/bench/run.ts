@@ -11,6 +11,7 @@ import { benchLives } from "./lives";
 import { madeCells } from "./made-cells";
 import { benchPacket } from "./packet";
 import { say } from "./say";
+import { benchSheet } from "./sheet";
 
 const medianOf = (times: readonly number[]) =>
   [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? Number.NaN;
@@ -64,6 +65,7 @@ const parts: Readonly<Record<string, () => Promise<void>>> = {
   },
   // The months on which settings were tuned: the eleven that the table above judges do not exist here.
   "forecast-tuning": async () => benchForecast(partsFile(), 11),
+  sheet: async () => benchSheet(),
   "forecast-demo": async () => benchForecastDemo(50),
 };
 
