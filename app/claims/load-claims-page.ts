@@ -1,7 +1,7 @@
-import { type ClaimableJob, loadClaimable } from "@/app/_claims/load-claimable";
 import { todayIn } from "@/app/_clock/today";
 import type { Reader } from "@/db/database-types";
 import { type ClaimCounts, type ClaimListRow, loadClaimCounts, loadClaimList } from "@/db/queries/claim-list";
+import { type ClaimableJob, type ClaimableTotals, loadClaimable, loadClaimableTotals } from "@/db/queries/claimable";
 import { loadShop } from "@/db/queries/shop";
 import { addDays, type Day } from "@/lib/calendar/day";
 import { answerDays, claimGroupKeys, claimGroups } from "@/lib/claims/life/waiting";
@@ -13,31 +13,28 @@ export interface ClaimsView {
   readonly payers: readonly string[];
   /** Claims of the chosen list; empty on the list of covered work. */
   readonly claims: readonly ClaimListRow[];
+  /** Covered work under the filter; empty on the lists of claims. */
   readonly claimable: readonly ClaimableJob[];
   /** Covered work without the filter. */
-  readonly allClaimable: readonly ClaimableJob[];
+  readonly allClaimable: ClaimableTotals;
 }
 
 export async function loadClaimsView(db: Reader, address: ClaimsAddress): Promise<ClaimsView> {
   const { tab, payer, within } = address;
   const today = todayIn((await loadShop(db)).timeZone);
   const { byState, payers } = await loadClaimCounts(db);
-  const allClaimable = await loadClaimable(db, today);
   const until = within === undefined ? undefined : addDays(today, within);
+  const allClaimable = await loadClaimableTotals(db, today, until ?? today);
   const claims = tab === "unclaimed" ? [] : await loadClaimList(db, { ...address, states: claimGroups[tab] });
   return {
     today,
     counts: new Map([
-      ["unclaimed", allClaimable.length],
+      ["unclaimed", allClaimable.cases],
       ...claimGroupKeys.map((key) => [key, inGroup(byState, key)] as const),
     ]),
-    payers: [...new Set([...payers, ...allClaimable.map(({ claim }) => claim.source.payerName)])].sort(),
+    payers: [...new Set([...payers, ...allClaimable.payers])].sort(),
     claims: until === undefined ? claims : claims.filter((row) => isDueBy(row, until)),
-    claimable: allClaimable.filter(
-      ({ claim }) =>
-        (payer === undefined || claim.source.payerName === payer) &&
-        (until === undefined || claim.filing.lastDay <= until),
-    ),
+    claimable: tab === "unclaimed" ? await loadClaimable(db, today, { payer, until }) : [],
     allClaimable,
   };
 }

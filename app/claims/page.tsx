@@ -2,7 +2,6 @@ import { randomUUID } from "node:crypto";
 import type { Metadata } from "next";
 import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
-import type { ClaimableJob } from "@/app/_claims/load-claimable";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Field } from "@/app/_ui/field";
@@ -101,8 +100,8 @@ function Nothing({ address: { tab }, view }: { readonly address: ClaimsAddress; 
   if (tab === "unclaimed") return <EmptyState kind="nothing-due" title="No covered job is waiting to be claimed" />;
   return (
     <EmptyState kind="nothing-due" title={nothing[tab]}>
-      {view.allClaimable.length > 0 && (
-        <p>{formatCounted(view.allClaimable.length, "closed job")} can still be claimed.</p>
+      {view.allClaimable.cases > 0 && (
+        <p>{formatCounted(view.allClaimable.cases, "closed job")} can still be claimed.</p>
       )}
     </EmptyState>
   );
@@ -117,16 +116,10 @@ const nothing: Readonly<Record<Exclude<ClaimsAddress["tab"], "unclaimed">, strin
 };
 
 function findingOf({ allClaimable, counts }: ClaimsView): string {
-  const [first] = allClaimable;
   const needsUs = (counts.get("answered") ?? 0) + (counts.get("short-paid") ?? 0);
   const also =
     needsUs === 0 ? "" : `; ${formatCounted(needsUs, "claim")} ${needsUs === 1 ? "needs" : "need"} an answer from us`;
-  if (first === undefined)
-    return needsUs === 0 ? "Nothing is waiting to be claimed" : `Nothing is waiting to be claimed${also}`;
-  return `${sumOf(allClaimable, first)} of covered work is not claimed yet, in ${formatCounted(allClaimable.length, "job")}${also}`;
-}
-
-function sumOf(rows: readonly ClaimableJob[], { claim: { currency } }: ClaimableJob): string {
-  const cents = rows.reduce((sum, { claim }) => sum + (claim.currency === currency ? claim.totalCents : 0), 0);
-  return formatMoney({ cents, currency });
+  if (allClaimable.cases === 0) return `Nothing is waiting to be claimed${also}`;
+  const sums = allClaimable.sums.map(formatMoney).join(" and ");
+  return `${sums} of covered work is not claimed yet, in ${formatCounted(allClaimable.cases, "case")}${also}`;
 }

@@ -1,5 +1,5 @@
-import type { ClaimableJob } from "@/app/_claims/load-claimable";
 import type { Status } from "@/app/_ui/status-word";
+import type { ClaimableTotals } from "@/db/queries/claimable";
 import type { DraftClaim, HeldLoad } from "@/db/queries/today";
 import { type Day, daysBetween } from "@/lib/calendar/day";
 import { formatCounted } from "@/lib/format/format-count";
@@ -33,8 +33,8 @@ export function todayFinding(lines: readonly DueLine[]): string {
 export interface Waiting {
   readonly drafts: readonly DraftClaim[];
   readonly held: readonly HeldLoad[];
-  /** Covered work that nobody has claimed, the most urgent first. */
-  readonly claimable: readonly ClaimableJob[];
+  /** Covered work that nobody has claimed, `soon` of it with `urgentDays` or less. */
+  readonly claimable: ClaimableTotals;
 }
 
 /** What needs somebody now: drafts by filing day, overdue first, then covered work without a claim, then rows that were set aside. */
@@ -60,25 +60,20 @@ export function dueLines({ drafts, held, claimable }: Waiting, today: Day): read
       reason: `${fileName} — in no number until mended in the file and loaded again`,
     }),
   );
-  return [...claims, ...unclaimed(claimable), ...rows];
+  return [...claims, ...unclaimed(claimable, today), ...rows];
 }
 
 /** One line for all covered work without a claim: its sum, and how much of it runs out within a week. */
-function unclaimed(claimable: readonly ClaimableJob[]): readonly DueLine[] {
-  const [first] = claimable;
-  if (first === undefined) return [];
-  const { currency } = first.claim;
-  const cents = claimable.reduce((sum, { claim }) => sum + (claim.currency === currency ? claim.totalCents : 0), 0);
-  const soon = claimable.filter(({ claim }) => claim.filing.daysLeft <= urgentDays).length;
-  const { lastDay, daysLeft } = first.claim.filing;
+function unclaimed({ cases, soon, firstDay, sums }: ClaimableTotals, today: Day): readonly DueLine[] {
+  if (firstDay === undefined) return [];
   return [
     {
       key: "unclaimed",
       status: soon > 0 ? "act-now" : "watch",
-      act: `Claim ${formatMoney({ cents, currency })} of covered work`,
+      act: `Claim ${sums.map(formatMoney).join(" and ")} of covered work`,
       href: "/claims",
       urgentClaims: soon,
-      reason: `${formatCounted(claimable.length, "job")}, ${soon} with ${urgentDays} days or less — the first by ${formatDay(lastDay)}, ${formatDaysLeft(daysLeft)}`,
+      reason: `${formatCounted(cases, "case")}, ${soon} with ${urgentDays} days or less — the first by ${formatDay(firstDay)}, ${formatDaysLeft(daysBetween(today, firstDay))}`,
     },
   ];
 }

@@ -1,18 +1,19 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { connection } from "next/server";
-import { loadClaimable } from "@/app/_claims/load-claimable";
 import { todayIn } from "@/app/_clock/today";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
+import { loadClaimableTotals } from "@/db/queries/claimable";
 import { loadClaimsDue } from "@/db/queries/claims-due";
 import { loadShop } from "@/db/queries/shop";
 import { loadTodayFacts } from "@/db/queries/today";
+import { addDays } from "@/lib/calendar/day";
 import { Basis } from "./_components/basis";
 import { DueList } from "./_components/due-list";
 import { claimLines, urgentFirst } from "./claim-lines";
-import { dueLines, todayFinding } from "./due-lines";
+import { dueLines, todayFinding, urgentDays } from "./due-lines";
 
 export const metadata: Metadata = { title: "Today" };
 
@@ -25,7 +26,7 @@ export default async function TodayPage() {
     const today = todayIn(timeZone);
     const facts = await loadTodayFacts(db, { timeZone, draftLimit });
     const due = await loadClaimsDue(db, { today, limit: draftLimit });
-    return { facts, today, due, claimable: await loadClaimable(db, today) };
+    return { facts, today, due, claimable: await loadClaimableTotals(db, today, addDays(today, urgentDays)) };
   });
   const lines = urgentFirst([...dueLines({ ...facts, claimable }, today), ...claimLines(due, today)]);
   return (

@@ -12,6 +12,7 @@ import { madeCells } from "./made-cells";
 import { benchPacket } from "./packet";
 import { say } from "./say";
 import { benchSheet } from "./sheet";
+import { benchUnclaimed } from "./unclaimed";
 
 const medianOf = (times: readonly number[]) =>
   [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? Number.NaN;
@@ -58,6 +59,7 @@ const parts: Readonly<Record<string, () => Promise<void>>> = {
     benchCoverage(say);
   },
   intake: () => intakeAgainstCopy(rowsAsked()),
+  unclaimed: () => benchUnclaimed(rowsAsked()),
   "files-stall": () => filesStall(rowsAsked()),
   forecast: async () => {
     benchForecast(partsFile(), 0);

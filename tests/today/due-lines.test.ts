@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import type { ClaimableJob } from "@/app/_claims/load-claimable";
 import { dueLines, todayFinding } from "@/app/today/due-lines";
+import type { ClaimableTotals } from "@/db/queries/claimable";
 import { addDays, day } from "@/lib/calendar/day";
 
 const today = day("2025-12-01");
@@ -9,7 +9,8 @@ const draft = (claimNumber: string, days: number) => ({
   payer: "Hearth-Wick",
   fileBy: addDays(today, days),
 });
-const lines = (drafts: readonly ReturnType<typeof draft>[], heldRows = 0, claimable: readonly ClaimableJob[] = []) =>
+const nothing: ClaimableTotals = { cases: 0, soon: 0, firstDay: undefined, sums: [], payers: [] };
+const lines = (drafts: readonly ReturnType<typeof draft>[], heldRows = 0, claimable = nothing) =>
   dueLines(
     { drafts, held: heldRows > 0 ? [{ batchId: 7, fileName: "jobs.csv", rows: heldRows }] : [], claimable },
     today,
@@ -41,22 +42,26 @@ test("the finding names what is urgent, and does not call waiting rows urgent", 
   expect(todayFinding(lines([draft("C-1", 2), draft("C-2", -3)]))).toBe("2 claims have 7 days or less to be filed");
 });
 
-const covered = (jobNumber: string, daysLeft: number, totalCents: number) =>
-  ({
-    jobNumber,
-    claim: { currency: "USD", totalCents, filing: { by: "sending", lastDay: addDays(today, daysLeft), daysLeft } },
-  }) as ClaimableJob; // the line reads nothing else of a claim
-
-test("covered work without a claim is one line with its sum, its count and its first day", () => {
-  const found = lines([], 0, [covered("J1", 2, 19323), covered("J2", 30, 10000)]);
+test("covered work without a claim is one line with its sums, its count and its first day", () => {
+  const covered: ClaimableTotals = {
+    cases: 2,
+    soon: 1,
+    firstDay: addDays(today, 2),
+    sums: [
+      { currency: "EUR", cents: 5000 },
+      { currency: "USD", cents: 29323 },
+    ],
+    payers: ["Hearth-Wick"],
+  };
+  const found = lines([], 0, covered);
   expect(found).toMatchObject([
     {
       status: "act-now",
-      act: "Claim USD 293.23 of covered work",
+      act: "Claim EUR 50.00 and USD 293.23 of covered work",
       href: "/claims",
-      reason: "2 jobs, 1 with 7 days or less — the first by Wed 3 Dec 2025, 2 days left",
+      reason: "2 cases, 1 with 7 days or less — the first by Wed 3 Dec 2025, 2 days left",
     },
   ]);
   expect(todayFinding(found)).toBe("1 claim has 7 days or less to be filed");
-  expect(lines([], 0, [covered("J2", 30, 10000)])[0]?.status).toBe("watch");
+  expect(lines([], 0, { ...covered, soon: 0 })[0]?.status).toBe("watch");
 });

@@ -1,9 +1,10 @@
 import Link from "next/link";
 import { DayRuler } from "@/app/_charts/day-ruler";
-import type { ClaimableJob } from "@/app/_claims/load-claimable";
 import { type Column, Table } from "@/app/_ui/table";
 import { Tag } from "@/app/_ui/tag";
+import type { ClaimableJob } from "@/db/queries/claimable";
 import type { Day } from "@/lib/calendar/day";
+import { formatCounted } from "@/lib/format/format-count";
 import { formatMoney } from "@/lib/format/format-money";
 import { ChooseRow } from "./choose-row";
 
@@ -14,7 +15,7 @@ export function ClaimableTable({ rows, today }: { readonly rows: readonly Claima
       caption="Closed jobs with covered work and no claim, still inside the filing window"
       columns={columns(today)}
       rows={rows}
-      rowKey={(row) => `${row.jobNumber} ${row.claim.source.policy}`}
+      rowKey={(row) => `${row.jobNumber} ${row.policyKey}`}
     />
   );
 }
@@ -26,15 +27,12 @@ function columns(today: Day): Column<ClaimableJob>[] {
       head: "Job",
       cell: (row) => (
         <span className="nowrap">
-          <ChooseRow
-            value={`${row.jobNumber} ${row.claim.source.policy}`}
-            label={`job ${row.jobNumber}, ${row.claim.source.payerName}`}
-          />
+          <ChooseRow value={`${row.jobNumber} ${row.policyKey}`} label={`job ${row.jobNumber}, ${row.payer}`} />
           <Link href={`/claims/for/${encodeURIComponent(row.jobNumber)}`}>{row.jobNumber}</Link>
         </span>
       ),
     },
-    { key: "payer", head: "Payer", cell: (row) => row.claim.source.payerName },
+    { key: "payer", head: "Payer", cell: (row) => row.payer },
     {
       key: "unit",
       head: "Unit",
@@ -45,20 +43,19 @@ function columns(today: Day): Column<ClaimableJob>[] {
     {
       key: "due",
       head: "File by",
-      cell: (row) => <DayRuler from={row.completedOn} due={row.claim.filing.lastDay} today={today} />,
+      cell: (row) => <DayRuler from={row.completedOn} due={row.lastDay} today={today} />,
     },
     {
-      key: "evidence",
-      head: "In place",
+      key: "missing",
+      head: "Missing",
       wideOnly: true,
-      cell: (row) =>
-        `${row.claim.tasks.filter((task) => task.state !== "missing").length} of ${row.claim.tasks.length}`,
+      cell: ({ missing }) => (missing.length === 0 ? "nothing" : formatCounted(missing.length, "thing")),
     },
     {
       key: "amount",
       head: "Amount",
       kind: "number",
-      cell: (row) => formatMoney({ cents: row.claim.totalCents, currency: row.claim.currency }),
+      cell: formatMoney,
     },
   ];
 }

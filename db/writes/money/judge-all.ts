@@ -38,9 +38,8 @@ const youngMegabytes = 128;
 
 function inThread(share: JudgingShare, url: string): Promise<number> {
   // From the folder the app is started in: a path found by the bundler would point into its own output.
-  const worker = new Worker(join(process.cwd(), "db", "writes", "money", "judging-thread.ts"), {
+  const worker = new Worker(join(process.cwd(), "db", "writes", "money", "judging-thread.mjs"), {
     workerData: share,
-    execArgv: ["--import", "tsx"],
     env: { ...process.env, DATABASE_URL: url },
     resourceLimits: { maxYoungGenerationSizeMb: youngMegabytes },
   });

@@ -41,7 +41,7 @@ export async function markUnitsOfModels(tx: Transaction, models: readonly number
 
 /** A policy changed: any job may now be covered by it, or no longer. */
 export async function markAllUnits(tx: Transaction): Promise<void> {
-  await tx.rows(sql`insert into all_to_judge (only) values (true) on conflict (only) do update set mark = default`);
+  await tx.rows(sql`insert into all_to_judge ("only") values (true) on conflict ("only") do update set mark = default`);
 }
 
 /** As many as are judged within the transaction that changed them. */

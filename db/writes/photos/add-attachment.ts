@@ -3,6 +3,7 @@ import { instantInUtc, instantOfClock } from "@/lib/calendar/instant";
 import type { PhotoSubject } from "@/lib/domain/job";
 import type { Transaction } from "../../database-types";
 import { inTransaction } from "../../in-transaction";
+import { refreshUnclaimed } from "../money/refresh-unclaimed";
 import { attachmentId } from "./attachment-id";
 import { longestCaption, mostAttachments } from "./photo-limits";
 import type { ClockTime, KeptPhoto } from "./photo-reading";
@@ -42,6 +43,7 @@ export async function addAttachment({ jobNumber, subject, caption, file }: NewAt
     await tx.execute(
       sql`delete from removed_attachments where unit_id = ${job.unitId} and job_id = ${job.jobId} and attachment_id = ${id}`,
     );
+    await refreshUnclaimed(tx, [job.unitId]);
     return { kind: "added", id };
   });
 }

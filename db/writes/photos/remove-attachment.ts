@@ -1,5 +1,6 @@
 import { sql } from "drizzle-orm";
 import { inTransaction } from "../../in-transaction";
+import { refreshUnclaimed } from "../money/refresh-unclaimed";
 
 export interface AttachmentPlace {
   readonly jobNumber: string;
@@ -41,6 +42,7 @@ export async function removeAttachment({ jobNumber, id }: AttachmentPlace, by: s
     await tx.execute(
       sql`delete from removed_attachments where removed_at < now() - make_interval(days => ${keptDays})`,
     );
+    await refreshUnclaimed(tx, [unitId]);
     return { kind: "removed" };
   });
 }
@@ -48,7 +50,7 @@ export async function removeAttachment({ jobNumber, id }: AttachmentPlace, by: s
 /** Puts a photo back as it was. False where it was not taken off, or too long ago, or its job is gone. */
 export async function bringBack({ jobNumber, id }: AttachmentPlace): Promise<boolean> {
   return await inTransaction(async (tx) => {
-    const back = await tx.rows(sql`
+    const back = await tx.rows<{ unitId: string }>(sql`
       with taken as (
         delete from removed_attachments r using jobs j
         where j.job_number = ${jobNumber} and r.unit_id = j.unit_id and r.job_id = j.job_id and r.attachment_id = ${id}
@@ -57,7 +59,11 @@ export async function bringBack({ jobNumber, id }: AttachmentPlace): Promise<boo
       insert into attachments (unit_id, job_id, attachment_id, subject, caption, media_type, width, height, taken_at, received_sha256, stored_sha256, stored_bytes, content, batch_id)
       select p.unit_id, p.job_id, p.attachment_id, p.subject, p.caption, p.media_type, p.width, p.height, p.taken_at, p.received_sha256, p.stored_sha256, p.stored_bytes, t.content, p.batch_id
       from taken t, jsonb_populate_record(null::attachments, t.attachment) p
-      on conflict do nothing returning attachment_id`);
+      on conflict do nothing returning unit_id::text as "unitId"`);
+    await refreshUnclaimed(
+      tx,
+      back.map(({ unitId }) => unitId),
+    );
     return back.length > 0;
   });
 }
