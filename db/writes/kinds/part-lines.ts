@@ -1,6 +1,7 @@
 import { type PartLineRow, parsePartLineRow } from "@/lib/intake/parse-part-line-row";
 import { flagRows } from "../staging/flag-rows";
 import { type ReadColumn, type StagedValue, stagedKind } from "../staging/staged-kind";
+import { netReturns } from "./net-returns";
 import { numberPartLines } from "./number-part-lines";
 import {
   checkJobOfRows,
@@ -25,15 +26,20 @@ const value = (
   value: read,
 });
 
-/** A line that the file does not number is numbered by what it says. */
-type MaybeNumbered = PartLineRow & { readonly numbered: boolean };
+/** A line that the file does not number is numbered by what it says; one of a negative quantity is a return. */
+type MaybeNumbered = PartLineRow & { readonly numbered: boolean; readonly returned: boolean };
 
 export const partLinesKind = stagedKind<MaybeNumbered>({
   kind: "part-lines",
   parse(cells, setting) {
     const numbered = cells.line !== undefined;
-    const read = parsePartLineRow(numbered ? cells : { ...cells, line: "1" }, setting);
-    return read.ok ? { ok: true, value: { ...read.value, numbered } } : read;
+    const quantity = (cells.quantity ?? "").trim();
+    const returned = /^-[1-9]\d*$/.test(quantity);
+    const read = parsePartLineRow(
+      { ...cells, ...(numbered ? {} : { line: "1" }), ...(returned ? { quantity: quantity.slice(1) } : {}) },
+      setting,
+    );
+    return read.ok ? { ok: true, value: { ...read.value, numbered, returned } } : read;
   },
   columns: [
     { name: "job_number", type: "text", from: "job_number", use: "help", value: (row) => row.jobNumber },
@@ -44,6 +50,7 @@ export const partLinesKind = stagedKind<MaybeNumbered>({
       use: "once",
       value: ({ line, numbered }) => (numbered ? line.line : undefined),
     },
+    { name: "returned", type: "boolean", from: "returned", use: "help", value: ({ returned }) => returned },
     value("part_number", "text", ({ line }) => line.partNumber),
     value("description", "text", ({ line }) => line.description),
     value("component", "text", ({ line }) => line.component),
@@ -71,6 +78,7 @@ export const partLinesKind = stagedKind<MaybeNumbered>({
        from ${staged.table} s where s.readable and s.component is not null and s.kind_of_model is not null
          and not exists (select from component_uses w where w.component = s.component and w.product_type = s.kind_of_model)`,
     );
+    await netReturns(tx, staged);
   },
   place: numberPartLines,
   async finish(tx, staged, batchId) {

@@ -3,7 +3,7 @@ import { type CellProblem, shownValue } from "../parsed";
 import { lineRole } from "./line-role";
 import type { CellOrigin, OpenRow, RowCells } from "./open-row";
 
-/** What only the row as a whole shows: the part line in a row of jobs, returns, and days that were copied from each other. */
+/** What only the row as a whole shows: the part line in a row of jobs, and days that were copied from each other. */
 export function settleRow(open: OpenRow, kind: TableKind): void {
   if (kind === "jobs") {
     if (open.line !== undefined) settleJobLine(open, open.line);
@@ -30,8 +30,7 @@ function settleLine(open: OpenRow, line: RowCells, prefix: string): void {
   if (quantity === "" || (quantity.charCodeAt(0) > 48 && quantity.charCodeAt(0) < 58)) return; // blank or 1 and up
   const from = open.origin(`${prefix}quantity`);
   if (from === undefined) return;
-  if (quantity.startsWith("-")) open.problems.push(returned(from));
-  else if (/^0+$/.test(quantity)) open.problems.push(noneUsed(from));
+  if (/^0+$/.test(quantity)) open.problems.push(noneUsed(from));
 }
 
 /** Blank, or filled only with the zeros that a program writes for no part. */
@@ -71,15 +70,6 @@ function nameRole(open: OpenRow, line: RowCells, prefix: string): void {
 
 function filled(origin: CellOrigin | undefined): CellOrigin | undefined {
   return origin === undefined || origin.raw.trim() === "" ? undefined : origin;
-}
-
-function returned({ source, raw }: CellOrigin): CellProblem {
-  return {
-    column: source,
-    value: shownValue(raw),
-    problem: "is negative: a part that was returned",
-    fix: "Lower the quantity of the line that it takes back, and leave this row out.",
-  };
 }
 
 function noneUsed({ source, raw }: CellOrigin): CellProblem {
