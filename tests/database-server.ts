@@ -7,7 +7,7 @@ import type { TestProject } from "vitest/node";
 import { readDatabaseSetting } from "@/db/connection";
 import { ensureEmbeddedServer } from "@/db/embedded/ensure-server";
 import { migrateDatabase } from "@/db/migrate";
-import { workersOfDatabaseTests } from "./workers";
+import { workersOfDatabaseTests } from "./workers.mjs";
 
 declare module "vitest" {
   interface ProvidedContext {
@@ -44,6 +44,11 @@ export default async function setup(project: TestProject): Promise<() => Promise
 export async function throwAwayDatabase(): Promise<ThrowAway> {
   const given = readDatabaseSetting(process.env);
   return given === undefined ? ownServer() : newDatabaseOn(given);
+}
+
+/** Another database beside it, with nothing in it. */
+export function emptyDatabaseBeside(url: string): Promise<ThrowAway> {
+  return newDatabaseOn(url);
 }
 
 /** Another database beside it with the same content; nobody may be connected to it meanwhile. */

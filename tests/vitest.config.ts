@@ -1,6 +1,6 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
-import { workersOfDatabaseTests } from "./workers";
+import { workersOfDatabaseTests } from "./workers.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 

@@ -1,0 +1,51 @@
+import type { monitorEventLoopDelay } from "node:perf_hooks";
+import process from "node:process";
+import { readOnly } from "@/db/client";
+import { loadRestoreDrills, type RestoreDrills } from "@/db/queries/restore-drills";
+import { loadServerFacts, type ServerFacts } from "@/db/queries/server-facts";
+import { loadShop } from "@/db/queries/shop";
+import type { SignalsView } from "./four-signals";
+import { freeBytes, loadReadiness, type Readiness } from "./load-readiness";
+import { watched } from "./watch-requests";
+
+export interface Health {
+  readonly readiness: Readiness;
+  readonly freeBytes: number;
+  /** What the program itself takes of the computer. */
+  readonly process: { readonly residentBytes: number; readonly slowestTurnMs: number };
+  readonly signals: SignalsView | undefined;
+  /** Undefined where the database does not answer. */
+  readonly stored:
+    | { readonly server: ServerFacts; readonly drills: RestoreDrills; readonly timeZone: string }
+    | undefined;
+}
+
+/** All that the Health page shows. A database that does not answer is itself an answer, so nothing is thrown for it. */
+export async function loadHealth(): Promise<Health> {
+  const running = watched();
+  const [readiness, free, stored] = await Promise.all([loadReadiness(), freeBytes(), loadStored()]);
+  return {
+    readiness,
+    freeBytes: free,
+    process: { residentBytes: process.memoryUsage.rss(), slowestTurnMs: slowestTurn(running?.delay) },
+    signals: running?.signals.view(performance.now()),
+    stored,
+  };
+}
+
+async function loadStored(): Promise<Health["stored"]> {
+  try {
+    return await readOnly(async (db) => ({
+      server: await loadServerFacts(db),
+      drills: await loadRestoreDrills(db),
+      timeZone: (await loadShop(db)).timeZone,
+    }));
+  } catch {
+    return undefined;
+  }
+}
+
+/** 99 in 100 turns of the program's one thread waited no longer than this. */
+function slowestTurn(delay: ReturnType<typeof monitorEventLoopDelay> | undefined): number {
+  return delay === undefined ? 0 : delay.percentile(99) / 1e6;
+}

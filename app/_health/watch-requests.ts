@@ -1,0 +1,60 @@
+import { subscribe } from "node:diagnostics_channel";
+import type { IncomingMessage, ServerResponse } from "node:http";
+import { monitorEventLoopDelay, performance } from "node:perf_hooks";
+import process from "node:process";
+import { FourSignals } from "./four-signals";
+import { placeOfRequest } from "./place-of-request";
+
+interface Exchange {
+  readonly request: IncomingMessage;
+  readonly response: ServerResponse;
+}
+
+/** Signals of this process; every copy of this module that a bundle carries reads the same ones. */
+interface Watched {
+  readonly signals: FourSignals;
+  readonly delay: ReturnType<typeof monitorEventLoopDelay>;
+}
+
+const key = Symbol.for("ohmsworth.signals");
+const store = globalThis as { [key: symbol]: Watched | undefined }; // symbols of our own on the global object have no type there
+
+/** From now on every request to this process is counted and timed, and each failure is one line of JSON in the log. */
+export function watchRequests(): void {
+  if (store[key] !== undefined) return;
+  const delay = monitorEventLoopDelay({ resolution: 20 });
+  delay.enable();
+  const signals = new FourSignals();
+  store[key] = { signals, delay };
+  const started = new WeakMap<IncomingMessage, number>();
+  subscribe("http.server.request.start", (message) => {
+    started.set((message as Exchange).request, performance.now()); // the shape that Node documents for this channel
+  });
+  subscribe("http.server.response.finish", (message) => {
+    const { request, response } = message as Exchange; // as above
+    const start = started.get(request);
+    if (start === undefined) return;
+    const at = performance.now();
+    const answered = { at, ms: at - start, status: response.statusCode };
+    signals.note(answered);
+    if (answered.status >= 500) logFailure(request, answered);
+  });
+}
+
+/** What was counted so far; undefined in a process that serves no pages. */
+export function watched(): Watched | undefined {
+  return store[key];
+}
+
+/** The kind of page and no name, number or word that was asked for: a log is read by more people than the page is. */
+function logFailure(request: IncomingMessage, { ms, status }: { readonly ms: number; readonly status: number }): void {
+  const line = {
+    at: new Date().toISOString(),
+    level: "error",
+    method: request.method,
+    place: placeOfRequest(request.url ?? "/"),
+    status,
+    ms: Math.round(ms),
+  };
+  process.stderr.write(`${JSON.stringify(line)}\n`);
+}

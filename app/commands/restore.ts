@@ -1,0 +1,44 @@
+import { parseArgs } from "node:util";
+import { BackupError } from "@/db/backup/manifest";
+import { restoreBackup } from "@/db/backup/restore-backup";
+import { closeDatabase } from "@/db/close-database";
+import { databaseUrl } from "@/db/connection";
+
+const usage = `Fills an empty database from a backup: the embedded one, or the one that DATABASE_URL names.
+
+  npm run restore -- --from FOLDER
+
+  --from   the folder of one backup, the one that holds manifest.json
+A database that already holds a company is left as it is.`;
+
+async function main(): Promise<number> {
+  const from = readArguments();
+  if (from === undefined) {
+    console.error(usage);
+    return 2;
+  }
+  const { tables, madeAt } = await restoreBackup({ url: await databaseUrl(), folder: from });
+  const rows = tables.reduce((sum, table) => sum + table.rows, 0);
+  console.log(
+    `restored as of ${madeAt}: ${rows.toLocaleString("en-US")} rows of ${tables.length} tables; every check held.`,
+  );
+  return 0;
+}
+
+function readArguments(): string | undefined {
+  try {
+    return parseArgs({ options: { from: { type: "string" } } }).values.from || undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+main()
+  .catch((error: unknown) => {
+    console.error(error instanceof BackupError ? error.message : error);
+    return 1;
+  })
+  .then(async (code) => {
+    await closeDatabase();
+    process.exitCode = code;
+  });
