@@ -158,7 +158,7 @@ function demoJobs(seed: number, size: number): readonly DemoJob[] {
       const { symptom, component, cause, failureMode } = jobDetail(scenario, unit, plan);
       const isFailure = cause === "component" && component !== undefined && componentOf(component) !== undefined;
       jobs.push({
-        modelId: modelNumber(unit.model.number),
+        modelId: modelNumber(unit.model.key),
         ageBand: ageBandOf(plan.requestedOn - unit.inServiceOn),
         of: isFailure ? `component:${component}` : `cause:${cause}`,
         jobs: 1,

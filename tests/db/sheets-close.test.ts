@@ -9,7 +9,7 @@ import { closeDatabase } from "@/db/close-database";
 import { loadJobRecord } from "@/db/queries/job-record";
 import { loadSheetJob } from "@/db/queries/sheet-job";
 import { recount } from "@/db/writes/recount";
-import { openJob } from "@/db/writes/sheets/open-job";
+import { type NewOpenJob, openJob } from "@/db/writes/sheets/open-job";
 import { day } from "@/lib/calendar/day";
 import { checkEvidence } from "@/lib/evidence/check-evidence";
 import { csv, fileFolder, job, partLine, shopDocument, startAfresh, unit } from "./intake-files";
@@ -120,12 +120,11 @@ describe("opening", () => {
     expect(await record()).toBeUndefined();
     expect(await counted()).toMatchObject({ own: 0 });
   });
-  test.each([
+  test.each<[string, Partial<NewOpenJob>]>([
     ["number is taken", { jobNumber: "J1" }],
-    ["no such earlier job", { jobNumber: "other", callbackOf: "other" }],
-    ["no such serial", { jobNumber: "other", serial: "ZZ" }],
-    ["no such symptom", { jobNumber: "other", symptom: "not_cold" }],
-    ["no such earlier job", { jobNumber: "other", callbackOf: "J9" }],
+    ["no such serial", { serial: "ZZ" }],
+    ["no such symptom", { symptom: "not_cold" }],
+    ["no such earlier job", { callbackOf: "J9" }],
   ])("refuses: %s", async (kind, part) => {
     expect(await openJob({ ...opened, jobNumber: "other", ...part })).toMatchObject({ kind });
   });

@@ -51,7 +51,7 @@ describe("bits that an observation is expected to bring", () => {
     for (let round = 0; round < 300; round++) {
       const hypotheses = 2 + Math.floor(random() * 6);
       const outcomes = 2 + Math.floor(random() * 3);
-      const weights = Array.from({ length: hypotheses }, () => (random() < 0.15 ? 0 : random()));
+      const weights: number[] = Array.from({ length: hypotheses }, () => (random() < 0.15 ? 0 : random()));
       if (weights.every((weight) => weight === 0)) weights[0] = 1;
       const likelihoods = weights.map(() => row(random, outcomes));
       expect(expectedInformation({ weights, likelihoods })).toBeCloseTo(byEnumeration(weights, likelihoods), 9);
