@@ -1,5 +1,6 @@
 import { availableParallelism } from "node:os";
 import { join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { Worker } from "node:worker_threads";
 import { sql } from "drizzle-orm";
 import { readOnly } from "../../client";
@@ -37,8 +38,10 @@ export async function judgeAllInto(table: string, { threads }: { readonly thread
 const youngMegabytes = 128;
 
 function inThread(share: JudgingShare, url: string): Promise<number> {
-  // From the folder the app is started in: a path found by the bundler would point into its own output.
-  const worker = new Worker(join(process.cwd(), "db", "writes", "money", "judging-thread.mjs"), {
+  // From the folder the app is started in, and by code that the bundler does not read: it would bundle what it finds there.
+  const file = pathToFileURL(join(process.cwd(), "db", "writes", "money", "judging-thread.mjs"));
+  const worker = new Worker(`import(${JSON.stringify(file.href)})`, {
+    eval: true,
     workerData: share,
     env: { ...process.env, DATABASE_URL: url },
     resourceLimits: { maxYoungGenerationSizeMb: youngMegabytes },
