@@ -6,6 +6,7 @@ import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
+import { readDay } from "@/lib/calendar/day";
 import { dayNumber } from "@/lib/calendar/day-number";
 import { RateBasis } from "./_components/rate-basis";
 import { RateFilter } from "./_components/rate-filter";
@@ -14,23 +15,31 @@ import { StillOnTheirWay } from "./_components/still-on-their-way";
 import { loadFailureRates } from "./load-failure-rates";
 import { rateAddress } from "./rate-address";
 import { ratesFinding } from "./rate-wording";
+import { currentRun } from "./signals/current-run";
+import { signalsFinding } from "./signals/signals-finding";
+import { WorthALook } from "./signals/worth-a-look";
 import { sortedGroups } from "./sorted-groups";
 
 export const metadata: Metadata = { title: "Repeats" };
 export const dynamic = "force-dynamic";
+
+const noDay = "“as” is not a day such as 2026-03-31; the list stands as of now.";
 
 interface Props {
   readonly searchParams: Promise<AddressValues>;
 }
 
 export default async function RepeatsPage({ searchParams }: Props) {
-  const values = await searchParams;
+  const { as, ...values } = await searchParams;
+  const asked = typeof as === "string" && as !== "" ? readDay(as) : undefined;
+  const current = await currentRun(asked);
   const view = await readOnly(async (db) => loadFailureRates(db, values, todayIn((await loadShop(db)).timeZone)));
   if (view.kind === "no-data" || view.words.cutOff === undefined) return <NoData />;
-  const { question, order, notices } = view.address;
+  const { question, order } = view.address;
+  const notices = [...view.address.notices, ...(as !== undefined && as !== "" && asked === undefined ? [noDay] : [])];
   const groups = sortedGroups(view.rates.groups, order);
   return (
-    <Page title={ratesFinding(view.rates)} margin={<RateBasis rates={view.rates} />} wide>
+    <Page title={signalsFinding(current)} margin={<RateBasis rates={view.rates} />} wide>
       {notices.length > 0 && (
         <Notice status="note" title="Part of the address was left out">
           {notices.map((notice) => (
@@ -38,6 +47,9 @@ export default async function RepeatsPage({ searchParams }: Props) {
           ))}
         </Notice>
       )}
+      <WorthALook current={current} />
+      <h2>Any question</h2>
+      <p>{ratesFinding(view.rates)}</p>
       <RateFilter question={question} order={order} words={view.words} />
       <StillOnTheirWay question={question} />
       <RateResult

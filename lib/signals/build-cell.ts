@@ -1,12 +1,12 @@
-import { type BlockSums, sumOf } from "./block-sums";
-import type { CellWeeks, Learnt } from "./cell-weeks";
+import { type BlockRange, type BlockSums, type Span, sumOf } from "./block-sums";
+import type { AgeCounts, CellWeeks, Learnt } from "./cell-weeks";
 import { type ExposureWeeks, weeksOf } from "./exposure-weeks";
 import type { ModelSums } from "./rest-of-type";
 import { type RestRates, restRates } from "./rest-rates";
 import type { CellKey, SignalRecord } from "./signal-record";
 import { toleratedRatio } from "./tolerated-ratio";
 import type { Line, LineEvent } from "./type-record";
-import { blockOf, weeksAhead, weeksPerBlock } from "./weeks";
+import { ageBandCount, blockOf, weeksAhead, weeksPerBlock } from "./weeks";
 
 export interface CellParts {
   readonly key: CellKey;
@@ -48,6 +48,7 @@ export function buildCell(learnt: Learnt, line: Line, parts: CellParts): CellWee
     expected,
     expectedAhead,
     tolerated,
+    ages: () => agesOf(learnt.range, line, parts.sums),
     ...observedOf(record, parts.events, isCovered),
   };
 }
@@ -57,6 +58,24 @@ function ratesByBlock({ range }: Learnt, line: Line, parts: CellParts): (RestRat
     const span = line.rest.span(block);
     if (span === undefined || !parts.models.some((model) => line.rest.has(model, block))) return undefined;
     return restRates(line.rest, parts.sums, block, span);
+  });
+}
+
+function agesOf({ count }: BlockRange, line: Line, own: ModelSums): AgeCounts[] {
+  const all: Span = { from: 0, until: count };
+  const { events, exposure } = line.rest.whole();
+  return Array.from({ length: ageBandCount }, (_, band) => {
+    const [failures, unitWeeks] = [
+      own.events === undefined ? 0 : sumOf(own.events, all, band),
+      sumOf(own.exposure, all, band),
+    ];
+    return {
+      band,
+      own: failures,
+      ownUnitWeeks: unitWeeks,
+      others: (events[band] ?? 0) - failures,
+      othersUnitWeeks: (exposure[band] ?? 0) - unitWeeks,
+    };
   });
 }
 

@@ -18,10 +18,20 @@ export interface CellWeeks {
   readonly observed: Float64Array;
   /** By block of 13 weeks from that of the first week: ratio of observed to expected up to which nothing is wrong. */
   readonly tolerated: Float64Array;
+  /** Own and others' failures and unit-weeks by age, over the whole record. */
+  readonly ages: () => readonly AgeCounts[];
   /** How many of a week's jobs were not on record by the end of another. */
   readonly unknownAt: (week: number, seenAt: number) => number;
   /** Jobs of the weeks from..to in which this component was found at fault. */
   readonly carrying: (component: string, from: number, to: number) => number;
+}
+
+export interface AgeCounts {
+  readonly band: number;
+  readonly own: number;
+  readonly ownUnitWeeks: number;
+  readonly others: number;
+  readonly othersUnitWeeks: number;
 }
 
 /**

@@ -10,6 +10,8 @@ export interface RestOfType {
   /** Events and unit-weeks of the baseline before a block, by age band. */
   readonly events: (block: number) => Float64Array;
   readonly exposure: (block: number) => Float64Array;
+  /** The same over the whole record, all models together. */
+  readonly whole: () => { readonly events: Float64Array; readonly exposure: Float64Array };
   readonly has: (model: number, block: number) => boolean;
 }
 
@@ -30,6 +32,10 @@ export function restOfType(range: BlockRange, models: ReadonlyMap<number, ModelS
     span: (block) => spans[block],
     events: (block) => blocks[block]?.events ?? empty,
     exposure: (block) => blocks[block]?.exposure ?? empty,
+    whole: () => {
+      const all: Span = { from: 0, until: range.count };
+      return { events: totals(models, all, "events"), exposure: totals(models, all, "exposure") };
+    },
     has: (model, block) => blocks[block]?.without.has(model) !== true,
   };
 }

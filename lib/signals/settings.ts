@@ -1,7 +1,7 @@
 // Choices that decide what comes on the list. Own choices, made by `npm run bench -- signals`; see DEVELOPERS.md.
 
 /** Share of the list that may be luck, over a year. */
-export const listLevel = Number(process.env.LL ?? 0.05);
+export const listLevel = 0.1;
 
 /** A cell is followed by itself if some year of it had this many expected failures. */
-export const leastYearlyExpected = Number(process.env.LY ?? 1);
+export const leastYearlyExpected = 1;

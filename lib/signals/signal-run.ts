@@ -1,4 +1,4 @@
-import { cellWeeks } from "./cell-weeks";
+import { type AgeCounts, cellWeeks } from "./cell-weeks";
 import { judgeCell, ratioOf, type Story, storiesOf } from "./evidence-of-luck";
 import { followCell } from "./follow-cell";
 import { leastYearlyExpected, listLevel } from "./settings";
@@ -44,6 +44,7 @@ export interface LeadCell {
   readonly firstWeek: WeekNumber;
   readonly weeklyObserved: readonly number[];
   readonly weeklyExpected: readonly number[];
+  readonly ages: readonly AgeCounts[];
 }
 
 /** A baseline of a year, and the quarter that it must end before. */
@@ -89,6 +90,7 @@ function runSignal({ lead, story, symptoms }: FoundSignal): RunSignal {
       expectedAhead: cell.expectedAhead,
       firstWeek: cell.firstWeek,
       weeklyObserved: [...cell.observed],
+      ages: cell.ages(),
       weeklyExpected: [...cell.expected].map((mean) => Math.round(mean * 1e4) / 1e4),
     },
     chance: story.chance,

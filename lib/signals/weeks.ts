@@ -50,3 +50,8 @@ const bandByWeek = Uint8Array.from(
 export function ageBandOfWeeks(age: number): number {
   return bandByWeek[Math.max(0, Math.min(age, bandByWeek.length - 1))] ?? 0;
 }
+
+/** Ages in weeks that a band holds: from the first up to but not including the last; the oldest band has no end. */
+export function weeksOfBand(band: number): { readonly from: number; readonly until: number } {
+  return { from: bandsFrom[band] ?? 0, until: bandsFrom[band + 1] ?? Number.POSITIVE_INFINITY };
+}

@@ -1,0 +1,81 @@
+import { todayIn } from "@/app/_clock/today";
+import { readOnly } from "@/db/client";
+import { loadCatalogueWords } from "@/db/queries/known-words";
+import { loadShop } from "@/db/queries/shop";
+import {
+  countPlacedUnits,
+  loadRun,
+  loadSignalBasis,
+  loadSignals,
+  type StoredRun,
+  type StoredSignal,
+} from "@/db/queries/signal-list";
+import { loadSignalRecord } from "@/db/queries/signal-record";
+import { storeRun } from "@/db/writes/signals/store-run";
+import { addDays, type Day } from "@/lib/calendar/day";
+import { dayFromNumber, dayNumber } from "@/lib/calendar/day-number";
+import { signalRun } from "@/lib/signals/signal-run";
+import { lastDayOf, lastWholeWeek } from "@/lib/signals/weeks";
+
+export type CurrentRun =
+  | {
+      readonly kind: "run";
+      readonly run: StoredRun;
+      readonly signals: readonly StoredSignal[];
+      /** Data changed since: these figures are the last that were worked out. */
+      readonly outdated: boolean;
+      /** Asked for an earlier day than the data's last. */
+      readonly past: boolean;
+    }
+  | { readonly kind: "no-data" }
+  | { readonly kind: "before-first-job"; readonly asked: Day; readonly firstOn: Day | undefined };
+
+/** Above this many units a page shows the last run and leaves the work to the command. */
+const mostUnitsOnAPage = 200_000;
+
+/**
+ * Signals as of the end of the last whole week of a day; worked out now where the stored ones rest on other data.
+ * @param asked  undefined: the last day that the data tell of
+ */
+export async function currentRun(asked: Day | undefined, key?: string): Promise<CurrentRun> {
+  const known = await readOnly(async (db) => {
+    const { timeZone } = await loadShop(db);
+    const { cutOff } = await loadCatalogueWords(db, todayIn(timeZone));
+    return { timeZone, cutOff, basis: await loadSignalBasis(db), units: await countPlacedUnits(db) };
+  });
+  if (known.cutOff === undefined) return { kind: "no-data" };
+  const last = addDays(known.cutOff, -1);
+  const on = asked === undefined || asked > last ? last : asked;
+  const asOf = dayFromNumber(lastDayOf(lastWholeWeek(dayNumber(on))));
+  const stored = await readOnly((db) => loadRun(db, asOf));
+  const fresh = stored?.asOf === asOf && stored.basis === known.basis;
+  if (!fresh && known.units <= mostUnitsOnAPage) {
+    const worked = await workOut({ on, timeZone: known.timeZone, basis: known.basis });
+    if (worked.kind === "before-first-job") return { ...worked, asked: on };
+  }
+  return await readOnly(async (db): Promise<CurrentRun> => {
+    const run = await loadRun(db, asOf);
+    if (run === undefined) return { kind: "no-data" };
+    const past = on < last;
+    const saidUntil = past ? `${addDays(on, 1)}T00:00:00Z` : undefined;
+    const signals = await loadSignals(db, run.asOf, saidUntil, key);
+    return { kind: "run", run, signals, outdated: run.asOf !== asOf || run.basis !== known.basis, past };
+  });
+}
+
+/** Computes and keeps the signals of one day. */
+export async function workOut({
+  on,
+  timeZone,
+  basis,
+}: {
+  readonly on: Day;
+  readonly timeZone: string;
+  readonly basis: string;
+}) {
+  const loaded = await readOnly((db) => loadSignalRecord(db, { on, timeZone }), { timeoutSeconds: 300 });
+  if (loaded.kind === "before-first-job") return loaded;
+  const run = signalRun(loaded.record);
+  await storeRun({ asOf: loaded.asOf, basis, run });
+  return { kind: "worked-out", run } as const;
+}

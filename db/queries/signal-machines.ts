@@ -1,0 +1,65 @@
+import { type SQL, sql } from "drizzle-orm";
+import type { Day } from "@/lib/calendar/day";
+import type { CellKey } from "@/lib/signals/signal-record";
+import type { Reader } from "../database-types";
+
+/** Units of a cell: its kind of machine, maker, model and half-year of production. */
+export function unitsOfCell({ productType, maker, model, madeHalf }: CellKey): SQL {
+  const parts = [sql`k.name = ${maker}`, sql`m.product_type = ${productType}`];
+  if (model !== undefined) parts.push(sql`m.number = ${model}`);
+  if (madeHalf !== undefined) {
+    const year = 1970 + Math.floor(madeHalf / 2);
+    const [from, until] =
+      madeHalf % 2 === 0 ? [`${year}-01-01`, `${year}-07-01`] : [`${year}-07-01`, `${year + 1}-01-01`];
+    parts.push(sql`u.made_from + (u.made_until - u.made_from) / 2 >= ${from} and u.made_from + (u.made_until - u.made_from) / 2 < ${until}
+      and u.made_until - u.made_from <= 92`);
+  }
+  return sql`units u join models m using (model_id) join makers k on k.maker_id = m.maker_id
+    left join shop on true cross join lateral (select greatest(u.in_service_on, shop.records_from, u.recorded_from) as observed_from) o
+    where u.in_register and u.in_service_on is not null and (u.retired_on is null or u.retired_on >= o.observed_from)
+      and ${sql.join(parts, sql` and `)}`;
+}
+
+/** The jobs that the cell counts. */
+export function isCounted({ kind, word }: CellKey): SQL {
+  return kind === "component"
+    ? sql`j.counted_as = 'failure' and j.component = ${word}`
+    : sql`j.counted_as <> 'nothing' and j.symptom = ${word}`;
+}
+
+export interface AreaAtRisk {
+  /** As the register has it; undefined where it has none. */
+  readonly territory: string | undefined;
+  readonly units: number;
+  /** Of them, those that already failed this way. */
+  readonly failed: number;
+}
+
+/** Units of the cell that were in service at the end of a day, by their owner's area. */
+export async function loadAreasAtRisk(db: Reader, cell: CellKey, asOf: Day): Promise<AreaAtRisk[]> {
+  const rows = await db.rows<{ territory: string | null; units: number; failed: number }>(sql`
+    select u.territory, count(*)::int as units, count(*) filter (where exists (
+      select from jobs j where j.unit_id = u.unit_id and ${isCounted(cell)} and j.completed_on <= ${asOf}))::int as failed
+    from ${unitsOfCell(cell)} and u.in_service_on <= ${asOf} and (u.retired_on is null or u.retired_on > ${asOf})
+    group by 1 order by 2 desc, 1`);
+  return rows.map((row) => ({ ...row, territory: row.territory ?? undefined }));
+}
+
+export interface UnitAtRisk {
+  readonly serial: string;
+  readonly model: string;
+  readonly madeFrom: Day | null;
+  readonly madeUntil: Day | null;
+  readonly inServiceOn: Day;
+  readonly territory: string | null;
+  readonly failed: number;
+}
+
+/** The units themselves; no owner is named, since none is on file. */
+export async function loadUnitsAtRisk(db: Reader, cell: CellKey, asOf: Day): Promise<UnitAtRisk[]> {
+  return await db.rows<UnitAtRisk & Record<string, unknown>>(sql`
+    select u.serial, m.number as model, u.made_from as "madeFrom", u.made_until as "madeUntil", u.in_service_on as "inServiceOn", u.territory,
+      (select count(*)::int from jobs j where j.unit_id = u.unit_id and ${isCounted(cell)} and j.completed_on <= ${asOf}) as failed
+    from ${unitsOfCell(cell)} and u.in_service_on <= ${asOf} and (u.retired_on is null or u.retired_on > ${asOf})
+    order by u.territory nulls last, u.serial`);
+}

@@ -1,0 +1,145 @@
+import { type SQL, sql } from "drizzle-orm";
+import { addDays, type Day } from "@/lib/calendar/day";
+import { dayFromNumber, dayNumber } from "@/lib/calendar/day-number";
+import type { ProductType } from "@/lib/domain/product-type";
+import { reportingDelays } from "@/lib/failures/reporting-delay";
+import { knownByWeek } from "@/lib/signals/known-by-week";
+import type { Cohort, SignalModel, SignalRecord, WeeklyJobs } from "@/lib/signals/signal-record";
+import { firstDayOf, lastDayOf, lastWholeWeek, type WeekNumber, weekOf } from "@/lib/signals/weeks";
+import type { Reader } from "../database-types";
+import { loadDelayRecord } from "./reporting-delay";
+
+/** Longest record that is looked at: three years of baseline, and five that are followed. */
+const mostWeeks = 8 * 52;
+
+export type LoadedRecord =
+  | { readonly kind: "record"; readonly record: SignalRecord; readonly asOf: Day }
+  | { readonly kind: "before-first-job"; readonly firstOn: Day | undefined };
+
+/**
+ * Everything that signals are computed from, as it stood at the end of the last whole week of a day: units that were in
+ * service by then, jobs that were closed by then.
+ * @param on  no later than today
+ */
+export async function loadSignalRecord(
+  db: Reader,
+  { on, timeZone }: { readonly on: Day; readonly timeZone: string },
+): Promise<LoadedRecord> {
+  const lastWeek = lastWholeWeek(dayNumber(on));
+  const asOf = dayFromNumber(lastDayOf(lastWeek));
+  const { firstWeek, firstOn } = await firstWeekOf(db, asOf, lastWeek);
+  if (firstWeek === undefined || firstWeek > lastWeek) return { kind: "before-first-job", firstOn };
+  const models = await loadModels(db);
+  const place = new Map(models.map(({ modelId }, index) => [modelId, index]));
+  const span = { asOf, from: dayFromNumber(firstDayOf(firstWeek)) };
+  const delays = reportingDelays(await loadDelayRecord(db, { today: asOf, timeZone }));
+  const closing = delays?.openedToClosed.kind === "learnt" ? delays.openedToClosed.delay : undefined;
+  return {
+    kind: "record",
+    asOf,
+    record: {
+      firstWeek,
+      lastWeek,
+      models,
+      cohorts: cohortsOf(await db.rows<CohortRow>(cohortRows(span)), place),
+      jobs: jobsOf(await db.rows<JobRow>(jobRows(span)), place),
+      knownWithin: knownByWeek(closing),
+    },
+  };
+}
+
+/** The first whole week after the company's records begin; where it does not say, after its first job. */
+async function firstWeekOf(db: Reader, asOf: Day, lastWeek: WeekNumber) {
+  const [row] = await db.rows<{ records: Day | null; first: Day | null }>(sql`
+    select (select records_from from shop) as records,
+      (select min(failed_on) from job_cells where failed_on <= ${asOf}) as first`);
+  const begin = row?.records ?? row?.first ?? undefined;
+  const firstOn = row?.first ?? undefined;
+  if (begin === undefined || firstOn === undefined) return { firstWeek: undefined, firstOn };
+  const whole = weekOf(dayNumber(addDays(begin, 6)));
+  return { firstWeek: Math.max(whole, lastWeek - mostWeeks + 1), firstOn };
+}
+
+async function loadModels(db: Reader): Promise<SignalModel[]> {
+  return await db.rows<{ modelId: number; number: string; maker: string; productType: ProductType }>(sql`
+    select m.model_id as "modelId", m.number, k.name as maker, m.product_type as "productType"
+    from models m join makers k using (maker_id) order by k.name, m.number`);
+}
+
+interface Span {
+  readonly from: Day;
+  readonly asOf: Day;
+}
+
+type Placed = { model: number; half: number | null; service: number };
+type CohortRow = Placed & { began: number; ended: number | null; units: number };
+type JobRow = Placed & {
+  failed: number;
+  known: number;
+  component: string | null;
+  symptom: string | null;
+  jobs: number;
+};
+
+const week = (day: SQL) => sql`floor((${day} - date '1970-01-05') / 7.0)::int`;
+/** Half-year of the middle of the days on which the unit may have been made; unknown over a longer span. */
+const madeHalf = sql`case when u.made_until - u.made_from <= 92 then
+  2 * (extract(year from u.made_from + (u.made_until - u.made_from) / 2)::int - 1970)
+  + case when extract(month from u.made_from + (u.made_until - u.made_from) / 2) > 6 then 1 else 0 end end`;
+
+/** Units that carry exposure: the rule of refresh-counts.ts, with the week in which each was made. */
+const placed = sql`units u left join shop on true
+  cross join lateral (select greatest(u.in_service_on, shop.records_from, u.recorded_from) as observed_from) o`;
+const carriesExposure = sql`u.in_register and u.in_service_on is not null and (u.retired_on is null or u.retired_on >= o.observed_from)`;
+
+function cohortRows({ from, asOf }: Span): SQL {
+  return sql`
+    select u.model_id as model, ${madeHalf} as half, ${week(sql`u.in_service_on`)} as service,
+      greatest(${week(sql`o.observed_from`)}, ${week(sql`${from}::date`)}) as began,
+      case when u.retired_on <= ${asOf} then ${week(sql`u.retired_on`)} end as ended, count(*)::int as units
+    from ${placed}
+    where ${carriesExposure} and o.observed_from <= ${asOf} and (u.retired_on is null or u.retired_on >= ${from})
+    group by 1, 2, 3, 4, 5`;
+}
+
+function jobRows({ from, asOf }: Span): SQL {
+  return sql`
+    select u.model_id as model, ${madeHalf} as half, ${week(sql`u.in_service_on`)} as service,
+      ${week(sql`j.failed_on`)} as failed, ${week(sql`j.completed_on`)} as known,
+      case when j.counted_as = 'failure' then j.component end as component, j.symptom, count(*)::int as jobs
+    from ${placed} join jobs j using (unit_id)
+    where ${carriesExposure} and j.counted_as <> 'nothing' and j.completed_on <= ${asOf} and j.failed_on between ${from} and ${asOf}
+      and j.failed_on >= o.observed_from and (u.retired_on is null or j.failed_on <= u.retired_on)
+    group by 1, 2, 3, 4, 5, 6, 7`;
+}
+
+function cohortsOf(rows: readonly CohortRow[], place: ReadonlyMap<number, number>): Cohort[] {
+  const cohorts = new Map<string, { cohort: Omit<Cohort, "changes">; changes: Map<number, number> }>();
+  for (const { model, half, service, began, ended, units } of rows) {
+    const name = `${model} ${half} ${service}`;
+    const cohort = { model: place.get(model) ?? -1, madeHalf: half ?? undefined, inServiceWeek: service };
+    const known = cohorts.get(name) ?? { cohort, changes: new Map<number, number>() };
+    cohorts.set(name, known);
+    known.changes.set(began, (known.changes.get(began) ?? 0) + units);
+    // A unit that leaves in the week in which it came counts for that week.
+    const end = ended === null ? undefined : Math.max(ended, began + 1);
+    if (end !== undefined) known.changes.set(end, (known.changes.get(end) ?? 0) - units);
+  }
+  return [...cohorts.values()].map(({ cohort, changes }) => ({
+    ...cohort,
+    changes: [...changes].toSorted(([a], [b]) => a - b),
+  }));
+}
+
+function jobsOf(rows: readonly JobRow[], place: ReadonlyMap<number, number>): WeeklyJobs[] {
+  return rows.map(({ model, half, service, failed, known, component, symptom, jobs }) => ({
+    model: place.get(model) ?? -1,
+    madeHalf: half ?? undefined,
+    inServiceWeek: service,
+    failedWeek: failed,
+    knownWeek: Math.max(known, failed),
+    failed: component ?? undefined,
+    symptom: symptom ?? undefined,
+    jobs,
+  }));
+}
