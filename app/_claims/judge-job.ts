@@ -70,7 +70,7 @@ export function judgeWith(
       record,
       decision,
       evidence,
-      policy: policyWithContract(policy, stored.file.contracts),
+      policy: policyWithContract(policy, stored.file.contracts, record.job.jobNumber),
       asOf,
       holidays: new Set<Day>(),
     },

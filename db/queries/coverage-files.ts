@@ -10,7 +10,7 @@ import { inScope, type UnitScope } from "./money-units";
 
 type UnitRow = typeof units.$inferSelect;
 
-/** What is on file for cover beside each unit and its jobs, at the cost of four reads however many units there are. */
+/** What is on file for cover beside each unit and its jobs, at the cost of a handful of reads however many units there are. */
 export async function loadCoverageFiles(
   db: Reader,
   unitIds: readonly string[],
@@ -21,6 +21,7 @@ export async function loadCoverageFiles(
   const among = (column: AnyColumn) => inScope(sql`${column}`, scope);
   const facts = await db.select().from(unitFacts).where(among(unitFacts.unitId));
   const bought = await db.select().from(contracts).where(among(contracts.unitId)).orderBy(contracts.contractNumber);
+  const taken = await loadTaken(db, bought);
   const spans = await db.select().from(repairSpans).where(among(repairSpans.unitId)).orderBy(repairSpans.fromOn);
   const replaced = await loadExchangedUnits(db, facts);
   const factsOfUnit = byUnit(facts);
@@ -33,7 +34,7 @@ export async function loadCoverageFiles(
     if (own === undefined && contractRows.length === 0 && spanRows.length === 0) return emptyFile;
     return {
       ...emptyFile,
-      contracts: contractRows.map(contractOf),
+      contracts: contractRows.map((row) => contractOf(row, taken.get(unitId) ?? [])),
       outForRepair: spanRows.map(({ fromOn, untilOn }) => ({ from: fromOn, until: untilOn })),
       ...(own === undefined ? {} : factsOf(own, replaced.get(unitId))),
     };
@@ -62,7 +63,7 @@ function factsOf(row: typeof unitFacts.$inferSelect, exchangedUnit: DatedUnit | 
 }
 
 /** A contract without a known day of sale counts as sold on its first day. */
-function contractOf(row: typeof contracts.$inferSelect): Contract {
+function contractOf(row: typeof contracts.$inferSelect, taken: NonNullable<Contract["taken"]>): Contract {
   return {
     number: row.contractNumber,
     policy: row.plan ?? "",
@@ -72,7 +73,37 @@ function contractOf(row: typeof contracts.$inferSelect): Contract {
     waitDays: row.waitDays,
     deductibleCents: row.deductibleCents ?? undefined,
     limitCents: row.limitCents ?? undefined,
+    taken,
   };
+}
+
+interface TakenRow extends Record<string, unknown> {
+  readonly unitId: string;
+  readonly jobNumber: string;
+  readonly cents: string;
+}
+
+/** By unit, what its contract's claims were paid or still ask. A refused claim takes nothing while it is refused. */
+async function loadTaken(
+  db: Reader,
+  bought: readonly (typeof contracts.$inferSelect)[],
+): Promise<ReadonlyMap<string, NonNullable<Contract["taken"]>>> {
+  const limited = new Set(bought.flatMap(({ unitId, limitCents }) => (limitCents === null ? [] : [unitId])));
+  const rows =
+    limited.size === 0
+      ? []
+      : await db.rows<TakenRow>(sql`
+          select c.unit_id::text as "unitId", j.job_number as "jobNumber",
+            sum(case when c.state in ('sent', 'received', 'approved', 'appealed') then coalesce(c.approved_cents, c.claimed_cents)
+              else c.paid_cents - c.clawed_back_cents end)::text as cents
+          from claims c join jobs j using (unit_id, job_id) join policies p using (policy_id)
+          where ${inScope(sql`c.unit_id`, { kind: "units", unitIds: [...limited] })} and c.state not in ('draft', 'withdrawn')
+            and p.document -> 'payer' ->> 'kind' = 'contract'
+          group by 1, 2 order by 1, 2`);
+  const groups = new Map<string, { readonly jobNumber: string; readonly cents: number }[]>();
+  for (const { unitId, jobNumber, cents } of rows)
+    groups.set(unitId, [...(groups.get(unitId) ?? []), { jobNumber, cents: Number(cents) }]);
+  return groups;
 }
 
 /** The units, of the same maker, that were handed back; by the unit that came instead. */

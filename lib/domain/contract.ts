@@ -11,5 +11,8 @@ export interface Contract {
   /** What the paper says otherwise than the policy. */
   readonly waitDays?: number | undefined;
   readonly deductibleCents?: number | undefined;
+  /** The most that it pays over its whole term. */
   readonly limitCents?: number | undefined;
+  /** What claims of other jobs on it have been paid, or ask while they are open. */
+  readonly taken?: readonly { readonly jobNumber: string; readonly cents: number }[] | undefined;
 }
