@@ -1,0 +1,17 @@
+import { formatCount } from "@/lib/format/format-count";
+import { formatMoney } from "@/lib/format/format-money";
+import type { TruckView } from "./load-truck";
+
+export function truckFinding({ technician, truck, currency }: TruckView): string {
+  if (technician === undefined) return "No technician on any job of the last year";
+  if (truck === undefined || truck.visits === 0) return `${technician}: no visits that took parts`;
+  const { before, after, visits, spentCents, steps } = truck.stock;
+  const now = inHundred(before, visits);
+  if (steps.length === 0) return `${technician}’s truck completes ${now} visits that need parts at once`;
+  return `${formatMoney({ cents: spentCents, currency })} more in ${technician}’s truck: ${inHundred(after, visits)} visits that need parts done at once, instead of ${now}`;
+}
+
+/** "61 in 100" */
+export function inHundred(part: number, whole: number): string {
+  return whole <= 0 ? "none" : `${formatCount(Math.round((100 * part) / whole))} in 100`;
+}
