@@ -39,9 +39,13 @@ export default async function JobsPage({ searchParams }: Props) {
       title={filtered ? `${formatCounted(list.total, "job")} in this view` : formatCounted(list.total, "job")}
       margin={<Basis />}
       actions={
-        list.total > 0 && (
-          <ButtonLink href={csvHref} isExport>{`CSV of ${formatCounted(list.total, "job")}`}</ButtonLink>
-        )
+        <>
+          <ButtonLink href="/sheet">Open jobs and check sheets</ButtonLink>
+          <ButtonLink href="/symptoms">Symptoms</ButtonLink>
+          {list.total > 0 && (
+            <ButtonLink href={csvHref} isExport>{`CSV of ${formatCounted(list.total, "job")}`}</ButtonLink>
+          )}
+        </>
       }
       wide
     >

@@ -22,6 +22,7 @@ export default async function ShopPage() {
       actions={
         <>
           <ButtonLink href="/shop/coverage">Coverage</ButtonLink>
+          <ButtonLink href="/shop/sheets">Check sheets</ButtonLink>
           <ButtonLink href="/shop/how-we-count">How we count</ButtonLink>
           <ButtonLink href="/shop/reporting-delay">How late jobs come in</ButtonLink>
           <ButtonLink href="/shop/health">Health</ButtonLink>

@@ -7,6 +7,7 @@ import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
 import { loadClaimableTotals } from "@/db/queries/claimable";
 import { loadClaimsDue } from "@/db/queries/claims-due";
+import { loadAsks, loadOpenJobs } from "@/db/queries/sheet-lists";
 import { loadShop } from "@/db/queries/shop";
 import { loadTodayFacts } from "@/db/queries/today";
 import { addDays } from "@/lib/calendar/day";
@@ -14,6 +15,7 @@ import { Basis } from "./_components/basis";
 import { DueList } from "./_components/due-list";
 import { claimLines, urgentFirst } from "./claim-lines";
 import { dueLines, todayFinding, urgentDays } from "./due-lines";
+import { technicianLines } from "./technician-lines";
 
 export const metadata: Metadata = { title: "Today" };
 
@@ -21,14 +23,20 @@ const draftLimit = 20;
 
 export default async function TodayPage() {
   await connection();
-  const { facts, today, due, claimable } = await readOnly(async (db) => {
+  const { facts, today, due, claimable, asks, open } = await readOnly(async (db) => {
     const { timeZone } = await loadShop(db);
     const today = todayIn(timeZone);
     const facts = await loadTodayFacts(db, { timeZone, draftLimit });
     const due = await loadClaimsDue(db, { today, limit: draftLimit });
-    return { facts, today, due, claimable: await loadClaimableTotals(db, today, addDays(today, urgentDays)) };
+    const claimable = await loadClaimableTotals(db, today, addDays(today, urgentDays));
+    const asks = await loadAsks(db, { open: true });
+    return { facts, today, due, claimable, asks, open: await loadOpenJobs(db, undefined) };
   });
-  const lines = urgentFirst([...dueLines({ ...facts, claimable }, today), ...claimLines(due, today)]);
+  const lines = urgentFirst([
+    ...dueLines({ ...facts, claimable }, today),
+    ...claimLines(due, today),
+    ...technicianLines(asks, open, today),
+  ]);
   return (
     <Page
       title={facts.lastLoad === undefined ? "Nothing has been loaded yet" : todayFinding(lines)}

@@ -82,9 +82,3 @@ export async function loadFaultCodes(db: Reader, maker: string): Promise<readonl
     where k.name = ${maker} and r.outcome = 'code' group by 1 order by count(*) desc, 1 limit 30`);
   return rows.map(({ code }) => code);
 }
-
-/** The newest notes for technicians that hold for this model; none where nobody writes any. */
-export async function hasTechnicianNotes(db: Reader): Promise<boolean> {
-  const [row] = await db.rows<{ there: boolean }>(sql`select to_regclass('technician_notes') is not null as there`);
-  return row?.there === true;
-}

@@ -1,12 +1,15 @@
 import { sql } from "drizzle-orm";
 import type { Reader } from "../database-types";
 
-/** What the shop wants technicians to know about this machine; none where no such notes are kept. */
+/** What the shop wants technicians to know about this machine: notes of its maker that name its model and serial, or none. */
 export async function loadTechnicianNotes(
   db: Reader,
-  _of: { readonly unitId: string; readonly modelId: number },
+  { unitId }: { readonly unitId: string },
 ): Promise<readonly string[]> {
-  const [row] = await db.rows<{ there: boolean }>(sql`select to_regclass('technician_notes') is not null as there`);
-  if (row?.there !== true) return [];
-  return [];
+  const rows = await db.rows<{ words: string }>(sql`
+    select n.words from technician_notes n join units u on u.maker_id = n.maker_id join models m using (model_id)
+    where u.unit_id = ${unitId} and n.lifted_at is null and (n.model_number is null or n.model_number = m.number)
+      and (n.serial_from is null or u.serial_normalised between n.serial_from and n.serial_to)
+    order by n.at desc, n.note_id desc limit 5`);
+  return rows.map(({ words }) => words);
 }

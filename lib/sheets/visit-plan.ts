@@ -5,6 +5,7 @@ import { checkOf } from "@/lib/evidence/checks";
 import { entriesFor } from "@/lib/evidence/entries";
 import type { EvidenceEntry } from "@/lib/evidence/entry";
 import { type Branch, branchOf } from "./branches";
+import { checkMinutes } from "./check-minutes";
 import { safetyTier } from "./safety-tier";
 import type { Sheet } from "./sheet";
 import { checksOfEntries } from "./shipped-sheets";
@@ -110,4 +111,21 @@ function planStep(
       sameAs,
     },
   ];
+}
+
+/** One check by itself, as when the desk asks for it; undefined where the catalogue has none of that key. */
+export function planStepOf(key: string): PlanStep | undefined {
+  const check = checkOf(key);
+  if (check === undefined) return undefined;
+  return {
+    check,
+    minutes: checkMinutes(check),
+    times: 1,
+    photo: undefined,
+    note: "",
+    tier: safetyTier(check),
+    branch: undefined,
+    entryIds: new Set(),
+    sameAs: [],
+  };
 }

@@ -37,7 +37,14 @@ export default async function ClaimPage({ params }: Props) {
       above={<Link href="/claims">Claims</Link>}
       title={titleOf(open)}
       margin={<ClaimMargin jobNumber={row.jobNumber} decision={judged.decision} />}
-      actions={<PacketLinks open={open} />}
+      actions={
+        <>
+          {mayBeSent(standing.state) && (
+            <ButtonLink href={`/sheet/ask/${encodeURIComponent(row.jobNumber)}`}>Ask the technician</ButtonLink>
+          )}
+          <PacketLinks open={open} />
+        </>
+      }
     >
       <ClaimActs open={open} />
       {wasSent && (

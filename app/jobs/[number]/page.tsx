@@ -37,14 +37,19 @@ export default async function JobPage({ params }: Props) {
       title={jobFinding(record)}
       margin={<JobMargin judged={judged} drafts={drafts} />}
       actions={
-        <ButtonLink
-          href={
-            drafts[0] === undefined ? `/claims/for/${path}` : `/claims/${encodeURIComponent(drafts[0].claimNumber)}`
-          }
-          weight="main"
-        >
-          {drafts[0] === undefined ? "Can this be claimed?" : `Claim ${drafts[0].claimNumber}`}
-        </ButtonLink>
+        <>
+          {judged.evidence.kind === "missing" && (
+            <ButtonLink href={`/sheet/ask/${path}`}>Ask the technician</ButtonLink>
+          )}
+          <ButtonLink
+            href={
+              drafts[0] === undefined ? `/claims/for/${path}` : `/claims/${encodeURIComponent(drafts[0].claimNumber)}`
+            }
+            weight="main"
+          >
+            {drafts[0] === undefined ? "Can this be claimed?" : `Claim ${drafts[0].claimNumber}`}
+          </ButtonLink>
+        </>
       }
     >
       {differences.length > 0 && (

@@ -121,7 +121,7 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
         <>
           <StepScreen
             key={`${step.check.key} ${time}`}
-            view={view}
+            view={{ ...view, productType: view.unit.productType }}
             walked={walked}
             device={device}
             step={step}

@@ -1,5 +1,6 @@
 "use client";
 import { useState } from "react";
+import type { ProductType } from "@/lib/domain/product-type";
 import type { ReadingOutcome } from "@/lib/domain/reading";
 import { holds } from "@/lib/evidence/condition";
 import { judgeReadings } from "@/lib/evidence/current-readings";
@@ -26,8 +27,13 @@ import { SkipPanel } from "./skip-panel";
 import { StepBar } from "./step-bar";
 import { StepHead } from "./step-head";
 
+/** What a single step needs of its job. */
+export interface StepContext extends Pick<SheetView, "ranges" | "codes" | "notes"> {
+  readonly productType: ProductType;
+}
+
 interface Props {
-  readonly view: SheetView;
+  readonly view: StepContext;
   readonly walked: Walk;
   readonly device: SheetDevice;
   readonly step: PlanStep;
@@ -47,7 +53,7 @@ export function StepScreen({ view, walked, device, step, time, proposal, onDone,
   const [skipping, setSkipping] = useState(false);
   const change = (part: Partial<typeof draft>) => setDraft({ ...draft, ...part });
   const reading = readingOf(draft, { kind: "no_reading" }, check, time);
-  const context = { ranges: view.ranges, productType: view.unit.productType };
+  const context = { ranges: view.ranges, productType: view.productType };
   const range = expectedRange(
     judgedAs({ ...reading, outcome: { kind: "number", value: 0, unit: draft.unit } }, check),
     check,
@@ -68,7 +74,7 @@ export function StepScreen({ view, walked, device, step, time, proposal, onDone,
   function take(outcome: ReadingOutcome, over = draft) {
     const taken = readingOf(over, outcome, check, time);
     const before = answeredReadings(device.answers, { technician: undefined });
-    const judgement = judgeReadings([...before, judgedAs(taken, check)], view.ranges, view.unit.productType).at(
+    const judgement = judgeReadings([...before, judgedAs(taken, check)], view.ranges, view.productType).at(
       -1,
     )?.judgement;
     const asked = askAbout({ taken, judgement, range, isSure: over !== draft });
