@@ -1,6 +1,7 @@
 // Forecasts from lives on invented companies whose truth is known: do the bands hold what they claim?
 import { drawLives } from "@/lib/forecast/draw-life";
-import { type AgeGroup, lifeDemand } from "@/lib/forecast/life-demand";
+import type { AgeGroup } from "@/lib/forecast/fleet";
+import { lifeDemand } from "@/lib/forecast/life-demand";
 import { monthOfPaths } from "@/lib/forecast/paths";
 import { countBand, shareInsideCentral } from "@/lib/statistics/demand/count-band";
 import { seededDraws } from "@/lib/statistics/demand/seeded-draws";

@@ -38,6 +38,15 @@ export function seededDraws(seed: number): SeededDraws {
   };
 }
 
+/** The seed of another stream: what is drawn from it is independent of what the seed itself gives. */
+export function streamSeed(seed: number, stream: number): number {
+  requireWholeNumber("stream", stream);
+  const draws = seededDraws(seed);
+  let mixed = Math.floor(draws.uniform() * 2 ** 32) ^ Math.imul(stream + 1, 0x85ebca6b);
+  mixed = Math.imul(mixed ^ (mixed >>> 16), 0x21f0aaad);
+  return (mixed ^ (mixed >>> 15)) >>> 0;
+}
+
 function gammaDraw({ uniform, normal }: Pick<SeededDraws, "uniform" | "normal">, shape: number): number {
   // A shape below 1 is one higher, times a power of a uniform.
   if (shape < 1) return gammaDraw({ uniform, normal }, shape + 1) * uniform() ** (1 / shape);
