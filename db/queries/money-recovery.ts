@@ -13,19 +13,6 @@ export interface MoneyFacts {
   readonly aged: readonly (AgedMoney & { readonly currency: Currency })[];
   /** How often each reason was given for a refusal or a cut. */
   readonly reasons: readonly { readonly reason: RefusalReason; readonly times: number }[];
-  readonly held: readonly HeldPart[];
-}
-
-/** A failed part that must be kept, with what its tag says. */
-export interface HeldPart {
-  readonly claimNumber: string;
-  readonly payer: string;
-  readonly model: string;
-  readonly serial: string | undefined;
-  readonly completedOn: Day;
-  readonly partNumber: string | undefined;
-  readonly description: string;
-  readonly keepUntil: Day;
 }
 
 /** Everything that was ever sent, and what waits. Taken-back events count no more. */
@@ -63,37 +50,8 @@ export async function loadMoneyFacts(db: Reader, today: Day): Promise<MoneyFacts
       ...claims.flatMap(agedClaim),
     ],
     reasons,
-    held: await loadHeldParts(db, today),
   };
 }
-
-async function loadHeldParts(db: Reader, today: Day): Promise<HeldPart[]> {
-  const rows = await db.rows<HeldRow>(sql`
-    select c.claim_number, c.payer, m.number as model, u.serial, j.completed_on::text, l.part_number, l.description, c.keep_part_until::text as keep_until
-    from claims c join claim_lines l using (unit_id, claim_id) join jobs j using (unit_id, job_id) join units u using (unit_id) join models m using (model_id)
-    where l.pay_item = 'parts' and c.keep_part_until >= ${today}::date order by c.keep_part_until, c.claim_number, l.line`);
-  return rows.map((row) => ({
-    claimNumber: row.claim_number,
-    payer: row.payer,
-    model: row.model,
-    serial: row.serial ?? undefined,
-    completedOn: row.completed_on,
-    partNumber: row.part_number ?? undefined,
-    description: row.description,
-    keepUntil: row.keep_until,
-  }));
-}
-
-type HeldRow = {
-  claim_number: string;
-  payer: string;
-  model: string;
-  serial: string | null;
-  completed_on: Day;
-  part_number: string | null;
-  description: string;
-  keep_until: Day;
-};
 
 type ClaimRow = {
   payer: string;

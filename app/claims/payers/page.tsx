@@ -12,7 +12,6 @@ import { type PayerRecovery, payerRecovery } from "@/lib/claims/recovery/payer-r
 import { formatCounted } from "@/lib/format/format-count";
 import { formatMoney } from "@/lib/format/format-money";
 import { AgeingTable } from "./_components/ageing-table";
-import { HeldParts } from "./_components/held-parts";
 import { PayTable } from "./_components/pay-table";
 import { ReasonTable } from "./_components/reason-table";
 import { RecoveryTable } from "./_components/recovery-table";
@@ -56,7 +55,6 @@ export default async function PayersPage() {
       <AgeingTable aged={facts.aged} today={today} />
       <PayTable facts={pay} years={payYears} />
       {facts.reasons.length > 0 && <ReasonTable reasons={facts.reasons} level={level} />}
-      <HeldParts held={facts.held} today={today} />
     </Page>
   );
 }
