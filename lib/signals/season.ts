@@ -23,7 +23,10 @@ const leastWeeks = 2 * weeksPerYear;
 export function seasonOf(weeks: readonly SeasonWeek[]): Season {
   const used = weeks.filter(({ expected }) => expected > 0);
   if (used.length < leastWeeks) return noSeason;
-  let [level, cosine, sine] = [0, 0, 0];
+  const observed = used.reduce((sum, week) => sum + week.observed, 0);
+  if (observed === 0) return noSeason;
+  // From the best even level: Newton's method runs away from a level that is far off.
+  let [level, cosine, sine] = [Math.log(observed / used.reduce((sum, week) => sum + week.expected, 0)), 0, 0];
   for (let round = 0; round < 8; round++) {
     const step = newtonStep(used, [level, cosine, sine]);
     if (step === undefined) return noSeason;
