@@ -10,7 +10,7 @@ const matchingFile = z.object({
     encoding: z.enum(encodings).optional(),
     delimiter: z.enum(delimiters).optional(),
     sheet: z.string().optional(),
-    headerRow: z.int().min(1).optional(),
+    headerRow: z.int().min(0).optional(),
   }),
   matching: matchingSchema,
 });

@@ -26,6 +26,7 @@ function settleJobLine(open: OpenRow, line: RowCells): void {
 
 function settleLine(open: OpenRow, line: RowCells, prefix: string): void {
   if ((line.role ?? "") === "") nameRole(open, line, prefix);
+  credited(open, line, prefix);
   const quantity = line.quantity ?? "";
   if (quantity === "" || (quantity.charCodeAt(0) > 48 && quantity.charCodeAt(0) < 58)) return; // blank or 1 and up
   const from = open.origin(`${prefix}quantity`);
@@ -70,6 +71,22 @@ function nameRole(open: OpenRow, line: RowCells, prefix: string): void {
 
 function filled(origin: CellOrigin | undefined): CellOrigin | undefined {
   return origin === undefined || origin.raw.trim() === "" ? undefined : origin;
+}
+
+/** A part at a negative cost is one that was returned: the line takes it back at what it cost. */
+function credited(open: OpenRow, line: RowCells, prefix: string): void {
+  const { unit_cost: cost = "", quantity = "" } = line;
+  if (!cost.startsWith("-") || quantity.startsWith("-")) return;
+  line.unit_cost = cost.slice(1);
+  line.quantity = `-${quantity === "" ? "1" : quantity}`;
+  const from = open.origin(`${prefix}unit_cost`);
+  if (from !== undefined)
+    open.notes.push({
+      ...from,
+      column: "quantity",
+      taken: line.quantity,
+      note: "A negative cost: a part that was returned.",
+    });
 }
 
 function noneUsed({ source, raw }: CellOrigin): CellProblem {

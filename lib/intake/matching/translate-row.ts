@@ -57,7 +57,11 @@ export function translator(
     settleRow(open, kind);
     const ended = kind === "jobs" ? leftOut(open) : undefined;
     if (ended !== undefined) return { kind: "refused", reason: ended };
+    const alone = kind === "jobs" && continues(open, columns);
+    if (alone && (open.own.job_number ?? "").trim() === "") open.problems.push(belowItsJob(columns));
     if (open.problems.length > 0) return { kind: "held", problems: open.problems };
+    if (alone && open.line !== undefined)
+      return { kind: "rows", rows: [{ kind: "part-lines", cells: open.line }], notes: open.notes };
     const own = { kind, cells: open.own };
     return {
       kind: "rows",
@@ -157,6 +161,24 @@ function readCell(
   if (setting.known === undefined || text === "") return;
   const offer = offerFor(column, text, setting.known);
   if (offer !== undefined) open.notes.push({ source, column, raw, taken: text, note: offer });
+}
+
+/** Whether a row of jobs holds a part and nothing of its job, except perhaps its number: the rest stands in another row. */
+function continues({ own, line }: OpenRow, columns: readonly CompiledColumn[]): boolean {
+  if (line === undefined) return false;
+  const ofJob = columns.filter(({ ofLine, column }) => !ofLine && column !== "job_number");
+  return ofJob.length > 0 && ofJob.every(({ column }) => (own[column] ?? "").trim() === "");
+}
+
+function belowItsJob(columns: readonly CompiledColumn[]): CellProblem {
+  const source = columns.find(({ target }) => target === "job_number")?.source ?? "job_number";
+  return {
+    column: source,
+    value: "",
+    problem:
+      "is blank, and the row holds a part only: perhaps it continues the row above it, from cells that were merged",
+    fix: "Write the number of the job that the part belongs to.",
+  };
 }
 
 function filledTwice(source: string, raw: string, column: string): CellProblem {

@@ -4,6 +4,7 @@ import { KeepSome, type KeptRows } from "./keep-some";
 import type { SourceItem } from "./source-row";
 
 export interface Gathered extends KeptRows {
+  /** 0: there is none, and the columns are named by their places in the first row. */
   readonly headerRow: number;
   /** Undefined where a person has named the row. */
   readonly guess: HeaderGuess | undefined;
@@ -62,6 +63,8 @@ class Gathering {
   add(item: SourceItem): void {
     if (item.kind === "problem") return;
     this.allRows++;
+    if (this.headerRow === 0 && this.header === undefined && item.kind === "row")
+      this.header = item.cells.map((_, place) => `Column ${place + 1}`);
     if (item.row < this.headerRow) return;
     if (item.row === this.headerRow) this.header = item.kind === "row" ? item.cells : undefined;
     else if (item.kind === "unread") this.unreadRows++;

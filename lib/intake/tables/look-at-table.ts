@@ -69,6 +69,7 @@ export async function lookAtTable(path: string, wishes: FormWishes = {}, watch: 
     case "workbook":
       return lookAtWorkbook(path, wishes, onRow);
     case "lines":
-      return lookAtLines(path, wishes, onRow);
+      // Its lines are gone over twice: first for the keys, whose rows are told as well, so that the page sees it move.
+      return lookAtLines(path, wishes, { onRow, onLine: rowCounter(watch) });
   }
 }

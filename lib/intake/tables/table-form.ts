@@ -11,7 +11,7 @@ export type TableForm =
       readonly kind: "text";
       readonly encoding: Encoding;
       readonly delimiter: Delimiter;
-      /** Row number of the header as a spreadsheet shows it; whatever stands above is not data. */
+      /** Row number of the header as a spreadsheet shows it; whatever stands above is not data. 0: there is none. */
       readonly headerRow: number;
     }
   | {

@@ -31,8 +31,10 @@ test("numbers keep the digits that are written, which a number could not hold", 
 });
 
 test.each([
-  ['{"job": "2", "parts": [1]}', "The key parts holds a list or an object."],
-  ['{"job": {"a": 1}}', "The key job holds a list or an object."],
+  ['{"job": "2", "parts": [1}', "The line is no JSON from its character 26 on."],
+  ['{"job": "2", "parts": [1', "The line is no JSON from its character 25 on."],
+  ['{"job": {"a": 1}', "The line is no JSON from its character 17 on."],
+  ['{"job": {"a": 1, "a": 2}}', "The key job.a is there twice."],
   ['{"job": "2", "job": "3"}', "The key job is there twice."],
   ['{"job": "2"', "The line is no JSON from its character 12 on."],
   ['{"job": "2"} x', "The line is no JSON from its character 14 on."],
@@ -43,6 +45,22 @@ test.each([
   const items = await itemsOf(fileOf(`{"job": "1"}\n${line}\n{"job": "3"}\n`));
   expect(items.map(({ kind }) => kind)).toEqual(["row", "unread", "row"]);
   expect(items[1]).toMatchObject({ row: 2, raw: line, problem: { row: 2, problem } });
+});
+
+test("an object within the object stands under both keys, a list in one cell as it is written", async () => {
+  const path = fileOf(
+    '{"job": "1", "unit": {"serial": 12345678901234567890, "model": {"no": "A"}}, "parts": [{"no": "P\\"}]1", "qty": 1.10}, 2], "tags": []}\n{"job": "2", "unit": {}, "unit.serial": "S2"}',
+  );
+  expect((await lookAt(path)).header).toEqual(["job", "unit.serial", "unit.model.no", "parts", "tags"]);
+  expect(await cellsOf(path)).toEqual([
+    ["1", "12345678901234567890", "A", '[{"no": "P\\"}]1", "qty": 1.10}, 2]', "[]"],
+    ["2", "S2", "", "", ""],
+  ]);
+});
+
+test("objects that are nested too deep are one cell, however deep", async () => {
+  const [item] = await itemsOf(fileOf(`{"a": ${'{"b": '.repeat(5000)}1${"}".repeat(5000)}}`));
+  expect(item?.kind === "row" && item.cells.length).toBe(1);
 });
 
 // By definition: whatever JSON.parse gives for a flat object of texts must be read the same.

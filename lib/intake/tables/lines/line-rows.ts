@@ -5,9 +5,14 @@ import { objectLines } from "./object-lines";
 import type { LineCell } from "./parse-object";
 
 /** The keys of all objects, in the order in which they first appear. */
-export async function lineKeys(path: string, encoding: Encoding): Promise<readonly string[]> {
+export async function lineKeys(
+  path: string,
+  encoding: Encoding,
+  onLine: () => void = () => {},
+): Promise<readonly string[]> {
   const keys = new Set<string>();
   for await (const line of objectLines(path, encoding)) {
+    onLine();
     if ("kind" in line || !line.reading.ok) continue;
     for (const key of line.reading.cells.keys()) if (keys.size < mostColumns) keys.add(key);
   }

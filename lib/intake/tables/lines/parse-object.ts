@@ -13,26 +13,42 @@ const number = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const word = /true|false|null/y;
 const blank = /[ \t]*/y;
 
+/** Objects within objects beyond this are kept as their text. */
+const deepest = 4;
+
 /**
  * One line of JSON Lines to its cells. Numbers keep the digits that are written, which JSON.parse would round: a serial
- * number may have more of them than a number holds. Nested values are refused by the name of their key.
+ * number may have more of them than a number holds. What an object within the object holds stands under both keys,
+ * joined by a point; a list is one cell, as it is written.
  */
 export function parseObject(line: string): ObjectReading {
   const cells = new Map<string, LineCell>();
   const scanner = new Scanner(line);
   if (!scanner.skips("{")) return notAnObject;
-  if (scanner.skips("}")) return scanner.atEnd() ? { ok: true, cells } : malformed(scanner.place);
+  const wrong = readMembers(scanner, cells, "");
+  if (wrong !== undefined) return wrong;
+  return scanner.atEnd() ? { ok: true, cells } : malformed(scanner.place);
+}
+
+/** The members of an object whose brace is behind. @returns what is wrong, if anything is */
+function readMembers(scanner: Scanner, cells: Map<string, LineCell>, within: string): ObjectReading | undefined {
+  if (scanner.skips("}")) return undefined;
   for (;;) {
-    const key = scanner.takeText();
-    if (key === undefined || !scanner.skips(":")) return malformed(scanner.place);
-    const value = scanner.takeValue();
-    if (value === "nested") return nested(key);
-    if (value === undefined) return malformed(scanner.place);
-    if (cells.has(key)) return twice(key);
-    cells.set(key, value);
+    const name = scanner.takeText();
+    if (name === undefined || !scanner.skips(":")) return malformed(scanner.place);
+    const key = `${within}${name}`;
+    if (scanner.beginsObject() && key.split(".").length < deepest) {
+      scanner.skips("{");
+      const wrong = readMembers(scanner, cells, `${key}.`);
+      if (wrong !== undefined) return wrong;
+    } else {
+      const value = scanner.takeValue();
+      if (value === undefined) return malformed(scanner.place);
+      if (cells.has(key)) return twice(key);
+      cells.set(key, value);
+    }
     if (scanner.skips(",")) continue;
-    if (scanner.skips("}") && scanner.atEnd()) return { ok: true, cells };
-    return malformed(scanner.place);
+    return scanner.skips("}") ? undefined : malformed(scanner.place);
   }
 }
 
@@ -67,10 +83,18 @@ class Scanner {
     }
   }
 
-  takeValue(): LineCell | "nested" | undefined {
+  beginsObject(): boolean {
+    this.take(blank);
+    return this.line[this.place] === "{";
+  }
+
+  takeValue(): LineCell | undefined {
     this.take(blank);
     const next = this.line[this.place];
-    if (next === "{" || next === "[") return "nested";
+    if (next === "{" || next === "[") {
+      const whole = this.takeNested();
+      return whole === undefined ? undefined : { text: whole, number: false };
+    }
     if (next === '"') {
       const taken = this.takeText();
       return taken === undefined ? undefined : { text: taken, number: false };
@@ -79,6 +103,25 @@ class Scanner {
     if (named !== undefined) return { text: named === "null" ? "" : named, number: false };
     const digits = this.take(number);
     return digits === undefined ? undefined : { text: digits, number: true };
+  }
+
+  /** A list or an object up to the bracket that closes it, as it is written; undefined where it is no JSON. */
+  private takeNested(): string | undefined {
+    const from = this.place;
+    let depth = 0;
+    do {
+      const next = this.line[this.place];
+      if (next === '"') {
+        if (this.take(text) === undefined) return undefined;
+        continue;
+      }
+      if (next === undefined) return undefined;
+      if (next === "{" || next === "[") depth++;
+      else if (next === "}" || next === "]") depth--;
+      this.place++;
+    } while (depth > 0);
+    const whole = this.line.slice(from, this.place);
+    return isJson(whole) ? whole : undefined;
   }
 
   private take(pattern: RegExp): string | undefined {
@@ -103,13 +146,13 @@ function malformed(place: number): ObjectReading {
   };
 }
 
-function nested(key: string): ObjectReading {
-  return {
-    ok: false,
-    column: key,
-    problem: `The key ${key} holds a list or an object.`,
-    fix: "Write plain values only; put lists in a file of their own.",
-  };
+function isJson(written: string): boolean {
+  try {
+    JSON.parse(written);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 function twice(key: string): ObjectReading {

@@ -51,7 +51,7 @@ export function FormFields({ seen }: { readonly seen: SeenTable }) {
         <Field
           label="Names of the columns stand in row"
           name="headerRow"
-          hint={doubted === undefined ? reasons.headerRow : `${doubted.question} ${reasons.headerRow ?? ""}`}
+          hint={`${doubted === undefined ? "" : `${doubted.question} `}${reasons.headerRow ?? ""} Write 0 where no row names them.`}
           value={String(form.headerRow)}
           inputMode="numeric"
           width="short"

@@ -20,7 +20,7 @@ const lookForm = z.object({
   encoding: orNone(z.enum(encodings)),
   delimiter: orNone(z.enum(["comma", "semicolon", "tab", "vertical bar"])),
   sheet: orNone(z.string().max(500)),
-  headerRow: orNone(z.coerce.number().int().min(1).max(100_000)),
+  headerRow: orNone(z.coerce.number().int().min(0).max(100_000)),
   dateOrder: orNone(z.enum(dateOrders)),
   decimalMark: orNone(z.enum([".", ","])),
   labourUnit: orNone(z.enum(labourUnits)),
