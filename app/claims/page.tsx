@@ -50,6 +50,7 @@ function Ways() {
     <>
       <ButtonLink href="/claims/unclaimed">Missed in the whole history</ButtonLink>
       <ButtonLink href="/claims/answers">Answers</ButtonLink>
+      <ButtonLink href="/claims/disputes">To dispute</ButtonLink>
       <ButtonLink href="/claims/payers">Payers</ButtonLink>
       <ButtonLink href="/claims/failed-parts">Failed parts</ButtonLink>
     </>

@@ -7,6 +7,7 @@ import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
 import { loadClaimableTotals } from "@/db/queries/claimable";
 import { loadClaimsDue } from "@/db/queries/claims-due";
+import { loadMoneyDue } from "@/db/queries/money-today";
 import { loadAsks, loadOpenJobs } from "@/db/queries/sheet-lists";
 import { loadShop } from "@/db/queries/shop";
 import { loadTodayFacts } from "@/db/queries/today";
@@ -15,6 +16,7 @@ import { Basis } from "./_components/basis";
 import { DueList } from "./_components/due-list";
 import { claimLines, urgentFirst } from "./claim-lines";
 import { dueLines, todayFinding, urgentDays } from "./due-lines";
+import { moneyLines } from "./money-lines";
 import { technicianLines } from "./technician-lines";
 
 export const metadata: Metadata = { title: "Today" };
@@ -23,18 +25,20 @@ const draftLimit = 20;
 
 export default async function TodayPage() {
   await connection();
-  const { facts, today, due, claimable, asks, open } = await readOnly(async (db) => {
+  const { facts, today, due, money, claimable, asks, open } = await readOnly(async (db) => {
     const { timeZone } = await loadShop(db);
     const today = todayIn(timeZone);
     const facts = await loadTodayFacts(db, { timeZone, draftLimit });
     const due = await loadClaimsDue(db, { today, limit: draftLimit });
+    const money = await loadMoneyDue(db, today);
     const claimable = await loadClaimableTotals(db, today, addDays(today, urgentDays));
     const asks = await loadAsks(db, { open: true });
-    return { facts, today, due, claimable, asks, open: await loadOpenJobs(db, undefined) };
+    return { facts, today, due, money, claimable, asks, open: await loadOpenJobs(db, undefined) };
   });
   const lines = urgentFirst([
     ...dueLines({ ...facts, claimable }, today),
     ...claimLines(due, today),
+    ...moneyLines(money, today),
     ...technicianLines(asks, open, today),
   ]);
   return (

@@ -7,11 +7,12 @@ import type { AgedMoney } from "@/lib/claims/recovery/ageing";
 import type { SentClaim } from "@/lib/claims/recovery/payer-recovery";
 import type { Currency } from "@/lib/domain/money";
 import type { Reader } from "../database-types";
+import { loadMeanings } from "./money-disputes";
 
 export interface MoneyFacts {
   readonly claims: readonly (SentClaim & { readonly firstSentOn: Day; readonly paidOn: Day | undefined })[];
   readonly aged: readonly (AgedMoney & { readonly currency: Currency })[];
-  /** How often each reason was given for a refusal or a cut. */
+  /** How often each reason was given for a refusal or a cut, by what the payer’s words mean as somebody said last. */
   readonly reasons: readonly { readonly reason: RefusalReason; readonly times: number }[];
 }
 
@@ -33,11 +34,12 @@ export async function loadMoneyFacts(db: Reader, today: Day): Promise<MoneyFacts
   const unfiled = await db.rows<{ since: Day; cents: string; currency: Currency }>(sql`
     select completed_on::text as since, amount_cents::text as cents, currency from unclaimed_work
     where leak = any(${sql.param([...unfiledLeaks])}::text[]) and due_on >= ${today}::date`);
-  const reasons = await db.rows<{ reason: RefusalReason; times: number }>(sql`
-    select e.act -> 'answer' ->> 'reason' as reason, count(*)::int as times from claim_events e
+  const answers = await db.rows<{ payer: string; text: string | null; reason: RefusalReason }>(sql`
+    select c.payer, e.act -> 'answer' ->> 'payerText' as text, e.act -> 'answer' ->> 'reason' as reason
+    from claim_events e join claims c using (unit_id, claim_id)
     where e.what = 'answered' and e.act -> 'answer' ->> 'reason' is not null and not exists (
-      select from claim_events u where u.unit_id = e.unit_id and u.claim_id = e.claim_id and u.what = 'undone' and (u.act ->> 'event')::int = e.event)
-    group by 1 order by 2 desc, 1`);
+      select from claim_events u where u.unit_id = e.unit_id and u.claim_id = e.claim_id and u.what = 'undone' and (u.act ->> 'event')::int = e.event)`);
+  const meaningOf = await loadMeanings(db);
   return {
     claims: claims.map(sentClaim),
     aged: [
@@ -49,8 +51,16 @@ export async function loadMoneyFacts(db: Reader, today: Day): Promise<MoneyFacts
       })),
       ...claims.flatMap(agedClaim),
     ],
-    reasons,
+    reasons: counted(answers.map(({ payer, text, reason }) => meaningOf(payer, text ?? "") ?? reason)),
   };
+}
+
+function counted(reasons: readonly RefusalReason[]): MoneyFacts["reasons"] {
+  const times = new Map<RefusalReason, number>();
+  for (const reason of reasons) times.set(reason, (times.get(reason) ?? 0) + 1);
+  return [...times]
+    .map(([reason, found]) => ({ reason, times: found }))
+    .sort((a, b) => b.times - a.times || a.reason.localeCompare(b.reason, "en"));
 }
 
 type ClaimRow = {
