@@ -48,7 +48,9 @@ export class DemandSum {
       parts: this.#parts,
       withoutCost: this.#withoutCost,
       months: Array.from({ length: this.months }, (_, month) => this.#range((row) => [row * this.months + month])),
-      whole: this.#range((row) => Array.from({ length: this.months }, (_, month) => row * this.months + month)),
+      year: this.#range((row) =>
+        Array.from({ length: Math.min(12, this.months) }, (_, month) => row * this.months + month),
+      ),
     };
   }
 

@@ -4,8 +4,8 @@ export interface StoredTotal {
   /** Of them without a known cost: counted in pieces, left out of the money. */
   readonly withoutCost: number;
   readonly months: readonly TotalMonth[];
-  /** All months together. */
-  readonly whole: TotalMonth;
+  /** The first twelve months together. */
+  readonly year: TotalMonth;
 }
 
 export interface TotalMonth {
