@@ -1,13 +1,13 @@
 import { type SQL, sql } from "drizzle-orm";
 import type { Day } from "@/lib/calendar/day";
-import type { ClaimState } from "@/lib/claims/life/claim-standing";
+import type { ListedState } from "@/lib/claims/life/waiting";
 import type { Currency } from "@/lib/domain/money";
 import type { Reader } from "../database-types";
 
 export interface ClaimListRow {
   readonly claimNumber: string;
   readonly payer: string;
-  readonly state: ClaimState;
+  readonly state: ListedState;
   readonly jobNumber: string;
   readonly completedOn: Day;
   readonly unitId: string;
@@ -34,7 +34,7 @@ export const claimSorts = ["due", "amount", "open", "payer", "sent"] as const;
 export type ClaimSort = (typeof claimSorts)[number];
 
 export interface ClaimListFilter {
-  readonly states: readonly ClaimState[];
+  readonly states: readonly ListedState[];
   readonly payer?: string | undefined;
   readonly words?: string | undefined;
   readonly sort?: ClaimSort | undefined;
@@ -56,20 +56,20 @@ export async function loadClaimList(
 ): Promise<ClaimListRow[]> {
   const looked = `%${(words ?? "").replaceAll(/[\\%_]/g, "\\$&")}%`;
   const rows = await db.rows<Row>(sql`${select}
-    where c.state = any(${sql.param([...states])}::text[]) ${payer === undefined ? sql`` : sql`and c.payer = ${payer}`}
+    where ${listed} = any(${sql.param([...states])}::text[]) ${payer === undefined ? sql`` : sql`and c.payer = ${payer}`}
       ${words === undefined ? sql`` : sql`and (c.claim_number ilike ${looked} or j.job_number ilike ${looked} or u.serial ilike ${looked} or c.payer_reference ilike ${looked})`}
     order by ${orders[sort]}, c.claim_number limit ${limit}`);
   return rows.map(claimRow);
 }
 
 export interface ClaimCounts {
-  readonly byState: ReadonlyMap<ClaimState, number>;
+  readonly byState: ReadonlyMap<ListedState, number>;
   readonly payers: readonly string[];
 }
 
 export async function loadClaimCounts(db: Reader): Promise<ClaimCounts> {
-  const rows = await db.rows<{ state: ClaimState; count: number }>(
-    sql`select state, count(*)::int as count from claims group by state`,
+  const rows = await db.rows<{ state: ListedState; count: number }>(
+    sql`select ${listed} as state, count(*)::int as count from claims c group by 1`,
   );
   const payers = await db.rows<{ payer: string }>(sql`select distinct payer from claims order by payer`);
   return { byState: new Map(rows.map((row) => [row.state, row.count])), payers: payers.map(({ payer }) => payer) };
@@ -106,7 +106,7 @@ type Row = {
   unit_id: string;
   serial: string | null;
   file_by: Day | null;
-  state: ClaimState;
+  state: ListedState;
   claimed_cents: string;
   paid_cents: string;
   open_cents: string;
@@ -122,8 +122,10 @@ type Row = {
   changed_on: Day;
 };
 
+const listed = sql`case when c.state = 'approved' and c.approved_cents < c.claimed_cents then 'approved in part' else c.state end`;
+
 const select = sql`
-  select c.claim_number, c.payer, j.job_number, j.completed_on::text as completed_on, j.unit_id, u.serial, c.file_by::text as file_by, c.state, c.claimed_cents,
+  select c.claim_number, c.payer, j.job_number, j.completed_on::text as completed_on, j.unit_id, u.serial, c.file_by::text as file_by, ${listed} as state, c.claimed_cents,
     c.paid_cents, c.open_cents, c.currency, c.policy_id, c.submission, c.first_sent_on::text as first_sent_on, c.last_sent_on::text as last_sent_on,
     c.answered_on::text as answered_on, c.resubmit_by::text as resubmit_by, c.keep_part_until::text as keep_part_until, c.payer_reference,
     (select max(e.at)::date::text from claim_events e where e.unit_id = c.unit_id and e.claim_id = c.claim_id) as changed_on
