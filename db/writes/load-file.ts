@@ -3,6 +3,7 @@ import type { Day } from "@/lib/calendar/day";
 import type { FileKind } from "@/lib/intake/file-kinds";
 import { readOnly } from "../client";
 import { loadIntakeSetting } from "../queries/intake-setting";
+import { eitherColumns } from "./bulk/first-load";
 import { stagePlain } from "./bulk/stage-plain";
 import { fingerprint } from "./file-fingerprint";
 import { findBatch } from "./find-batch";
@@ -13,7 +14,7 @@ import { printWithPictures } from "./photos/print-with-pictures";
 import { openSource, type Source } from "./staging/source-rows";
 import { stageRows } from "./staging/stage-rows";
 import type { StagedKind } from "./staging/staged-kind";
-import { withStagingTable } from "./staging/staging-table";
+import { withStaging } from "./staging/staging-table";
 import { storeImport } from "./store-import";
 
 export interface LoadRequest extends LoadWatch {
@@ -56,9 +57,10 @@ async function stageAndStore(
 ): Promise<LoadResult> {
   const setting = await readOnly((db) => loadIntakeSetting(db, today));
   if (!setting.shopKnown && needsShop(source.kind)) return noCompany;
-  return await withStagingTable(kind, async (table) => {
+  return await withStaging(async ({ create }) => {
+    const table = await create(eitherColumns(kind));
     const stage = { kind, table, setting, folder: dirname(path), timeoutSeconds, onProgress, signal };
-    const plain = { path, delimiter: ",", columns: [...source.present] } as const; // a header in our own words has commas
+    const plain = { path, delimiter: ",", columns: [...source.present], bytes: print.bytes } as const; // a header in our own words has commas
     const bulk = await stagePlain(stage, plain);
     const staged = bulk ?? (await stageRows(stage, watchRows(source.rows, stage)));
     if (staged.problem !== undefined) return { kind: "unreadable", problems: [staged.problem] };
@@ -71,7 +73,7 @@ async function stageAndStore(
     return await storeImport(
       {
         kind: source.kind,
-        parts: [{ staged: { table, present: source.present, readCells: bulk?.readCells }, kind }],
+        parts: [{ staged: { table, present: source.present, readCells: bulk?.readCells, either: true }, kind }],
         rows: undefined,
       },
       { fileName, sha256, bytes: print.bytes },

@@ -20,7 +20,7 @@ export const countTables = [
 export async function refreshCounts(tx: Transaction, models: readonly number[] | "all"): Promise<void> {
   const ids = models === "all" ? await allModels(tx) : [...new Set(models)];
   if (ids.length === 0) return;
-  const these = `= any ('{${ids.toSorted((a, b) => a - b).join(",")}}'::integer[])`;
+  const these = models === "all" ? "is not null" : `= any ('{${ids.toSorted((a, b) => a - b).join(",")}}'::integer[])`;
   await run(
     tx,
     `select pg_advisory_xact_lock(${countLocks}, id) from (select unnest('{${ids.toSorted((a, b) => a - b).join(",")}}'::integer[]) as id order by id) as each`,
@@ -29,15 +29,26 @@ export async function refreshCounts(tx: Transaction, models: readonly number[] |
   for (const table of countTables) {
     await run(tx, `delete from ${table} where model_id ${these}`);
   }
-  await run(tx, countUnitWindows(these));
   await run(tx, countUnplacedUnits(these));
   await run(tx, countJobCells(these));
-  await run(tx, countRepeatedJobs(these));
+  if (await anyInRegister(tx, these)) {
+    await run(tx, countUnitWindows(these));
+    await run(tx, countRepeatedJobs(these));
+  }
   await run(tx, suggestCallbacks(these));
 }
 
 async function allModels(tx: Transaction): Promise<readonly number[]> {
   return (await rowsOf<{ id: number }>(tx, "select model_id as id from models")).map(({ id }) => id);
+}
+
+/** No other units are exposure. */
+async function anyInRegister(tx: Transaction, these: string): Promise<boolean> {
+  const [found] = await rowsOf<{ any: boolean }>(
+    tx,
+    `select exists (select from units where in_register and model_id ${these}) as any`,
+  );
+  return found?.any === true;
 }
 
 /** The grace after manufacture is the shop's and can change, so days that rest on it are set here. */

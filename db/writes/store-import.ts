@@ -64,16 +64,16 @@ export async function storeImport(staged: StagedFile, file: ImportFile, settings
 
 async function checkAndMerge(
   tx: Transaction,
-  staged: StagedFile,
+  given: StagedFile,
   file: ImportFile,
   { mode, problemLimit, followUp, onProgress, signal }: ImportSettings,
 ): Promise<LoadResult> {
   await run(tx, `set local work_mem = '64MB'`);
   if (mode !== "dry run") await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
-  const before = await findBatch(tx, staged.kind, file.sha256);
+  const before = await findBatch(tx, given.kind, file.sha256);
   if (before !== undefined) return before;
   onProgress?.(0, "checking");
-  await checkStaged(tx, staged, () => signal?.throwIfAborted());
+  const staged = await checkStaged(tx, given, () => signal?.throwIfAborted());
   const report = await loadReport(tx, staged, problemLimit);
   if (mode === "dry run") return { kind: "checked", report };
   if (mode === "add" && report.rowsHeld > 0) return { kind: "refused", report };
@@ -105,8 +105,7 @@ async function merge(
   const before = await touchedModels(tx, staged.parts);
   await markStagedParts(tx, staged.parts, counted.rowsTotal);
   for (const { staged: rows, kind } of staged.parts) {
-    const fills = filling?.tables.includes(kind.target.table) ?? false;
-    await mergeStaged(tx, { ...rows, fills }, kind, batchId);
+    await mergeStaged(tx, { ...rows, fills: filling?.tables ?? [] }, kind, batchId);
     signal?.throwIfAborted();
   }
   await filling?.ready();
@@ -148,16 +147,16 @@ async function storeBatch(tx: Transaction, file: ImportFile, report: LoadReport)
 /** A unit can change its model, and a job its unit, in the merge, so this is asked before and after. */
 async function touchedModels(tx: Transaction, parts: readonly StagedPart[]): Promise<readonly number[]> {
   const models: number[] = [];
-  for (const { staged, kind } of parts) {
-    if (kind.recounts !== "staged units") continue;
-    const touched = ["unit_id", ...(kind.derived.includes("joins_from bigint") ? ["joins_from"] : [])]
-      .map((column) => `select ${column} from ${staged.table} where fate in ('new', 'changed')`)
-      .join(" union all ");
-    const found = await rowsOf<{ id: number }>(
-      tx,
-      `select distinct model_id as id from units where unit_id in (${touched})`,
-    );
-    models.push(...found.map(({ id }) => id));
-  }
+  for (const part of parts)
+    if (part.kind.recounts === "staged units")
+      models.push(...(await rowsOf<{ id: number }>(tx, modelsOf(part))).map(({ id }) => id));
   return models;
+}
+
+function modelsOf({ staged, kind }: StagedPart): string {
+  if (staged.agreed === true && kind.first !== undefined) return kind.first.models(staged);
+  const touched = ["unit_id", ...(kind.derived.includes("joins_from bigint") ? ["joins_from"] : [])]
+    .map((column) => `select ${column} from ${staged.table} where fate in ('new', 'changed')`)
+    .join(" union all ");
+  return `select distinct model_id as id from units where unit_id in (${touched})`;
 }

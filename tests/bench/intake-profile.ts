@@ -18,10 +18,21 @@ export async function processorSeconds(): Promise<Processor> {
   return { own: (user + system) / 1e6, server: await serverSeconds() };
 }
 
-export function describeProcessor(before: Processor, after: Processor): string {
-  const own = (after.own - before.own).toFixed(1);
-  if (before.server === undefined || after.server === undefined) return `${own}; not known`;
-  return `${own}; ${(after.server - before.server).toFixed(1)} s`;
+/** What was used from `before` to now. */
+export async function processorSince(before: Processor): Promise<Processor> {
+  const now = await processorSeconds();
+  const server = before.server === undefined || now.server === undefined ? undefined : now.server - before.server;
+  return { own: now.own - before.own, server };
+}
+
+export function describeProcessor({ own, server }: Processor): string {
+  return `${own.toFixed(1)}; ${server === undefined ? "not known" : `${server.toFixed(1)} s`}`;
+}
+
+/** How much of the one the other is, both sides together; a busy machine disturbs it less than it does the clock. */
+export function shareOf(one: Processor, other: Processor): string {
+  if (one.server === undefined || other.server === undefined) return "not known";
+  return ((one.own + one.server) / (other.own + other.server)).toFixed(3);
 }
 
 async function serverSeconds(): Promise<number | undefined> {

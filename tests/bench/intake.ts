@@ -12,7 +12,14 @@ import { migrateDatabase } from "@/db/migrate";
 import { seedCatalogue } from "@/db/seed-catalogue";
 import { loadFile } from "@/db/writes/load-file";
 import { throwAwayDatabase } from "../database-server";
-import { describeProcessor, processorSeconds, StatementTimes } from "./intake-profile";
+import {
+  describeProcessor,
+  type Processor,
+  processorSeconds,
+  processorSince,
+  StatementTimes,
+  shareOf,
+} from "./intake-profile";
 import { jobColumns, partColumns, writeJobs, writePartLines } from "./intake-rows";
 import { say } from "./say";
 
@@ -84,15 +91,17 @@ async function timed(folder: string, { name, write, columns, rows }: File) {
   statements?.begin();
   const load = await seconds(() => loadFile({ path, fileName: `${name}.csv`, mode: "add" }));
   statements?.end();
-  const used = describeProcessor(begun, await processorSeconds());
+  const used = await processorSince(begun);
   const seen = await watch.end();
-  const copy = (before + (await bareCopy(path, columns))) / 2;
+  const after = await bareCopy(path, columns);
+  const copy = (before.taken + after.taken) / 2;
   say(
     `${rows} ${name}, ${(statSync(path).size / 1e6).toFixed(0)} MB, first load`,
     `${(copy / load).toFixed(3)} of COPY`,
   );
   say("  rows a second; COPY alone", `${(rows / load).toFixed(0)}; ${(rows / copy).toFixed(0)}`);
-  say("  seconds; processor of the program and of the server", `${load.toFixed(1)}; ${used}`);
+  say("  seconds; processor of the program and of the server", `${load.toFixed(1)}; ${describeProcessor(used)}`);
+  say("  by processor seconds", `${shareOf(after.used, used)} of COPY`);
   say("  most memory of the process", `${seen.megabytes.toFixed(0)} MB`);
   say("  a list's query meanwhile: 95 % within, longest", `${seen.p95.toFixed(0)}, ${seen.longest.toFixed(0)} ms`);
   return { load, copy };
@@ -107,9 +116,15 @@ async function overlap(folder: string, rows: number): Promise<void> {
   say(`  ${size} more jobs, half of them known: rows a second`, (size / load).toFixed(0));
 }
 
-async function bareCopy(path: string, columns: readonly string[]): Promise<number> {
+interface Copied {
+  readonly taken: number;
+  readonly used: Processor;
+}
+
+async function bareCopy(path: string, columns: readonly string[]): Promise<Copied> {
   const typed = columns.map((column) => `${column} ${typeOf(column)}`).join(", ");
   await command(`drop table if exists bare_copy; create unlogged table bare_copy (${typed})`);
+  const begun = await processorSeconds();
   const taken = await seconds(() =>
     copyInto(
       { table: "bare_copy", columns, format: "csv with header" },
@@ -119,8 +134,9 @@ async function bareCopy(path: string, columns: readonly string[]): Promise<numbe
       },
     ),
   );
+  const used = await processorSince(begun);
   await command("drop table bare_copy");
-  return taken;
+  return { taken, used };
 }
 
 function typeOf(column: string): string {
@@ -167,7 +183,7 @@ class Watch {
         ),
       );
       this.#waits.push(performance.now() - before);
-      await pause(50);
+      await pause(200);
     }
   }
 }

@@ -9,7 +9,7 @@ import { stagePlain } from "@/db/writes/bulk/stage-plain";
 import { stagedKindOf } from "@/db/writes/kinds/staged-kind-of";
 import type { LoadResult } from "@/db/writes/load-result";
 import { recount } from "@/db/writes/recount";
-import { withStagingTable } from "@/db/writes/staging/staging-table";
+import { stagingColumns, withStaging } from "@/db/writes/staging/staging-table";
 import { takeBack } from "@/db/writes/take-back";
 import { type DirtyFile, dirtyFile, dirtyJob, dirtyPartLine, dirtyUnit } from "./bulk-fuzz";
 import { batchOf, csv, fileFolder, shopDocument, startAfresh, today } from "./intake-files";
@@ -59,10 +59,10 @@ describe.each([1, 2, 3])("dirty files, seed %i", (seed) => {
     writeFileSync(path, textOf(jobs));
     const setting = await readOnly((db) => loadIntakeSetting(db, today));
     const kind = stagedKindOf("jobs");
-    const staged = await withStagingTable(kind, (table) =>
+    const staged = await withStaging(async ({ create }) =>
       stagePlain(
-        { kind, table, setting, folder: files.folder, timeoutSeconds: 60 },
-        { path, delimiter: ",", columns: jobs.columns },
+        { kind, table: await create(stagingColumns(kind)), setting, folder: files.folder, timeoutSeconds: 60 },
+        { path, delimiter: ",", columns: jobs.columns, bytes: 0 },
       ),
     );
     expect(staged?.plainRows).toBeGreaterThan(100);

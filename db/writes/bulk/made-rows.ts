@@ -29,6 +29,18 @@ export async function noteUsedRows(tx: Transaction, rows: Rows): Promise<void> {
   await note(tx, rows, used(rows.table));
 }
 
+/** The same where each made row hangs on the stored row with which its own key begins: some are then named more than once. */
+export async function noteUsedWithMade(
+  tx: Transaction,
+  { table, made, batchId }: { readonly table: string; readonly made: string; readonly batchId: number },
+): Promise<void> {
+  await run(
+    tx,
+    `insert into batch_made (batch_id, table_name, part, first, second)
+     select batch_id, '${used(table)}', part, first, second from batch_made where batch_id = ${batchId} and table_name = '${made}'`,
+  );
+}
+
 const used = (table: string) => `used: ${table}`;
 
 async function note(tx: Transaction, { key, from, batchId }: Rows, name: string): Promise<void> {

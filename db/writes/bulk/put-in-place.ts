@@ -32,6 +32,7 @@ export async function putInPlace(tx: Transaction, tables: readonly string[]): Pr
     for (const { name, definition } of await constraintsOf(tx, table, "f"))
       await run(tx, `alter table ${fillingSchema}.${table} add constraint ${quoted(name)} ${definition}`);
   const references = await referencesTo(tx, tables);
+  await writeOut(tx);
   await lockAll(tx, [...new Set([...tables.map((table) => `public.${table}`), ...references.map(({ on }) => on)])]);
   for (const table of tables.toReversed()) await run(tx, `drop table public.${table} cascade`);
   for (const table of tables) await run(tx, `alter table ${fillingSchema}.${table} set schema public`);
@@ -68,6 +69,18 @@ async function referencesTo(tx: Transaction, tables: readonly string[]): Promise
      from pg_constraint c join pg_class r on r.oid = c.conrelid join pg_namespace n on n.oid = r.relnamespace
      where c.contype = 'f' and c.confrelid in (${these}) and c.conrelid not in (${these}) and n.nspname <> '${fillingSchema}' order by 1, 2`,
   );
+}
+
+/**
+ * Where new tables are not in the log, the commit waits until they are on the disk, and whoever reads waits for the
+ * commit. So they are written first, while nobody is shut out yet.
+ */
+async function writeOut(tx: Transaction): Promise<void> {
+  const [found] = await rowsOf<{ may: boolean }>(
+    tx,
+    `select current_setting('wal_level') = 'minimal' and pg_has_role('pg_checkpoint', 'usage') as may`,
+  );
+  if (found?.may === true) await run(tx, "checkpoint");
 }
 
 /** All at once or none: a wait for one while others are held could shut readers out, or be a deadlock. */

@@ -4,6 +4,7 @@ import type { LoadWatch } from "../load-result";
 import { rowOf } from "../staging/source-rows";
 import { lineOf, type SourceRow, type Stage, type StageResult } from "../staging/stage-rows";
 import type { Staged } from "../staging/staged-kind";
+import { copySideBySide } from "./copy-side-by-side";
 import { PlainLines } from "./plain-lines";
 import { plainPlan } from "./plain-plan";
 import { cellText, NotPlain, type ScannedRecord, scanFile } from "./record-scanner";
@@ -13,6 +14,7 @@ export interface PlainFile {
   readonly delimiter: "," | ";" | "\t";
   /** Of ours, in the file's order. */
   readonly columns: readonly string[];
+  readonly bytes: number;
 }
 
 interface PlainResult extends StageResult {
@@ -24,6 +26,8 @@ interface PlainResult extends StageResult {
 /** Rows written without the parser are compared with what the parser makes of them: the first ones, and one in so many. */
 const comparedFirst = 20;
 const comparedEvery = 10_000;
+/** Fewer are not worth a second connection. */
+const manyBytes = 16_000_000;
 
 /**
  * Stages a file in our own columns. Rows that plainly need no parser are written byte by byte, without their cells,
@@ -35,7 +39,9 @@ export async function stagePlain(stage: Stage & LoadWatch, file: PlainFile): Pro
   const reader = new PlainReader(stage, file);
   const columns = ["row", "cells", "problems", "readable", ...stage.kind.columns.map(({ name }) => name)];
   try {
-    await copyInto({ table: stage.table, columns }, reader.lines(), stage);
+    const target = { table: stage.table, columns };
+    if (file.bytes < manyBytes) await copyInto(target, reader.lines(), stage);
+    else await copySideBySide(target, reader.lines(), stage);
     return {
       rows: reader.rows,
       plainRows: reader.written,

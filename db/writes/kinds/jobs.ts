@@ -1,10 +1,12 @@
 import { normalised } from "@/lib/domain/normalised";
 import { type JobRow, parseJobRow } from "@/lib/intake/parse-job-row";
+import { firstJobs } from "../bulk/first-jobs";
 import { noteUsedRows } from "../bulk/made-rows";
 import { joinStagedJobs } from "../joining/join-staged-jobs";
 import { type ReadColumn, stagedKind } from "../staging/staged-kind";
 import { fillUnitBlanks } from "./fill-unit-blanks";
 import { checkJobs, resolveJobs } from "./job-checks";
+import { jobKeys } from "./job-keys";
 import { unstatedModel } from "./models-of-rows";
 import { noteUnitFacts } from "./note-unit-facts";
 import { storedUnderJob } from "./rows-of-jobs";
@@ -83,15 +85,7 @@ export const jobsKind = stagedKind<JobRow>({
     value("authorized_on", "date", ({ job }) => job.authorizedOn),
     value("callback_of", "text", ({ job }) => job.callbackOf),
   ],
-  derived: [
-    "job_id bigint generated always as (hashtextextended(job_number, 0) & 9223372036854775807) stored",
-    `given_unit_id bigint generated always as (case when serial_normalised is not null
-       then hashtextextended(maker_n || '|' || serial_normalised, 0) else hashtextextended('job|' || job_number, 0) end & 9223372036854775807) stored`,
-    "unit_id bigint",
-    "unit_known boolean",
-    "kind_of_model text",
-    "joins_from bigint",
-  ],
+  derived: [...jobKeys, "unit_id bigint", "unit_known boolean", "kind_of_model text", "joins_from bigint"],
   target: {
     table: "jobs",
     key: ["unit_id", "job_id"],
@@ -101,6 +95,7 @@ export const jobsKind = stagedKind<JobRow>({
     notRestored: ["failed_on", "counted_as"],
   },
   named: { column: "job_number", noun: "job" },
+  first: firstJobs,
   resolve: resolveJobs,
   check: checkJobs,
   async prepare(tx, staged, batchId) {

@@ -1,4 +1,5 @@
 import { type PartLineRow, parsePartLineRow } from "@/lib/intake/parse-part-line-row";
+import { firstPartLines } from "../bulk/first-part-lines";
 import { flagRows } from "../staging/flag-rows";
 import { type ReadColumn, type StagedValue, stagedKind } from "../staging/staged-kind";
 import { netReturns } from "./net-returns";
@@ -66,6 +67,7 @@ export const partLinesKind = stagedKind<MaybeNumbered>({
   derived: jobDerived,
   target: { table: "part_lines", key: ["unit_id", "job_id", "line"], storedKey: storedUnderJob, onInsert: {} },
   named: { column: "line", noun: "part line" },
+  first: firstPartLines,
   async resolve(tx, staged) {
     if (!(await resolveFirstRows(tx, staged, "part_lines"))) await resolveJobOfRows(tx, staged);
   },

@@ -2,6 +2,7 @@ import type { Transaction } from "@/db/database-types";
 import { noteMade } from "../bulk/made-rows";
 import { run } from "../staging/run";
 import type { Staged } from "../staging/staged-kind";
+import { agreedFacts, possibleFacts, unitFacts } from "./agreed-facts";
 import { storeMakers, storeModels } from "./models-of-rows";
 
 /**
@@ -13,10 +14,9 @@ export async function storeUnitsOfJobs(tx: Transaction, staged: Staged, batchId:
   await run(
     tx,
     `create temporary table ${firsts} on commit drop as
-     select s.row, s.unit_id, maker, maker_n, model, model_n, serial, serial_normalised, kind_of_model, delivered_on, installed_on,
-       ${["made_from", "made_until", "sold_on"].map((fact) => `case when first.made_from > first.sold_on then null else first.${fact} end as ${fact}`).join(", ")}
+     select s.row, s.unit_id, maker, maker_n, model, model_n, serial, serial_normalised, kind_of_model, ${possibleFacts()}
      from (select row, unit_id, maker, maker_n, model, model_n, serial, serial_normalised, kind_of_model from ${staged.table}) s
-     join (select min(row) as row, ${unitFacts.map((fact) => `${agreed(fact)} as ${fact}`).join(", ")}
+     join (select min(row) as row, ${agreedFacts(staged.present)}
            from ${staged.table} where fate is not null and not unit_known group by unit_id) first using (row)`,
   );
   await run(tx, `analyze ${firsts}`);
@@ -35,16 +35,6 @@ function fullestModels(table: string, firsts: string): string {
     where b.unit_id = f.unit_id and (${least("b")}) < (${least("f")})`;
 }
 
-const unitFacts = ["made_from", "made_until", "sold_on", "delivered_on", "installed_on"];
-
-/** SQL: what all rows of a unit say that say anything; nothing where they differ, so that the order of rows never decides. */
-function agreed(fact: string): string {
-  const one = fact.startsWith("made_")
-    ? "min(made_from) = max(made_from) and min(made_until) = max(made_until)"
-    : `min(${fact}) = max(${fact})`;
-  return `case when ${one} then min(${fact}) end`;
-}
-
 /** `table` holds the first row of each unit. */
 async function storeUnits(tx: Transaction, staged: Staged, batchId: number): Promise<void> {
   const { table } = staged;
@@ -52,8 +42,8 @@ async function storeUnits(tx: Transaction, staged: Staged, batchId: number): Pro
   await storeModels(tx, staged, { rows: "true", type: "kind_of_model" });
   await run(
     tx,
-    `insert into units (unit_id, maker_id, model_id, serial, serial_normalised, identified, in_register, use, owner_number, made_from, made_until, sold_on, delivered_on, installed_on, batch_id)
-     select s.unit_id, k.maker_id, m.model_id, s.serial, s.serial_normalised, s.serial_normalised is not null, false, 'household', 1, s.made_from, s.made_until, s.sold_on, s.delivered_on, s.installed_on, ${batchId}
+    `insert into units (unit_id, maker_id, model_id, serial, serial_normalised, identified, in_register, use, owner_number, ${unitFacts.join(", ")}, batch_id)
+     select s.unit_id, k.maker_id, m.model_id, s.serial, s.serial_normalised, s.serial_normalised is not null, false, 'household', 1, ${unitFacts.join(", ")}, ${batchId}
      from ${table} s join makers k on k.normalised = s.maker_n join models m on m.maker_id = k.maker_id and m.normalised = s.model_n order by s.unit_id`,
   );
   await noteMade(tx, {

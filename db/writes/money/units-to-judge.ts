@@ -16,7 +16,8 @@ export async function markStagedUnits(tx: Transaction, parts: readonly StagedPar
     if (!(await anyPolicy(tx))) return;
   }
   for (const { staged, kind } of parts) {
-    if (kind.kind === "policies" || kind.kind === "ranges") await markAllUnits(tx);
+    if (kind.kind === "policies" || kind.kind === "ranges" || staged.agreed === true) await markAllUnits(tx);
+    if (staged.agreed === true) continue;
     if (!kind.derived.some((column) => column.startsWith("unit_id"))) continue;
     const columns = ["unit_id", ...(kind.derived.includes("joins_from bigint") ? ["joins_from"] : [])];
     for (const column of columns)

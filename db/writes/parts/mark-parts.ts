@@ -18,7 +18,7 @@ const manyRows = 20_000;
 export async function markStagedParts(tx: Transaction, parts: readonly StagedPart[], rows: number): Promise<void> {
   for (const { staged, kind } of parts) {
     if (kind.kind !== "jobs" && kind.kind !== "part-lines" && kind.kind !== "parts") continue;
-    if (kind.kind === "parts" || rows > manyRows) {
+    if (kind.kind === "parts" || rows > manyRows || staged.agreed === true) {
       await markAllParts(tx);
       continue;
     }

@@ -1,4 +1,5 @@
 import type { Transaction } from "@/db/database-types";
+import { agreeAtOnce } from "../bulk/first-load";
 import { analyzeStaged } from "../bulk/rewrite-staged";
 import { flagRepeats } from "./flag-rows";
 import { holdWholeRows } from "./hold-whole-rows";
@@ -9,11 +10,23 @@ import { settleFates } from "./settle-fates";
 import { settleRowFates } from "./settle-row-fates";
 import type { StagedFile } from "./staged-file";
 
-/** Checks staged rows against each other and against what is stored, and gives each its fate. `between` is called between the steps. */
-export async function checkStaged(tx: Transaction, file: StagedFile, between: () => void = () => {}): Promise<void> {
-  if (file.rows !== undefined) await run(tx, `analyze ${file.rows.table}`);
+/**
+ * Checks staged rows against each other and against what is stored, and gives each its fate. `between` is called between the steps.
+ * @returns the file as it is to be stored
+ */
+export async function checkStaged(
+  tx: Transaction,
+  file: StagedFile,
+  between: () => void = () => {},
+): Promise<StagedFile> {
   for (const { staged, kind } of file.parts) {
     await analyzeStaged(tx, staged.table);
+    if (!(await agreeAtOnce(tx, staged, kind))) continue;
+    await keepEdits(tx, { ...file, parts: [] });
+    return { ...file, parts: [{ kind, staged: { ...staged, agreed: true } }] };
+  }
+  if (file.rows !== undefined) await run(tx, `analyze ${file.rows.table}`);
+  for (const { staged, kind } of file.parts) {
     await kind.resolve(tx, staged);
     await leaveUnnamed(tx, staged, kind);
     between();
@@ -29,4 +42,5 @@ export async function checkStaged(tx: Transaction, file: StagedFile, between: ()
     between();
   }
   await settleRowFates(tx, file);
+  return file;
 }

@@ -14,9 +14,10 @@ export function keyText(alias: string, key: readonly string[]): string {
 
 /** Stores the staged rows whose fate is new or changed, with what each row was before. */
 export async function mergeStaged(tx: Transaction, staged: Staged, kind: StagedKind, batchId: number): Promise<void> {
+  if (staged.agreed === true && kind.first !== undefined) return await kind.first.store(tx, staged, kind, batchId);
   await kind.prepare?.(tx, staged, batchId);
   await changeRows(tx, staged, kind, batchId);
-  await insertRows(tx, staged, kind, batchId);
+  await insertRows(tx, staged, kind, { batchId });
   await noteRows(tx, staged, kind, batchId);
   await kind.finish?.(tx, staged, batchId);
 }
@@ -51,18 +52,28 @@ async function changeRows(tx: Transaction, staged: Staged, kind: StagedKind, bat
   await run(tx, `update ${table} t set ${changes.join(", ")} ${from}`);
 }
 
-async function insertRows(tx: Transaction, staged: Staged, kind: StagedKind, batchId: number): Promise<void> {
+/**
+ * Stores the new rows.
+ * @param found  values that stand in other rows, which `join` finds
+ */
+export async function insertRows(
+  tx: Transaction,
+  staged: Staged,
+  kind: StagedKind,
+  { batchId, found = {}, join = "" }: { batchId: number; found?: Readonly<Record<string, string>>; join?: string },
+): Promise<void> {
   const { table, key, onInsert } = kind.target;
   const stored = kind.columns.filter(({ use }) => use !== "help").map(({ name }) => name);
   const values: Record<string, string> = {
     ...Object.fromEntries([...key, ...stored].map((column) => [column, `s.${column}`])),
     ...onInsert,
+    ...found,
     batch_id: String(batchId),
   };
   await run(
     tx,
     `insert into ${table} (${Object.keys(values).join(", ")}) select ${Object.values(values).join(", ")}
-     from ${staged.table} s where s.fate = 'new' ${staged.fills === true ? "" : `order by ${key.map((column) => `s.${column}`).join(", ")}`}`,
+     from ${staged.table} s ${join} where s.fate = 'new' ${staged.fills?.includes(table) === true ? "" : `order by ${key.map((column) => values[column]).join(", ")}`}`,
   );
 }
 

@@ -3,6 +3,7 @@ import type { FileKind } from "@/lib/intake/file-kinds";
 import type { IntakeSetting } from "@/lib/intake/intake-setting";
 import type { Parsed } from "@/lib/intake/parsed";
 import type { Cells } from "@/lib/intake/row-problems";
+import type { FirstLoad } from "../bulk/first-load";
 
 export type StagedValue = string | number | boolean | null | undefined;
 
@@ -28,8 +29,12 @@ export interface Staged {
   readonly sparse?: boolean | undefined;
   /** Staging tables of other kinds whose rows came with the same file, such as the jobs beside their part lines. */
   readonly beside?: ReadonlyMap<FileKind, string>;
-  /** The rows go into a bare table, in whatever order. */
-  readonly fills?: boolean;
+  /** Tables that are bare while they are filled: rows go into them in whatever order. */
+  readonly fills?: readonly string[];
+  /** The table has the columns of `eitherColumns` (../bulk/first-load). */
+  readonly either?: boolean;
+  /** Nothing was on file, and all rows agree: they are stored the way of `first`. */
+  readonly agreed?: boolean;
   /** Where rows were staged without their cells: reads those of the wanted rows from the file. */
   readonly readCells?:
     | ((wanted: ReadonlySet<number>, take: (row: number, cells: Cells) => Promise<void>) => Promise<void>)
@@ -65,6 +70,8 @@ export interface StagedKind {
   readonly resolve: (tx: Transaction, staged: Staged) => Promise<void>;
   /** Adds problems to rows that contradict others or what is stored. */
   readonly check: (tx: Transaction, staged: Staged) => Promise<void>;
+  /** A shorter way for large files while nothing is on file. */
+  readonly first?: FirstLoad;
   /** Completes the keys of rows that the file leaves without, such as the numbers of part lines. */
   readonly place?: (tx: Transaction, staged: Staged) => Promise<void>;
   /** Stores what new rows need first, such as their models. */

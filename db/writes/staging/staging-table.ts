@@ -42,21 +42,19 @@ export async function withStaging<R>(work: (staging: Staging) => Promise<R>): Pr
   }
 }
 
-/** Runs `work` with one empty staging table for rows of this kind. */
-export async function withStagingTable<R>(kind: StagedKind, work: (table: string) => Promise<R>): Promise<R> {
-  return await withStaging(async ({ create }) => work(await create(stagingColumns(kind))));
-}
-
 /** The columns that every kind has, and the kind's own. */
 export function stagingColumns(kind: StagedKind): readonly string[] {
+  return [...readColumns(kind), "fate text", ...kind.derived];
+}
+
+/** The columns that are filled as rows are read. */
+export function readColumns({ columns }: StagedKind): readonly string[] {
   return [
     "row integer not null",
     "cells jsonb",
     "problems jsonb",
     "readable boolean not null",
-    "fate text",
-    ...kind.columns.map(({ name, type }) => `${name} ${type}`),
-    ...kind.derived,
+    ...columns.map(({ name, type }) => `${name} ${type}`),
   ];
 }
 
