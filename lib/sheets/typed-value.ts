@@ -11,7 +11,8 @@ export function typedValue(text: string): TypedValue {
     .replace(/[\s\u00a0\u202f]/g, "")
     .replace(/^[−–]/, "-");
   if (plain === "" || plain === "-") return { kind: "empty" };
-  if (/^[+-]?\d{1,3}([.,]\d{3})+$/.test(plain) && !/^[+-]?0[.,]/.test(plain)) return thousands(plain);
+  const whole = plain.match(/^[+-]?\d{1,3}(?:[.,]\d{3})*(?:[.,]\d+)?$/);
+  if (whole !== null && (plain.match(/[.,]/g) ?? []).length > 1) return grouped(plain);
   const number = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/.test(plain) ? Number(plain.replace(",", ".")) : Number.NaN;
   if (Number.isFinite(number)) return { kind: "value", value: number };
   return {
@@ -20,12 +21,10 @@ export function typedValue(text: string): TypedValue {
   };
 }
 
-/** 1,234 may be a thousand or one and a bit: with one separator a comma or point is taken for decimals, and echoed; with more it is a thousand. */
-function thousands(plain: string): TypedValue {
+/** With one separator it is taken for decimals, and echoed; with several they part thousands, the last one decimals where it differs. */
+function grouped(plain: string): TypedValue {
   const separators = plain.match(/[.,]/g) ?? [];
-  if (separators.length === 1) return { kind: "value", value: Number(plain.replace(",", ".")) };
   if (new Set(separators).size === 1) return { kind: "value", value: Number(plain.replace(/[.,]/g, "")) };
   const last = Math.max(plain.lastIndexOf("."), plain.lastIndexOf(","));
-  const whole = plain.slice(0, last).replace(/[.,]/g, "");
-  return { kind: "value", value: Number(`${whole}.${plain.slice(last + 1)}`) };
+  return { kind: "value", value: Number(`${plain.slice(0, last).replace(/[.,]/g, "")}.${plain.slice(last + 1)}`) };
 }
