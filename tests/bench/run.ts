@@ -12,6 +12,7 @@ import { madeCells } from "./made-cells";
 import { benchPacket } from "./packet";
 import { say } from "./say";
 import { benchSheet } from "./sheet";
+import { benchSignals } from "./signals";
 import { benchUnclaimed } from "./unclaimed";
 
 const medianOf = (times: readonly number[]) =>
@@ -52,6 +53,7 @@ async function ratesFromCounts(): Promise<void> {
 }
 
 const parts: Readonly<Record<string, () => Promise<void>>> = {
+  signals: async () => benchSignals(rowsAsked() ?? 200),
   rates: async () => {
     await ratesFromCounts();
     benchLives(say);

@@ -89,7 +89,7 @@ export function fileFolder() {
 }
 
 const tables =
-  "stock_movements, stock_levels, stock_parts, part_order_events, part_orders, part_plans, part_outlooks, demand_knowledge, demand_totals, parts_to_forecast, remittance_postings, remittance_lines, remittances, payer_wordings, unclaimed_work, units_to_judge, all_to_judge, edit_differences, hand_edits, job_joins, cell_notes, batch_made, file_drafts, remembered_matchings, remembered_words, api_keys, idempotency_keys, suggested_callbacks, contracts, parts, attachments, readings, part_lines, claim_events, claim_lines, claims, job_cells, repeated_jobs, unit_windows, unplaced_units, jobs, units, expected_ranges, policies, models, makers, held_rows, batch_changes, batch_made, batches, shop, component_uses, components, symptom_uses, symptoms, product_types";
+  "technician_notes, signal_marks, found_signals, signal_runs, stock_movements, stock_levels, stock_parts, part_order_events, part_orders, part_plans, part_outlooks, demand_knowledge, demand_totals, parts_to_forecast, remittance_postings, remittance_lines, remittances, payer_wordings, unclaimed_work, units_to_judge, all_to_judge, edit_differences, hand_edits, job_joins, cell_notes, batch_made, file_drafts, remembered_matchings, remembered_words, api_keys, idempotency_keys, suggested_callbacks, contracts, parts, attachments, readings, part_lines, claim_events, claim_lines, claims, job_cells, repeated_jobs, unit_windows, unplaced_units, jobs, units, expected_ranges, policies, models, makers, held_rows, batch_changes, batch_made, batches, shop, component_uses, components, symptom_uses, symptoms, product_types";
 
 /** An empty database with the words of the catalogue, and the company where asked for. */
 export async function startAfresh(): Promise<void> {
