@@ -41,10 +41,37 @@ export interface RemittanceLineRow {
   readonly sentence: string;
 }
 
+export interface RemittanceFilter {
+  readonly payer?: string | undefined;
+  /** In the name of the file, the number of the payment, or anywhere in a line. */
+  readonly words?: string | undefined;
+}
+
 /** Lists, the latest payment first. */
-export async function loadRemittances(db: Reader): Promise<RemittanceSummary[]> {
-  const rows = await db.rows<SummaryRow>(sql`${summaries} order by r.paid_on desc, r.remittance_id desc limit 200`);
+export async function loadRemittances(
+  db: Reader,
+  { payer, words }: RemittanceFilter = {},
+): Promise<RemittanceSummary[]> {
+  const looked = `%${(words ?? "").replaceAll(/[\\%_]/g, "\\$&")}%`;
+  const rows = await db.rows<SummaryRow>(sql`${summaries}
+    where ${payer === undefined ? sql`true` : sql`r.payer = ${payer}`} ${
+      words === undefined
+        ? sql``
+        : sql`and (r.file_name ilike ${looked} or r.reference ilike ${looked} or exists (select from remittance_lines l
+      where l.remittance_id = r.remittance_id and (l.cells::text ilike ${looked} or l.shares::text ilike ${looked} or l.payer_text ilike ${looked})))`
+    }
+    order by r.paid_on desc, r.remittance_id desc limit 200`);
   return rows.map(summary);
+}
+
+/** Other lists of the same payer that stand and name the same payment: one of them may have come twice. */
+export async function loadSamePayment(
+  db: Reader,
+  { remittanceId, payer, reference }: Pick<RemittanceSummary, "remittanceId" | "payer" | "reference">,
+): Promise<readonly Pick<RemittanceSummary, "remittanceId" | "fileName">[]> {
+  return await db.rows<{ remittanceId: number; fileName: string }>(sql`
+    select remittance_id as "remittanceId", file_name as "fileName" from remittances
+    where payer = ${payer} and lower(reference) = lower(${reference}) and remittance_id <> ${remittanceId} and undone_at is null order by 1`);
 }
 
 export async function loadRemittance(db: Reader, remittanceId: number): Promise<RemittanceFull | undefined> {

@@ -1,12 +1,17 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { AddressReader, type AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
 import { EmptyState } from "@/app/_ui/empty-state";
+import { Field } from "@/app/_ui/field";
+import { FilterForm } from "@/app/_ui/filter-form";
+import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
+import { SelectField } from "@/app/_ui/select-field";
 import { type Column, Table } from "@/app/_ui/table";
 import { readOnly } from "@/db/client";
 import { loadPayersOfClaims } from "@/db/queries/money-awaited";
-import { loadRemittances, type RemittanceSummary } from "@/db/queries/money-remittances";
+import { loadRemittances, type RemittanceFilter, type RemittanceSummary } from "@/db/queries/money-remittances";
 import { loadShop } from "@/db/queries/shop";
 import { currencies } from "@/lib/domain/money";
 import { formatCounted } from "@/lib/format/format-count";
@@ -17,19 +22,26 @@ import { SendList } from "./_components/send-list";
 export const metadata: Metadata = { title: "Answers" };
 export const dynamic = "force-dynamic";
 
-export default async function AnswersPage() {
+interface Props {
+  readonly searchParams: Promise<AddressValues>;
+}
+
+export default async function AnswersPage({ searchParams }: Props) {
+  const address = new AddressReader(await searchParams, ["payer", "words"]);
+  const filter = { payer: address.text("payer"), words: address.text("words") };
   const { lists, payers, today } = await readOnly(async (db) => ({
-    lists: await loadRemittances(db),
+    lists: await loadRemittances(db, filter),
     payers: await loadPayersOfClaims(db),
     today: todayIn((await loadShop(db)).timeZone),
   }));
+  const isFiltered = filter.payer !== undefined || filter.words !== undefined;
   const waiting = lists.reduce((sum, list) => sum + waitingLines(list), 0);
   return (
     <Page
       title={
         waiting === 0
           ? "No line of a payer’s list waits"
-          : `${formatCounted(waiting, "line")} of payers’ lists wait for somebody`
+          : `${formatCounted(waiting, "line")} of payers’ lists ${waiting === 1 ? "waits" : "wait"} for somebody`
       }
       above={<Link href="/claims">Claims</Link>}
       margin={<Basis />}
@@ -45,8 +57,33 @@ export default async function AnswersPage() {
       </section>
       <section className="stack">
         <h2>Lists</h2>
+        {address.notices.map((notice) => (
+          <Notice key={notice} status="note" title={notice} />
+        ))}
+        <FilterForm
+          action="/claims/answers"
+          words={`${filterInWords(filter)} — ${formatCounted(lists.length, "list")}`}
+          clearHref={isFiltered ? "/claims/answers" : undefined}
+        >
+          <SelectField
+            label="Payer"
+            name="payer"
+            none="Any"
+            value={filter.payer}
+            choices={payers.map((name) => ({ value: name, name }))}
+          />
+          <Field
+            label="Claim, payment, serial or words"
+            name="words"
+            hint="Anywhere in a list or its lines"
+            value={filter.words}
+          />
+        </FilterForm>
         {lists.length === 0 ? (
-          <EmptyState kind="never-used" title="No payer’s list has been read yet" />
+          <EmptyState
+            kind={isFiltered ? "filtered-away" : "never-used"}
+            title={isFiltered ? "No list fits this filter" : "No payer’s list has been read yet"}
+          />
         ) : (
           <Table
             caption="Payers’ lists, the latest payment first"
@@ -59,6 +96,11 @@ export default async function AnswersPage() {
       </section>
     </Page>
   );
+}
+
+function filterInWords({ payer, words }: RemittanceFilter): string {
+  const said = words === undefined ? undefined : `with “${words}”`;
+  return [payer ?? "Lists of all payers", said].filter((word) => word !== undefined).join(", ");
 }
 
 function waitingLines({ lines, undoneBy }: RemittanceSummary): number {

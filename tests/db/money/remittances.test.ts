@@ -3,6 +3,8 @@ import { afterAll, beforeEach, expect, test } from "vitest";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { findClaimsThatDisagree } from "@/db/queries/claims-that-disagree";
+import { loadMoneyFacts } from "@/db/queries/money-recovery";
+import { loadWordingVersions } from "@/db/queries/payer-wordings";
 import { decideLine } from "@/db/writes/money/decide-line";
 import { keepRemittance } from "@/db/writes/money/keep-remittance";
 import { postRemittance } from "@/db/writes/money/post-remittance";
@@ -32,30 +34,34 @@ afterAll(async () => {
   await closeDatabase();
 });
 
-async function keep(text: string, more: { currency?: "USD" | "EUR" } = {}) {
-  return await keepRemittance({
+const asKept = (text: string) =>
+  ({
     fileName: "credit.csv",
     content: Buffer.from(text),
     payer: "Hearth-Wick",
     reference: "CR-9",
     paidOn: day("2023-07-08"),
-    currency: more.currency ?? "USD",
+    currency: "USD",
     by: "Ana",
     at,
     today,
-  });
-}
+  }) as const;
+const keep = (text: string) => keepRemittance(asKept(text));
 
 /** Kept, its columns taken as they were guessed, and read. */
 async function readList(text: string): Promise<number> {
   const kept = await keep(text);
   if (kept.kind !== "kept") throw new Error(JSON.stringify(kept));
+  await confirm(kept.remittanceId);
+  return kept.remittanceId;
+}
+
+async function confirm(remittanceId: number): Promise<void> {
   const [list] = await readOnly((db) =>
-    db.rows<{ columns: never }>(sql`select columns from remittances where remittance_id = ${kept.remittanceId}`),
+    db.rows<{ columns: never }>(sql`select columns from remittances where remittance_id = ${remittanceId}`),
   );
   if (list === undefined) throw new Error("no list");
-  await readRemittance({ remittanceId: kept.remittanceId, columns: list.columns, by: "Ana", today });
-  return kept.remittanceId;
+  await readRemittance({ remittanceId, columns: list.columns, by: "Ana", today });
 }
 
 const linesOf = (id: number) =>
@@ -166,6 +172,41 @@ test("money below zero is a charge-back after the payment", async () => {
   await post(await readList(`Claim,Paid,Note\n${claims[0]},${euros(asked)},\n`));
   await post(await readList(`Claim,Paid,Note\n${claims[0]},(${euros(asked)}),AUDIT: NO SIGNATURE\n`));
   expect(await stored(claims[0] ?? "")).toMatchObject({ state: "clawed back" });
+});
+
+test("what a payer’s words mean can be said otherwise later: every version is kept, and what was posted stays as posted", async () => {
+  const say = (reason: "purchase_date" | "late") =>
+    setWording({ payer: "Hearth-Wick", payerText: "pop  missing", reason, by: "Ana", at });
+  const first = await readList(`Claim,Paid,Remark\n${claims[0]},0.00,POP MISSING\n`);
+  expect(await say("purchase_date")).toBe(true);
+  expect(await say("purchase_date")).toBe(false);
+  await post(first);
+  const second = await readList(`Claim,Paid,Remark\n${claims[1]},0.00,POP MISSING\n`);
+  expect(await say("late")).toBe(true);
+  expect([(await linesOf(first))[0]?.reason, (await linesOf(second))[0]?.reason]).toEqual(["purchase_date", "late"]);
+  const versions = (await readOnly((db) => loadWordingVersions(db, "Hearth-Wick")))("POP MISSING");
+  expect(versions.map(({ version, reason }) => [version, reason])).toEqual([
+    [2, "late"],
+    [1, "purchase_date"],
+  ]);
+  const { reasons } = await readOnly((db) => loadMoneyFacts(db, today));
+  expect(reasons).toEqual([{ reason: "late", times: 1 }]);
+});
+
+test("money for somebody else’s claim, and money taken back that never came, wait in the tray with their sentence", async () => {
+  const kept = await keepRemittance({ ...asKept(`Claim,Paid\n${claims[0]},10.00\n`), payer: "Another Payer" });
+  if (kept.kind !== "kept") throw new Error(kept.kind);
+  await confirm(kept.remittanceId);
+  expect(await linesOf(kept.remittanceId)).toMatchObject([
+    {
+      fate: "tray",
+      sentence: `${claims[0]} is not a claim on Another Payer. Ask whose money this is, or set the line aside.`,
+    },
+  ]);
+  const id = await readList(`Claim,Paid\n${claims[1]},-10.00\n`);
+  expect(await linesOf(id)).toMatchObject([
+    { fate: "tray", sentence: expect.stringContaining("more would be taken back than was paid") },
+  ]);
 });
 
 test("a file that is no table is refused in a sentence", async () => {

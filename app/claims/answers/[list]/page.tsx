@@ -1,10 +1,13 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { AddressReader, type AddressValues } from "@/app/_address/address-reader";
 import { Field } from "@/app/_ui/field";
+import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
-import { loadRemittance, type RemittanceFull } from "@/db/queries/money-remittances";
+import { loadRemittance, loadSamePayment, type RemittanceFull } from "@/db/queries/money-remittances";
+import { loadWordingVersions } from "@/db/queries/payer-wordings";
 import { type LineFate, lineFateKeys, lineFates } from "@/lib/claims/remittance/line-fate";
 import { formatCounted } from "@/lib/format/format-count";
 import { formatPlainDay } from "@/lib/format/format-day";
@@ -19,17 +22,37 @@ export const dynamic = "force-dynamic";
 
 interface Props {
   readonly params: Promise<{ readonly list: string }>;
+  readonly searchParams: Promise<AddressValues>;
 }
 
-export default async function ListPage({ params }: Props) {
+export default async function ListPage({ params, searchParams }: Props) {
   const id = Number((await params).list);
-  const list =
-    Number.isSafeInteger(id) && id > 0 && id < 2 ** 31 ? await readOnly((db) => loadRemittance(db, id)) : undefined;
+  const address = new AddressReader(await searchParams, ["came"]);
+  const isKnown = address.text("came") === "again";
+  const { list, samePayment, versionsOf } = await readOnly(async (db) => {
+    const list = Number.isSafeInteger(id) && id > 0 && id < 2 ** 31 ? await loadRemittance(db, id) : undefined;
+    if (list === undefined) return { list, samePayment: [], versionsOf: () => [] };
+    const versionsOf = await loadWordingVersions(db, list.payer);
+    return { list, versionsOf, samePayment: await loadSamePayment(db, list) };
+  });
   if (list === undefined) notFound();
   const { remittanceId, lines, version, undoneBy } = list;
   const isPosted = (lines.posted ?? 0) > 0;
   return (
     <Page title={finding(list)} above={<Link href="/claims/answers">Answers</Link>} margin={<Basis list={list} />} wide>
+      {isKnown && (
+        <Notice
+          status="note"
+          title="You sent this file before, and this is its list. Nothing was read or posted twice."
+        />
+      )}
+      {samePayment.map(({ remittanceId: other, fileName }) => (
+        <Notice key={other} status="watch" title={`Another list names payment ${list.reference} too`}>
+          <p>
+            <Link href={`/claims/answers/${other}`}>{fileName}</Link>. If it is the same payment, set these lines aside.
+          </p>
+        </Notice>
+      ))}
       {!list.isConfirmed && <ColumnsForm list={list} />}
       {(lines.ready ?? 0) > 0 && (
         <ListForm
@@ -39,7 +62,7 @@ export default async function ListPage({ params }: Props) {
           button={`Post ${formatCounted(lines.ready ?? 0, "line")}`}
         />
       )}
-      <WordingForms list={list} />
+      <WordingForms list={list} versionsOf={versionsOf} />
       {sections.map((fate) => (
         <LineTable key={fate} list={list} fate={fate} />
       ))}

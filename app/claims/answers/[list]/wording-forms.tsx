@@ -1,25 +1,35 @@
 import { SelectField } from "@/app/_ui/select-field";
 import type { RemittanceFull } from "@/db/queries/money-remittances";
+import type { WordingVersion } from "@/db/queries/payer-wordings";
 import { refusalReasonKeys, refusalReasons } from "@/lib/claims/life/refusal-reason";
 import { payerWords } from "@/lib/claims/remittance/payer-words";
 import { ListForm } from "./list-form";
 
 const choices = refusalReasonKeys.map((value) => ({ value, name: refusalReasons[value] }));
 
-/** The payer's words of lines that are not posted, each with what it means in our list of reasons. */
-export function WordingForms({ list }: { readonly list: RemittanceFull }) {
-  const open = list.rows.filter(({ fate, payerText }) => fate !== "posted" && fate !== "undone" && payerText !== "");
-  const words = [...new Map(open.map((line) => [payerWords(line.payerText), line])).values()];
+interface Props {
+  readonly list: RemittanceFull;
+  readonly versionsOf: (payerText: string) => readonly WordingVersion[];
+}
+
+/** The payer's words of a list, each with what it means in our list of reasons; it can be said otherwise at any time. */
+export function WordingForms({ list, versionsOf }: Props) {
+  const said = list.rows.filter(({ fate, payerText }) => fate !== "undone" && payerText !== "");
+  const words = [...new Map(said.map((line) => [payerWords(line.payerText), line])).values()];
   if (words.length === 0 || list.undoneBy !== undefined) return null;
-  const unnamed = words.filter(({ reason }) => reason === undefined).length;
+  const unnamed = words.filter(({ payerText }) => versionsOf(payerText).length === 0).length;
   return (
     <details open={unnamed > 0}>
       <summary>
         The payer’s words and our reasons: {words.length},{" "}
         {unnamed === 0 ? "all of them named" : `${unnamed} not named yet`}
       </summary>
+      <p className="small">
+        What is said holds from now on, for every list of this payer and in the count of its reasons. What was posted
+        keeps the reason it was posted with.
+      </p>
       <ul className="stack">
-        {words.map(({ row, payerText, reason }) => (
+        {words.map(({ row, payerText }) => (
           <li key={row}>
             <ListForm
               does="reason"
@@ -32,13 +42,25 @@ export function WordingForms({ list }: { readonly list: RemittanceFull }) {
                 label={`“${payerText}” means`}
                 name={`reason ${row}`}
                 none="Not said"
-                value={reason}
+                value={versionsOf(payerText)[0]?.reason}
                 choices={choices}
               />
             </ListForm>
+            <Versions versions={versionsOf(payerText)} />
           </li>
         ))}
       </ul>
     </details>
+  );
+}
+
+function Versions({ versions }: { readonly versions: readonly WordingVersion[] }) {
+  const [last, ...before] = versions;
+  if (last === undefined) return null;
+  const told = before.map(({ reason, setBy }) => `${refusalReasons[reason]} (${setBy})`);
+  return (
+    <p className="small">
+      Said by {last.setBy}, version {last.version}.{told.length > 0 && ` Before: ${told.join("; ")}.`}
+    </p>
   );
 }

@@ -54,7 +54,7 @@ export async function POST(request: Request): Promise<Response> {
   if (kept.kind === "unreadable")
     return problem(422, "This is no list", kept.problems.map(({ problem: what, fix }) => `${what} ${fix}`).join(" "));
   return Response.json(
-    { address: `/claims/answers/${kept.remittanceId}` },
+    { address: `/claims/answers/${kept.remittanceId}${kept.kind === "known" ? "?came=again" : ""}` },
     { status: kept.kind === "kept" ? 201 : 200 },
   );
 }
