@@ -1,0 +1,120 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { TwentyFutures } from "@/app/_charts/twenty-futures";
+import { EmptyState } from "@/app/_ui/empty-state";
+import { Page } from "@/app/_ui/page";
+import { readOnly } from "@/db/client";
+import { run } from "@/lib/format/describe-need";
+import { formatCount, formatCounted } from "@/lib/format/format-count";
+import { formatDecimal } from "@/lib/format/format-decimal";
+import { formatMoney } from "@/lib/format/format-money";
+import { formatShare } from "@/lib/format/format-share";
+import { twentyFutures } from "@/lib/stock/twenty-futures";
+import { partHref } from "../../read-parts-address";
+import { type KnownPart, loadPart } from "../load-part";
+import { type LastBuy, loadLastBuy } from "./load-last-buy";
+
+export const metadata: Metadata = { title: "Last buy" };
+export const dynamic = "force-dynamic";
+
+export default async function LastBuyPage({ params }: { readonly params: Promise<{ readonly part: string }> }) {
+  const { part: asked } = await params;
+  const found = await readOnly(async (db) => {
+    const view = await loadPart(db, decodeURIComponent(asked));
+    return view.kind === "part" ? { view, last: await loadLastBuy(db, view) } : undefined;
+  });
+  if (found === undefined) notFound();
+  const { view, last } = found;
+  const name = view.part.description || view.part.partNumber;
+  const above = <Link href={partHref(view.part.partKey)}>{view.part.partNumber}</Link>;
+  if (last.kind !== "last-buy")
+    return (
+      <Page above={above} title={`${name}: how many to the end cannot be told`} margin={<Basis />}>
+        <EmptyState kind="filtered-away" title={whyNot(last)}>
+          <p>
+            What the next two years need stands on <Link href={partHref(view.part.partKey)}>the part’s page</Link>.
+          </p>
+        </EmptyState>
+      </Page>
+    );
+  return <Answer view={view} last={last} above={above} />;
+}
+
+interface AnswerProps {
+  readonly view: KnownPart;
+  readonly last: Extract<LastBuy, { kind: "last-buy" }>;
+  readonly above: React.ReactNode;
+}
+
+function Answer({ view: { part }, last, above }: AnswerProps) {
+  const { buy, end, facts, repairs, unitsNow, maker } = last;
+  const { shortOneIn, pack } = part.plan;
+  const have = Math.max(0, part.onHand ?? 0) + part.onOrder;
+  const years = end.medianMonths === undefined ? undefined : Math.round(end.medianMonths / 12);
+  return (
+    <Page
+      above={above}
+      title={`${part.description || part.partNumber}: buy ${formatCount(buy.pieces)} to last to the end of the fleet’s life in ${formatShare(1 - 1 / shortOneIn, 0)} of 100 futures`}
+      margin={<Basis />}
+    >
+      <p>
+        Needed until the last unit has left: 9 times in 10 between {run(buy.low, buy.high).replace(" to ", " and ")}{" "}
+        pieces. {formatCount(have)} are there or on order, so with {formatCount(buy.pieces)} more it lasts in{" "}
+        {formatShare(buy.lasts, 0)} of 100 futures.
+        {part.unitCostCents !== undefined &&
+          ` They cost ${formatMoney({ cents: buy.cents, currency: part.currency })} today.`}
+        {pack > 1 && ` Packs hold ${formatCount(pack)}.`}
+      </p>
+      <figure className="stack-tight">
+        <figcaption>Needed to the end, in twenty futures of equal chance</figcaption>
+        <TwentyFutures twenty={twentyFutures(end.demand)} stock={have + buy.pieces} />
+      </figure>
+      <p>
+        On average {formatDecimal(buy.expectedLeftover, 0)} would be left over, and{" "}
+        {formatDecimal(buy.expectedShort, 0)} be short.
+      </p>
+      <section className="stack-tight">
+        <h2>What that rests on</h2>
+        <p>
+          {formatCounted(unitsNow, "component")} run today{maker === undefined ? "" : ` in machines of ${maker}`}. Their
+          life is fitted on {formatCounted(facts.failures, "failure")} (
+          <Link href={`/repeats/${part.component}`}>when it fails</Link>), and about{" "}
+          {formatDecimal(1200 * facts.leaving, 1)} in 100 units leave service a year. In half of the futures{" "}
+          {years === undefined
+            ? `some are still there after ${end.longestMonths / 12} years, where the count stops.`
+            : `the last has left within ${formatCounted(years, "year")}.`}
+        </p>
+        <p>
+          Of {formatCounted(repairs.failures, "repair")} of it in the last two years, {formatCount(repairs.withPart)}{" "}
+          took this part, {formatCount(repairs.pieces)} pieces in all.
+        </p>
+      </section>
+    </Page>
+  );
+}
+
+function whyNot(last: Exclude<LastBuy, { kind: "last-buy" }>): string {
+  switch (last.kind) {
+    case "no-component":
+      return "No component is on file for this part, so the fleet that carries it is not known.";
+    case "no-repairs":
+      return "No repair of the last two years took it, so how often it is needed is not known.";
+    case "no-life":
+      return last.facts.kind === "no-units"
+        ? "No unit in service is on the register that carries its component."
+        : `${formatCounted(last.facts.failures, "failure")} of its component ${last.facts.failures === 1 ? "is" : "are"} on record; from ${last.facts.needed} on a life can be fitted.`;
+  }
+}
+
+function Basis() {
+  return (
+    <>
+      <p>
+        Today’s units are let age, fail, be repaired and leave in 200 futures, each with a life that may be the true
+        one; nothing new is installed. That the range is wide is no mistake: nobody knows how long machines stay.
+      </p>
+      <p>Only units on the register count. A later number that fits as well would need fewer.</p>
+    </>
+  );
+}
