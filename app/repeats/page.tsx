@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
 import { EmptyState } from "@/app/_ui/empty-state";
@@ -49,6 +50,9 @@ export default async function RepeatsPage({ searchParams }: Props) {
       )}
       <WorthALook current={current} />
       <h2>Any question</h2>
+      <p>
+        Also: <Link href="/repeats/visits">first visits and returns</Link>, by technician as a funnel too.
+      </p>
       <p>{ratesFinding(view.rates)}</p>
       <RateFilter question={question} order={order} words={view.words} />
       <StillOnTheirWay question={question} />

@@ -6,7 +6,9 @@ import { power } from "@/tests/bench/signals-power";
 import { decoyTarget, isTrue, targets, tellsOf } from "@/tests/bench/signals-targets";
 
 // Recovery of what was planted, in one company of those that `npm run bench -- signals` goes through week by week.
-test("the list of an invented company holds planted troubles, hardly anything else, and never the decoy", { timeout: 120_000 }, () => {
+test("the list of an invented company holds planted troubles, hardly anything else, and never the decoy", {
+  timeout: 120_000,
+}, () => {
   const { record } = drawCompany(scenarioOf({ seed: 2, size: 1, until: "2026-10-31" }));
   const run = signalRun(record);
   if (run.kind !== "followed") throw new Error(run.kind);

@@ -1,0 +1,64 @@
+import { PointReader } from "@/app/_charts/point-reader";
+import { formatShare } from "@/lib/format/format-share";
+import { shareFunnel } from "@/lib/signals/share-funnel";
+import styles from "./share-funnel-chart.module.css";
+import { againstLimits, type ShareOf } from "./visit-rows";
+
+interface Props {
+  readonly label: string;
+  /** Share of all together, in (0, 1). */
+  readonly overall: number;
+  readonly points: readonly { readonly name: string; readonly share: ShareOf }[];
+}
+
+const [width, height, left, bottom] = [640, 300, 44, 30] as const;
+
+/** Each group by its size and share, between the limits that chance alone gives a group of that size. */
+export function ShareFunnelChart({ label, overall, points }: Props) {
+  const largest = Math.max(10, ...points.map(({ share }) => share.trials));
+  const most = Math.min(1, 1.15 * Math.max(overall * 1.5, ...points.map(({ share }) => share.point)));
+  const x = (trials: number) => left + ((width - left - 10) * Math.log(Math.max(trials, 1))) / Math.log(largest * 1.2);
+  const y = (share: number) => height - bottom - ((height - bottom - 10) * Math.min(share, most)) / most;
+  const sizes = Array.from({ length: 40 }, (_, i) => Math.max(1, Math.round((largest * 1.2) ** ((i + 1) / 40))));
+  const line = (pick: "low95" | "high95" | "low998" | "high998") =>
+    sizes
+      .map((trials) => `${x(trials).toFixed(1)},${y(shareFunnel({ trials, share: overall })[pick]).toFixed(1)}`)
+      .join(" ");
+  const spoken = points.map(({ name, share }) => ({
+    text: `${name}: ${formatShare(share.point, 0)} in 100, ${share.events} of ${share.trials} jobs, ${againstLimits(share)}`,
+  }));
+  return (
+    <PointReader label={label} points={spoken}>
+      <svg className={styles.funnel} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+        <line className={styles.axis} x1={left} x2={width - 10} y1={height - bottom} y2={height - bottom} />
+        <line className={styles.all} x1={left} x2={width - 10} y1={y(overall)} y2={y(overall)} />
+        {(["low95", "high95"] as const).map((pick) => (
+          <polyline key={pick} className={styles.inner} points={line(pick)} />
+        ))}
+        {(["low998", "high998"] as const).map((pick) => (
+          <polyline key={pick} className={styles.outer} points={line(pick)} />
+        ))}
+        {[0, most / 2, most].map((share) => (
+          <text key={share} className={styles.words} x={left - 6} y={y(share) + 4} textAnchor="end">
+            {formatShare(share, 0)}
+          </text>
+        ))}
+        {[1, 10, 100, 1000, 10_000]
+          .filter((trials) => trials <= largest * 1.2)
+          .map((trials) => (
+            <text key={trials} className={styles.words} x={x(trials)} y={height - 10} textAnchor="middle">
+              {trials}
+            </text>
+          ))}
+        {points.map(({ name, share }, index) => (
+          <g key={name} data-point={index}>
+            <circle className={styles.dot} cx={x(share.trials)} cy={y(share.point)} r="6" />
+            <text className={styles.words} x={x(share.trials) - 10} y={y(share.point) - 10} textAnchor="end">
+              {name}
+            </text>
+          </g>
+        ))}
+      </svg>
+    </PointReader>
+  );
+}
