@@ -59,7 +59,8 @@ const stepNames: Readonly<Record<RuleStep, string>> = {
 
 function gaveWords({ gave, step, window, deadline, outcome }: RuleLook): string {
   const until = deadline === undefined ? "" : `, by ${dayInWords(deadline)}`;
-  if (step === "campaign") return outcome === "chosen" ? `${gave} names this unit` : `${gave} does not help here`;
+  if (step === "campaign")
+    return outcome === "chosen" ? `${plain(gave)} names this unit` : `${plain(gave)} does not help here`;
   const last = step === "term" && window !== undefined ? `, last day ${daysInWords(window.last)}` : "";
   return `${wordsOf(gave)}${last}${until}`;
 }
@@ -87,5 +88,10 @@ function wordsOf(gave: string): string {
   const lists: readonly Readonly<Record<string, string>>[] = [notCoveredWords, evidenceWords, problemWords, otherWords];
   for (const words of lists) if (words[gave] !== undefined) return words[gave];
   const starts: Readonly<Record<string, string>> = startEvents;
-  return starts[gave] === undefined ? gave.replaceAll("_", " ") : `from ${starts[gave].toLowerCase()}`;
+  return starts[gave] === undefined ? plain(gave) : `from ${starts[gave].toLowerCase()}`;
+}
+
+/** A key as people read it. */
+function plain(key: string): string {
+  return key.replaceAll("_", " ");
 }

@@ -1,6 +1,6 @@
-import { instantInUtc } from "@/lib/calendar/instant";
 import type { Reading } from "@/lib/domain/reading";
 import type { PacketReading } from "../packet";
+import { measuredValues } from "./measured-values";
 import type { NeutralClaim } from "./neutral-claim-document";
 
 /** One reading as it was taken, with the range it was held against and what that gave. */
@@ -10,17 +10,8 @@ export function neutralMeasurement(
 ): NeutralClaim["findings"]["measurements"][number] {
   const { range } = judged;
   return {
-    number: reading.number,
+    ...measuredValues(reading),
     check: { key: reading.check, name: judged.check },
-    pointA: reading.pointA ?? null,
-    pointB: reading.pointB ?? null,
-    mode: reading.mode,
-    power: reading.power,
-    isolated: reading.isolated ?? null,
-    loadConnected: reading.loadConnected ?? null,
-    commanded: reading.commanded ?? null,
-    temperatureC: reading.temperatureC ?? null,
-    outcome: { ...reading.outcome },
     expected:
       range === undefined
         ? null
@@ -33,7 +24,5 @@ export function neutralMeasurement(
           },
     verdict: judged.verdict,
     verdictWords: judged.verdictWords,
-    note: reading.note ?? null,
-    takenAt: reading.takenAt === undefined ? null : instantInUtc(reading.takenAt),
   };
 }

@@ -4,6 +4,7 @@ import { Button } from "@/app/_ui/button";
 import { ErrorSummary } from "@/app/_ui/error-summary";
 import { Field } from "@/app/_ui/field";
 import { type FactsState, keepFacts } from "./actions";
+import styles from "./facts.module.css";
 
 interface Props {
   readonly unitId: string;
@@ -24,22 +25,24 @@ export function FactsForm({ unitId, stored }: Props) {
     <form action={act} className="stack-tight" key={JSON.stringify(state.texts)}>
       <ErrorSummary problems={state.problems} />
       <input type="hidden" name="unit" value={unitId} />
-      {days.map(([name, label, hint]) => (
+      <div className={styles.fields}>
+        {days.map(([name, label, hint]) => (
+          <Field
+            key={name}
+            name={name}
+            label={label}
+            width="short"
+            value={state.texts[name]}
+            problem={problemOf(name)}
+            {...(hint === undefined ? {} : { hint })}
+          />
+        ))}
         <Field
-          key={name}
-          name={name}
-          label={label}
-          width="short"
-          value={state.texts[name]}
-          problem={problemOf(name)}
-          {...(hint === undefined ? {} : { hint })}
+          name="exchangedSerial"
+          label="Serial of the unit that was handed back"
+          value={state.texts.exchangedSerial}
         />
-      ))}
-      <Field
-        name="exchangedSerial"
-        label="Serial of the unit that was handed back"
-        value={state.texts.exchangedSerial}
-      />
+      </div>
       <label>
         <input type="checkbox" name="serialRemoved" value="yes" defaultChecked={state.texts.serialRemoved === "yes"} />{" "}
         The serial was removed from the unit

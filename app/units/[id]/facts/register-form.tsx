@@ -5,6 +5,7 @@ import { ErrorSummary } from "@/app/_ui/error-summary";
 import { Field } from "@/app/_ui/field";
 import { SelectField } from "@/app/_ui/select-field";
 import { type FactsState, keepRegister } from "./actions";
+import styles from "./facts.module.css";
 import { registerDays } from "./register-days";
 
 interface Props {
@@ -27,23 +28,25 @@ export function RegisterForm({ unitId, stored }: Props) {
       <ErrorSummary problems={state.problems} />
       <input type="hidden" name="unit" value={unitId} />
       <input type="hidden" name="shown" value={JSON.stringify(stored)} />
-      {registerDays.map(({ field, label, hint }) => (
-        <Field key={field} label={label} width="short" {...shown(field)} {...(hint === undefined ? {} : { hint })} />
-      ))}
-      <SelectField label="Use" choices={uses} {...shown("use")} />
-      <Field
-        label="Where it stands"
-        width="short"
-        hint="Country or state, such as US or US-CA."
-        {...shown("territory")}
-      />
-      <Field
-        label="Owner"
-        width="short"
-        inputMode="numeric"
-        hint="1 for the first buyer, 2 after one transfer."
-        {...shown("ownerNumber")}
-      />
+      <div className={styles.fields}>
+        {registerDays.map(({ field, label, hint }) => (
+          <Field key={field} label={label} width="short" {...shown(field)} {...(hint === undefined ? {} : { hint })} />
+        ))}
+        <SelectField label="Use" choices={uses} {...shown("use")} />
+        <Field
+          label="Where it stands"
+          width="short"
+          hint="Country or state, such as US or US-CA."
+          {...shown("territory")}
+        />
+        <Field
+          label="Owner"
+          width="short"
+          inputMode="numeric"
+          hint="1 for the first buyer, 2 after one transfer."
+          {...shown("ownerNumber")}
+        />
+      </div>
       <Field label="What shows it" hint="Paper or record." {...shown("registerReason")} />
       <Field label="Your name" {...shown("registerBy")} />
       <Button disabled={isBusy}>Keep these</Button>
