@@ -38,6 +38,18 @@ export interface LoadReport {
   readonly changes: readonly FieldChange[];
   /** Fields that were edited here and of which the file says otherwise: the edit stands. */
   readonly keptEdits: readonly KeptEdit[];
+  /** Cells that were taken as they stand although a number on file comes close, of the first rows that have any. */
+  readonly offers?: readonly OfferedCell[] | undefined;
+}
+
+export interface OfferedCell {
+  readonly row: number;
+  /** Header of the file's column, and what stands there. */
+  readonly column: string;
+  readonly value: string;
+  readonly note: string;
+  /** What may be meant instead. */
+  readonly offers: readonly string[];
 }
 
 export interface RefusedRow {

@@ -1,7 +1,7 @@
 import { sql } from "drizzle-orm";
 import type { Transaction } from "@/db/database-types";
 import type { RowProblem } from "@/lib/intake/parsed";
-import type { FieldChange, KeptEdit, LoadReport, RefusedRow } from "../load-result";
+import type { FieldChange, KeptEdit, LoadReport, OfferedCell, RefusedRow } from "../load-result";
 import { rowsOf } from "./run";
 import { changeableColumns, storedAt } from "./settle-fates";
 import type { StagedFile, StagedPart } from "./staged-file";
@@ -23,6 +23,7 @@ export async function loadReport(tx: Transaction, file: StagedFile, limit: numbe
     refused: file.rows === undefined ? [] : await firstRefused(tx, table, limit),
     changes: changes.toSorted((a, b) => a.row - b.row).slice(0, shown),
     keptEdits: await firstKeptEdits(tx, file, shown),
+    offers: file.rows === undefined ? [] : await firstOffers(tx, table, shown),
   };
 }
 
@@ -67,6 +68,15 @@ async function firstRefused(tx: Transaction, table: string, limit: number): Prom
   return await rowsOf<{ row: number; reason: string }>(
     tx,
     `select row, reason from ${table} where fate = 'refused' order by row limit ${limit}`,
+  );
+}
+
+async function firstOffers(tx: Transaction, table: string, limit: number): Promise<readonly OfferedCell[]> {
+  return await rowsOf<OfferedCell & Record<string, unknown>>(
+    tx,
+    `select r.row, n.note ->> 'source' as "column", n.note ->> 'raw' as value, n.note ->> 'note' as note, n.note -> 'offers' as offers
+     from ${table} r cross join lateral jsonb_array_elements(r.notes) with ordinality as n(note, place)
+     where r.notes is not null and r.problems is null and n.note ? 'offers' order by r.row, n.place limit ${limit}`,
   );
 }
 

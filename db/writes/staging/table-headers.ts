@@ -4,11 +4,13 @@ import { columnName } from "./named-cells";
 /** By kind and column of ours (`jobs.serial`): what the matched column of the file is called. */
 export function tableHeaders({ kind, columns }: Matching): Readonly<Record<string, string>> {
   const header = columns.map(({ source }) => source);
-  return Object.fromEntries(
+  const headers: Record<string, string> = Object.fromEntries(
     columns.flatMap(({ target }, place) =>
       target === undefined ? [] : [[target.includes(".") ? target : `${kind}.${target}`, columnName(header, place)]],
     ),
   );
+  const number = headers["jobs.job_number"]; // a part line in a row of jobs has the number of its row
+  return number === undefined ? headers : { ...headers, "part-lines.job_number": number };
 }
 
 /** Columns of ours that the matching fills, by kind: a column that is not among them leaves stored values alone. */

@@ -160,7 +160,8 @@ function readCell(
     open.problems.push(...currencyProblem({ source, raw, sign: reading.currency, row, open, column }, setting));
   if (setting.known === undefined || text === "") return;
   const offer = offerFor(column, text, setting.known);
-  if (offer !== undefined) open.notes.push({ source, column, raw, taken: text, note: offer });
+  if (offer !== undefined)
+    open.notes.push({ source, column, raw, taken: text, note: offer.note, offers: offer.numbers });
 }
 
 /** Whether a row of jobs holds a part and nothing of its job, except perhaps its number: the rest stands in another row. */

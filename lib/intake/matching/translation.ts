@@ -13,6 +13,8 @@ export interface CellNote {
   readonly note: string;
   /** It follows from the matching alone, such as a day written another way, so it can be told anew from the raw row. */
   readonly ordinary?: true;
+  /** Numbers on file that may be meant instead; whoever checks the rows can choose one. */
+  readonly offers?: readonly string[];
 }
 
 /** What one row of somebody's file says, in rows of ours: text that still goes through the parser of its kind. */

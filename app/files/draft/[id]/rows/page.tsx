@@ -20,6 +20,7 @@ import { AddForm } from "./add-form";
 import { CorrectionCell } from "./correction-cell";
 import { findingOf } from "./finding-of";
 import { NotChecked } from "./not-checked";
+import { Offers } from "./offers";
 import { Changes, KeptEdits, Refused } from "./report-lists";
 
 export const metadata: Metadata = { title: "Check rows" };
@@ -85,6 +86,7 @@ function Checked({ draft, report, problem }: CheckedProps) {
           )}
         </section>
       )}
+      {!notes.ours && <Offers draftId={draftId} report={report} />}
       <Changes report={report} />
       <KeptEdits report={report} />
       <Refused report={report} />
