@@ -7,6 +7,7 @@ import { loadClaimCounts } from "@/db/queries/claim-list";
 import { type DemoCandidate, loadDemoCandidates } from "@/db/queries/demo-candidates";
 import { loadShop } from "@/db/queries/shop";
 import { addDays, type Day, day } from "@/lib/calendar/day";
+import { takeInDemoList } from "./demo-claims/payers-list";
 import { type DemoStory, demoStories } from "./demo-claims/stories";
 import { tellStory } from "./demo-claims/tell-story";
 
@@ -23,6 +24,8 @@ async function main(): Promise<number> {
   }
   const told = await tellAll(until);
   console.log(`Claims: ${told} made, in every state that a claim can be in.`);
+  const lines = await takeInDemoList(until);
+  console.log(`A payer’s list of ${lines} lines was taken in.`);
   return 0;
 }
 

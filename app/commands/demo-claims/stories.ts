@@ -93,6 +93,8 @@ export const demoStories: readonly DemoStory[] = [
   ...Array.from({ length: 4 }, () => story()),
   story(step(6, withdrawn)),
   ...[3, 6, 9].map((after) => story(send(after))),
+  // On their way long enough to be in the list that a payer sends.
+  ...Array.from({ length: 9 }, () => ({ ...story(send(5)), days: 14 })),
   { ...story(send(4), step(7, received)), days: 60 },
   story(send(8), step(9, received)),
   story(send(8), step(12, received)),
