@@ -2,7 +2,7 @@
 // signal; and a gap that the desk finds, through the technician, back into the claim.
 import { expect, type Page, test } from "@playwright/test";
 import { noDrainWalks, type Told } from "./no-drain-walks";
-import { answerStep, openJobFor, stepName } from "./sheet-steps";
+import { answerStep, countTaps, openJobFor, stepName } from "./sheet-steps";
 
 test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
 
@@ -41,3 +41,127 @@ async function closeJob(page: Page) {
   await page.getByRole("button", { name: "Close job" }).click();
   await expect(page.getByRole("heading", { name: /is closed$/ })).toBeVisible({ timeout: 60_000 });
 }
+
+/** A step's good answer by its name, and the word for a cause outside the part where it has one. */
+const dishwasher: Readonly<Record<string, { readonly good: Told; readonly outside?: Told }>> = {
+  "Stored fault codes": { good: { none: true } },
+  "Trap, filter and sump": { good: { word: "Nothing found" }, outside: { word: "Object in trap" } },
+  "High loop or air gap": { good: { number: "24" } },
+  "Air gap": { good: { word: "Clear" }, outside: { word: "Clogged" } },
+  "Disposer plug": { good: { word: "Knocked out" }, outside: { word: "Plug still" } },
+  "Pump winding": { good: { number: "25" } },
+  "Pump impeller": { good: { word: "Turns with magnetic" }, outside: { word: "Vanes damaged by" } },
+  "Drain step in the diagnostic cycle": { good: { word: "Drain step called for" } },
+  Interlocks: { good: { word: "All satisfied" } },
+};
+
+test("six readings and two photos in fourteen taps, at 320 px and with text twice as large", async ({ page }) => {
+  test.setTimeout(240_000);
+  await page.goto("/units?words=BHW40");
+  const serial = (await page.locator("tbody tr").first().getByRole("rowheader").textContent())?.trim() ?? "";
+  const job = await openJobFor(page, serial, "will_not_drain");
+  await page.setViewportSize({ width: 320, height: 700 });
+  const thumb = countTaps();
+  await page.goto("/sheet");
+  await thumb.tap(page.getByRole("link", { name: job }));
+  const flow = page.locator("#sheet-flow");
+  await expect(flow).toBeVisible();
+  let readings = 0;
+  for (let name = await stepName(page); name !== undefined; name = await stepName(page)) {
+    await staysOnScreen(page);
+    if (readings === 0) await takePhoto(page, thumb);
+    const told = dishwasher[name];
+    await answerStep(
+      page,
+      readings >= 5 ? (told?.outside ?? told?.good ?? { skip: "Other" }) : (told?.good ?? { skip: "Other" }),
+      thumb.tap,
+    );
+    readings++;
+  }
+  await takePhoto(page, thumb, /Rating plate/);
+  await thumb.tap(page.getByRole("button", { name: "Review" }));
+  await staysOnScreen(page);
+  await thumb.tap(page.getByRole("button", { name: "Close job" }));
+  await expect(page.getByRole("heading", { name: /is closed$/ })).toBeVisible({ timeout: 60_000 });
+  expect(readings).toBeGreaterThanOrEqual(6);
+  expect(thumb.taps() - (readings - 6)).toBeLessThanOrEqual(14);
+});
+
+/** No sideways scroll, also with text of twice the size; what is touched is 48 px high. */
+async function staysOnScreen(page: Page) {
+  for (const size of ["", "200%"]) {
+    await page.evaluate((value) => document.documentElement.style.setProperty("font-size", value), size);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
+  }
+  await page.evaluate(() => document.documentElement.style.removeProperty("font-size"));
+  for (const button of await page.locator("#sheet-flow button:visible:not([class*=change])").all())
+    expect((await button.boundingBox())?.height ?? 48).toBeGreaterThanOrEqual(47.9);
+}
+
+async function takePhoto(page: Page, thumb: ReturnType<typeof countTaps>, subject: RegExp | string = "") {
+  const photo = page.getByRole("region", { name: subject === "" ? /^Photo:/ : subject }).first();
+  const picture = await page.screenshot({ type: "jpeg" });
+  thumb.count(); // Take: the camera opens and is used
+  await photo.locator("input[type=file]").setInputFiles({ name: "a.jpg", mimeType: "image/jpeg", buffer: picture });
+  await thumb.tap(photo.getByRole("button", { name: "Use" }));
+  await expect(photo.getByText(/One is kept|are kept/)).toBeVisible();
+}
+
+test("nothing is lost without signal, over a reload, when the server fails, and nothing of the customer is kept", async ({
+  page,
+  context,
+}) => {
+  test.setTimeout(300_000);
+  const job = await openJobFor(page, noDrainWalks[1]?.serial ?? "", "will_not_drain");
+  await expect(page.getByText(/Sent|Nothing waits/)).toBeVisible();
+  await page.reload();
+  await page.waitForTimeout(3_000); // the worker keeps the page and its program
+  await context.setOffline(true);
+  await answerStep(page, { none: true });
+  await expect(page.getByText(/Saved on this phone: 1 item to send; no signal/)).toBeVisible();
+  await page.reload();
+  await expect(page.getByText("Stored fault codes: no code stored")).toBeVisible();
+  await answerStep(page, { word: "No kink, no crush" });
+  await expect(page.getByText(/2 items to send/)).toBeVisible();
+  await context.setOffline(false);
+  await page.route("**/answers", (route) => route.fulfill({ status: 500, body: "{}" }));
+  await page.evaluate(() => window.dispatchEvent(new Event("online")));
+  await expect(page.getByText(/the server did not answer/)).toBeVisible();
+  await page.unroute("**/answers");
+  await page.evaluate(() => window.dispatchEvent(new Event("online")));
+  await expect(page.getByText(/^Sent/)).toBeVisible({ timeout: 60_000 });
+  const kept = await page.evaluate(async () => {
+    const names = await caches.keys();
+    const texts: string[] = [];
+    for (const name of names)
+      for (const request of await (await caches.open(name)).keys())
+        texts.push(await ((await (await caches.open(name)).match(request))?.text() ?? ""));
+    return texts.join("\n");
+  });
+  expect(kept).toContain(job);
+  expect(kept).not.toContain("Canary");
+  const other = await context.newPage();
+  await other.goto(`/sheet/job/${job}`);
+  await expect(other.getByText("Drain hose: no kink, no crush")).toBeVisible();
+});
+
+test("a gap found at the desk is asked, stands in Today, and comes back into the job", async ({ page }) => {
+  test.setTimeout(240_000);
+  const job = await openJobFor(page, noDrainWalks[5]?.serial ?? "", "will_not_drain");
+  await walkToEnd(page, noDrainWalks[5]?.readings ?? {});
+  await closeJob(page);
+  await page.goto(`/sheet/ask/${job}`);
+  const gap = page.getByRole("listitem").filter({ hasText: "model/serial plate photo" });
+  await gap.getByRole("button", { name: "Ask technician" }).click();
+  await expect(gap.getByText(/^Asked/)).toBeVisible();
+  await page.goto("/today");
+  await page.getByRole("link", { name: new RegExp(`give “model/serial plate photo” for job ${job}`) }).click();
+  await takePhoto(page, countTaps(), /Rating plate/);
+  await expect(page.getByText(/^Sent/)).toBeVisible({ timeout: 60_000 });
+  await page.getByRole("button", { name: "It is given" }).click();
+  await expect(page.getByText("Nothing is asked any more")).toBeVisible();
+  await page.goto(`/jobs/${job}`);
+  await expect(page.getByRole("img", { name: /Rating plate/ })).toHaveCount(1);
+  await page.goto(`/sheet/ask/${job}`);
+  await expect(page.getByText("model/serial plate photo")).toHaveCount(0);
+});

@@ -12,6 +12,7 @@ const silentPump = absent("pump_voltage");
 const waits: Readonly<Record<string, Branch>> = {
   pump_winding_at_board: { when: silentPump, words: "no voltage at the pump" },
   connector_reseat: { when: silentPump, words: "no voltage at the pump" },
+  connector_condition: { when: silentPump, words: "no voltage at the pump" },
   board_output: { when: silentPump, words: "no voltage at the pump" },
   board_condition: { when: absent("board_output"), words: "no output from the board" },
   harness_resistance: {

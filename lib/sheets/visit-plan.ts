@@ -55,14 +55,22 @@ export function visitPlan({
   symptom,
   sheets,
 }: Pick<VisitPlan, "productType" | "symptom" | "sheets">): VisitPlan {
-  const entries = sheets.flatMap(({ component }) => {
-    const own = entriesFor(productType, component);
-    const named = own.filter(({ symptoms }) => symptom !== undefined && symptoms.includes(symptom));
-    return named.length > 0 ? named : own;
-  });
+  const entries = boardsLast(
+    sheets.flatMap(({ component }) => {
+      const own = entriesFor(productType, component);
+      const named = own.filter(({ symptoms }) => symptom !== undefined && symptoms.includes(symptom));
+      return named.length > 0 ? named : own;
+    }),
+  );
   const planned = plannedKeys(sheets, entries);
   const steps = [...planned].flatMap((key) => planStep(key, sheets, entries, planned));
   return { productType, symptom, sheets, entries, steps: steps.sort((a, b) => a.tier - b.tier) };
+}
+
+/** A board is condemned only by exclusion, so its checks come after those of what it drives. */
+function boardsLast(entries: readonly EvidenceEntry[]): readonly EvidenceEntry[] {
+  const isBoard = ({ failureClass }: EvidenceEntry) => failureClass === "electronic";
+  return [...entries.filter((entry) => !isBoard(entry)), ...entries.filter(isBoard)];
 }
 
 /** The order of the rules first, then what the company's own sheets put elsewhere or added. */

@@ -7,9 +7,9 @@ import { Page } from "@/app/_ui/page";
 import { Tag } from "@/app/_ui/tag";
 import { SheetFlow } from "@/app/sheet/_flow/sheet-flow";
 import type { SheetView } from "@/app/sheet/_flow/sheet-view";
+import { componentOf } from "@/lib/domain/components";
 import { formatCounted } from "@/lib/format/format-count";
 import { formatDay } from "@/lib/format/format-day";
-import { sheetKey } from "@/lib/sheets/sheet";
 import { loadSheetView } from "./load-sheet-view";
 
 export const metadata: Metadata = { title: "Check sheet" };
@@ -62,7 +62,7 @@ function Basis({ view }: { readonly view: SheetView }) {
           { term: "Asked for", detail: formatDay(view.requestedOn) },
           { term: "Technician", detail: view.technician ?? "not named" },
           ...view.sheets.map((sheet) => ({
-            term: sheetKey(sheet).split("/")[1] ?? "",
+            term: componentOf(sheet.component)?.name ?? sheet.component,
             detail: `version ${sheet.version}`,
           })),
         ]}
