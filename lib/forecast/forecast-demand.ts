@@ -91,7 +91,8 @@ export function demandMethods(levels: LevelModel | undefined): readonly DemandMe
 export function learnDemand(histories: readonly MonthlyCounts[]): DemandKnowledge {
   const room = histories.reduce((largest, history) => Math.max(largest, ...knownCounts(history)), 0);
   const before = histories.map((history) => history.slice(0, Math.max(0, history.length - testSettings.origins)));
-  return { now: learnLevels(histories), beforeTest: learnLevels(before, { room }) };
+  const beforeTest = learnLevels(before, { room });
+  return { now: learnLevels(histories, { room, from: beforeTest }), beforeTest };
 }
 
 function forecastMonth(distribution: CountDistribution): ForecastMonth {

@@ -2,7 +2,7 @@ import { type CountDistribution, countDistribution } from "./count-distribution"
 
 /**
  * Demand that wanders between levels: each month it is at one of a ladder of mean rates and moves up, down or to the
- * lowest rung with chances that all series share. Two such ladders stand side by side, one for steady and one for
+ * lowest rung with chances that all series share. Three such ladders stand side by side, for steady, bunched and very
  * bunched demand; a series never changes ladder.
  */
 export interface LevelModel {
@@ -25,8 +25,8 @@ export const highestLevelCount = 400;
 // The ladder and what is believed of it at first: own choice, no source; learning from all series corrects the belief.
 const lowestRate = 0.01;
 const ratio = 2;
-/** Variance over mean within a rung: nearly Poisson, and bunched. */
-const dispersions = [1.2, 3] as const;
+/** Variance over mean within a rung: nearly Poisson, bunched, and very bunched. */
+const dispersions = [1.05, 2, 5] as const;
 /** A rung stands for rates around it: half a step either way is a coefficient of variation near 0.2. */
 const rungSpread = 0.2;
 const staying = 0.95;
