@@ -1,4 +1,5 @@
 // Where a load's time goes: processor seconds on both sides of the socket, and with `--profile` the time of each statement.
+import { EventEmitter } from "node:events";
 import { readdirSync, readFileSync } from "node:fs";
 import { Client } from "pg";
 import { databaseUrl } from "@/db/connection";
@@ -95,27 +96,22 @@ export class StatementTimes {
   readonly #query = Client.prototype.query;
 
   begin(): void {
-    const query = this.#query;
+    const query: (...given: unknown[]) => unknown = this.#query;
     const add = (text: string, ms: number) => this.#add(text, ms);
-    // biome-ignore lint/suspicious/noExplicitAny: the driver's method has a dozen forms, all handed on as they came
-    Client.prototype.query = function timed(this: Client, ...given: any[]): any {
+    const timed = function (this: Client, ...given: unknown[]): unknown {
       const before = performance.now();
-      // biome-ignore lint/suspicious/noExplicitAny: see above
-      const answer = (query as any).apply(this, given);
-      const text = typeof given[0] === "string" ? given[0] : String(given[0]?.text ?? "copy");
-      if (typeof answer?.then === "function")
-        answer.then(
-          () => add(text, performance.now() - before),
-          () => {},
-        );
-      else if (typeof answer?.once === "function") answer.once("close", () => add(text, performance.now() - before));
+      const answer = query.apply(this, given);
+      const done = () => add(textOf(given[0]), performance.now() - before);
+      if (answer instanceof Promise) answer.then(done, () => {});
+      else if (answer instanceof EventEmitter) answer.once("close", done);
       return answer;
-    } as typeof query;
+    };
+    Object.assign(Client.prototype, { query: timed });
   }
 
   /** Says what took longest, and forgets it. */
   end(most = 45): void {
-    Client.prototype.query = this.#query;
+    Object.assign(Client.prototype, { query: this.#query });
     const dearest = [...this.#spent].toSorted(([, a], [, b]) => b.ms - a.ms).slice(0, most);
     for (const [text, { ms, times }] of dearest) say(`    ${text.slice(0, 150)}`, `${ms.toFixed(0)} ms, ${times} x`);
     this.#spent.clear();
@@ -126,4 +122,9 @@ export class StatementTimes {
     const spent = this.#spent.get(like) ?? { ms: 0, times: 0 };
     this.#spent.set(like, { ms: spent.ms + ms, times: spent.times + 1 });
   }
+}
+
+function textOf(query: unknown): string {
+  if (typeof query === "string") return query;
+  return typeof query === "object" && query !== null && "text" in query ? String(query.text) : "copy";
 }

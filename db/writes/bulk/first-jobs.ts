@@ -1,9 +1,10 @@
 // Jobs of a large file while none is on file. What a row must agree with is then told by few rows: one for each unit of
 // the file, and one for each model, kind of appliance, component and symptom that stand together in it.
 import type { Transaction } from "@/db/database-types";
-import { agreedFacts, possibleFacts, unitFacts } from "../kinds/agreed-facts";
+import { agreedFacts, factColumns, possibleFacts } from "../kinds/agreed-facts";
 import { jobKeys } from "../kinds/job-keys";
 import { noteUnitFacts } from "../kinds/note-unit-facts";
+import { unitFacts } from "../kinds/unit-facts";
 import { noteWords } from "../kinds/words-in-use";
 import { insertRows } from "../staging/merge-staged";
 import { run } from "../staging/run";
@@ -26,7 +27,9 @@ export const firstJobs: FirstLoad = {
     if (await any(tx, wrongWords(table))) return false;
     if (await any(tx, `select from ${table} where readable group by job_id having count(*) > 1`)) return false;
     await run(tx, gatherUnits(staged));
-    return !(await any(tx, `select from ${unitsOf(table)} where models_differ`));
+    const fills = unitFacts.some(({ from }) => staged.present.has(from)); // blanks of a unit on file, which is done row by row
+    const asked = fills ? "models_differ or known" : "models_differ";
+    return !(await any(tx, `select from ${unitsOf(table)} where ${asked}`));
   },
   async settle(tx, { table }) {
     await run(tx, `alter table ${table} rename column given_unit_id to unit_id`);
@@ -91,7 +94,7 @@ async function storeModels(tx: Transaction, table: string): Promise<void> {
 }
 
 async function storeUnits(tx: Transaction, { table, fills }: Staged, batchId: number): Promise<void> {
-  const facts = unitFacts.join(", ");
+  const facts = factColumns.join(", ");
   await run(
     tx,
     `insert into units (unit_id, maker_id, model_id, serial, serial_normalised, identified, in_register, use, owner_number, ${facts}, batch_id)

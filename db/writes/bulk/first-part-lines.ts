@@ -9,11 +9,12 @@ import { noteMade, noteUsedRows, noteUsedWithMade } from "./made-rows";
 const wordsOf = (table: string) => `${table}_words`;
 const ownJob = "join jobs j on j.job_id = s.named_job_id";
 
-/** Part lines of a large file while none is on file. Each is of a job that is, and has its number. */
+/** Part lines of a large file while none is on file. Each is of a job that is, and has its number; none takes another back. */
 export const firstPartLines: FirstLoad = {
   derived: [namedJobKey],
   async agree(tx, { table, beside }) {
-    if (beside !== undefined || (await any(tx, `select from ${table} where readable and line is null`))) return false;
+    if (beside !== undefined || (await any(tx, `select from ${table} where readable and (line is null or returned)`)))
+      return false;
     if (await any(tx, `select from ${table} where readable group by named_job_id, line having count(*) > 1`))
       return false;
     await run(tx, gatherWords(table));

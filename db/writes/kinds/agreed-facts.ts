@@ -1,13 +1,7 @@
-/** What a job's row may say of its unit: columns of the file, and of staging and units. */
-const facts = [
-  ["made", "made_from"],
-  ["made", "made_until"],
-  ["sold_on", "sold_on"],
-  ["delivered_on", "delivered_on"],
-  ["installed_on", "installed_on"],
-] as const;
+import { unitFacts } from "./unit-facts";
 
-export const unitFacts = facts.map(([, name]) => name);
+/** Columns of staging and units for what a job's row may say of its unit. */
+export const factColumns = unitFacts.flatMap(({ columns }) => columns);
 
 /**
  * SQL for what all rows of a unit say of it that say anything, grouped by unit; nothing where they differ, so that the
@@ -15,22 +9,22 @@ export const unitFacts = facts.map(([, name]) => name);
  * @param present  columns of the file; the others are blank
  */
 export function agreedFacts(present: ReadonlySet<string>): string {
-  return facts.map(([from, name]) => `${present.has(from) ? agreed(name) : "null::date"} as ${name}`).join(", ");
+  const agreed = unitFacts.flatMap(({ from, columns }) => {
+    const one = columns.map((name) => `min(${name}) = max(${name})`).join(" and ");
+    return columns.map(
+      (name) => `${present.has(from) ? `case when ${one} then min(${name}) end` : "null::date"} as ${name}`,
+    );
+  });
+  return agreed.join(", ");
 }
 
-function agreed(fact: string): string {
-  const one = fact.startsWith("made_")
-    ? "min(made_from) = max(made_from) and min(made_until) = max(made_until)"
-    : `min(${fact}) = max(${fact})`;
-  return `case when ${one} then min(${fact}) end`;
-}
+const impossible: readonly string[] = ["made_from", "made_until", "sold_on"];
 
 /** SQL for the same of `first`, as far as it is possible: no unit is sold before it is made. */
 export function possibleFacts(): string {
-  const impossible = (name: string) => name === "made_from" || name === "made_until" || name === "sold_on";
-  return unitFacts
+  return factColumns
     .map((name) =>
-      impossible(name)
+      impossible.includes(name)
         ? `case when first.made_from > first.sold_on then null else first.${name} end as ${name}`
         : `first.${name}`,
     )

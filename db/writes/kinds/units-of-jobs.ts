@@ -2,7 +2,7 @@ import type { Transaction } from "@/db/database-types";
 import { noteMade } from "../bulk/made-rows";
 import { run } from "../staging/run";
 import type { Staged } from "../staging/staged-kind";
-import { agreedFacts, possibleFacts, unitFacts } from "./agreed-facts";
+import { agreedFacts, factColumns, possibleFacts } from "./agreed-facts";
 import { storeMakers, storeModels } from "./models-of-rows";
 
 /**
@@ -42,8 +42,8 @@ async function storeUnits(tx: Transaction, staged: Staged, batchId: number): Pro
   await storeModels(tx, staged, { rows: "true", type: "kind_of_model" });
   await run(
     tx,
-    `insert into units (unit_id, maker_id, model_id, serial, serial_normalised, identified, in_register, use, owner_number, ${unitFacts.join(", ")}, batch_id)
-     select s.unit_id, k.maker_id, m.model_id, s.serial, s.serial_normalised, s.serial_normalised is not null, false, 'household', 1, ${unitFacts.join(", ")}, ${batchId}
+    `insert into units (unit_id, maker_id, model_id, serial, serial_normalised, identified, in_register, use, owner_number, ${factColumns.join(", ")}, batch_id)
+     select s.unit_id, k.maker_id, m.model_id, s.serial, s.serial_normalised, s.serial_normalised is not null, false, 'household', 1, ${factColumns.join(", ")}, ${batchId}
      from ${table} s join makers k on k.normalised = s.maker_n join models m on m.maker_id = k.maker_id and m.normalised = s.model_n order by s.unit_id`,
   );
   await noteMade(tx, {
