@@ -9,7 +9,7 @@ test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
 test.describe("ten washers that will not drain, on the phone", () => {
   for (const walk of noDrainWalks) {
     test(walk.name, async ({ page }) => {
-      test.setTimeout(180_000);
+      test.setTimeout(300_000);
       const job = await openJobFor(page, walk.serial, "will_not_drain");
       const asked = await walkToEnd(page, walk.readings);
       for (const step of walk.asked) expect(asked, "steps that were asked").toContain(step);
@@ -39,7 +39,7 @@ async function walkToEnd(page: Page, readings: Readonly<Record<string, Told>>): 
 async function closeJob(page: Page) {
   await page.getByRole("button", { name: "Review" }).click();
   await page.getByRole("button", { name: "Close job" }).click();
-  await expect(page.getByRole("heading", { name: /is closed$/ })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole("heading", { name: /is closed$/ })).toBeVisible({ timeout: 120_000 });
 }
 
 /** A step's good answer by its name, and the word for a cause outside the part where it has one. */
@@ -82,7 +82,7 @@ test("six readings and two photos in fourteen taps, at 320 px and with text twic
   await thumb.tap(page.getByRole("button", { name: "Review" }));
   await staysOnScreen(page);
   await thumb.tap(page.getByRole("button", { name: "Close job" }));
-  await expect(page.getByRole("heading", { name: /is closed$/ })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole("heading", { name: /is closed$/ })).toBeVisible({ timeout: 120_000 });
   expect(readings).toBeGreaterThanOrEqual(6);
   expect(thumb.taps() - (readings - 6)).toBeLessThanOrEqual(14);
 });
@@ -129,7 +129,7 @@ test("nothing is lost without signal, over a reload, when the server fails, and 
   await expect(page.getByText(/the server did not answer/)).toBeVisible();
   await page.unroute("**/answers");
   await page.evaluate(() => window.dispatchEvent(new Event("online")));
-  await expect(page.getByText(/^Sent/)).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText(/^Sent/)).toBeVisible({ timeout: 120_000 });
   const kept = await page.evaluate(async () => {
     const names = await caches.keys();
     const texts: string[] = [];
@@ -157,7 +157,7 @@ test("a gap found at the desk is asked, stands in Today, and comes back into the
   await page.goto("/today");
   await page.getByRole("link", { name: new RegExp(`give “model/serial plate photo” for job ${job}`) }).click();
   await takePhoto(page, countTaps(), /Rating plate/);
-  await expect(page.getByText(/^Sent/)).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText(/^Sent/)).toBeVisible({ timeout: 120_000 });
   await page.getByRole("button", { name: "It is given" }).click();
   await expect(page.getByText("Nothing is asked any more")).toBeVisible();
   await page.goto(`/jobs/${job}`);

@@ -33,12 +33,10 @@ export function pointSlip(
   const here = inUnit(value, unit, range.unit);
   if (here === undefined || isInside(here, range) || range.low === undefined || range.high === undefined)
     return undefined;
-  return [10, 0.1]
-    .map((factor) => Number((value * factor).toPrecision(12)))
-    .find((other) => {
-      const there = inUnit(other, unit, range.unit);
-      return there !== undefined && isInside(there, range);
-    });
+  return [value / 10, value * 10].find((other) => {
+    const there = inUnit(other, unit, range.unit);
+    return there !== undefined && isInside(there, range);
+  });
 }
 
 function isInside(value: number, { low, high }: Range): boolean {
