@@ -57,6 +57,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
     "sharp",
     "exif-reader",
     "libheif-js",
+    "tsx",
     "node:",
   ],
   "synthetic-data": ["lib/domain", "lib/calendar", "sharp", "node:"],

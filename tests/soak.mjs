@@ -5,6 +5,7 @@ import process from "node:process";
 const parts = {
   rows: { file: "tests/db/adding-up.test.ts", seeds: "1-20" },
   kills: { file: "tests/db/killed/killed-loads.test.ts", seeds: "1-50" },
+  people: { file: "tests/db/claims/interleavings.test.ts", seeds: "1-1000" },
 };
 
 const [asked, seeds] = process.argv.slice(2);

@@ -6,6 +6,7 @@ import { postRemittance } from "@/db/writes/money/post-remittance";
 import { readRemittance } from "@/db/writes/money/read-remittance";
 import { setWording } from "@/db/writes/money/set-wording";
 import { addDays, type Day } from "@/lib/calendar/day";
+import { plainAmount } from "@/lib/format/plain-amount";
 import { csvCell } from "@/synthetic-data/csv-file";
 
 const by = "Ben";
@@ -23,9 +24,9 @@ export async function takeInDemoList(until: Day): Promise<number> {
     return 0;
   const rows = [
     ["Your claim", "Serial", "Amount", "Remark"],
-    [full.claimNumber, full.serial, dollars(full.claimedCents), ""],
-    [cut.claimNumber, cut.serial, dollars(cut.claimedCents - 2_000), cutWords],
-    [`${one.claimNumber} ${other.claimNumber}`, "", dollars(one.claimedCents + other.claimedCents), "BULK CREDIT"],
+    [full.claimNumber, full.serial, plainAmount(full.claimedCents), ""],
+    [cut.claimNumber, cut.serial, plainAmount(cut.claimedCents - 2_000), cutWords],
+    [`${one.claimNumber} ${other.claimNumber}`, "", plainAmount(one.claimedCents + other.claimedCents), "BULK CREDIT"],
     ...(refused === undefined ? [] : [[refused.claimNumber, refused.serial, "0.00", "POP INVALID OR MISSING"]]),
     ["W-48821", "", "44.10", ""],
     ["", "", "see letter", "PARTS CREDIT TO FOLLOW"],
@@ -69,8 +70,4 @@ async function mostAwaited(until: Day): Promise<readonly [string | undefined, re
   }
   const [most] = [...byPayer].sort(([, a], [, b]) => b.length - a.length);
   return most ?? [undefined, []];
-}
-
-function dollars(cents: number): string {
-  return (cents / 100).toFixed(2);
 }

@@ -3,11 +3,10 @@ import { afterAll, beforeEach, expect, test } from "vitest";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { loadClaimLife } from "@/db/queries/claim-life";
-import { findClaimsThatDisagree } from "@/db/queries/claims-that-disagree";
 import { day } from "@/lib/calendar/day";
 import type { ClaimAct } from "@/lib/claims/life/claim-act";
 import { fileFolder } from "../intake-files";
-import { act, draftOf, send, startWithJobs, stored, versionOf } from "./claim-files";
+import { act, draftOf, send, startWithJobs, stored } from "./claim-files";
 
 const files = fileFolder();
 beforeEach(() => startWithJobs(files));
@@ -54,26 +53,6 @@ test("fifty different payments over one seen version: one is posted, the others 
   const stale = all.find(({ kind }) => kind === "stale");
   expect(stale).toMatchObject({ seenVersion: 2, now: { version: 3, state: "short-paid", what: "paid", by: "Ana" } });
   expect(await stored(claim)).toMatchObject({ paid_cents: "1000", version: 3 });
-});
-
-// D7 of the promises: two browsers, none of 200 interleavings loses a write silently.
-test("of two people who act at once, each write is stored or its owner is told", async () => {
-  const claim = await draftOf("J1");
-  await send(claim, day("2023-05-12"));
-  let recorded = 2;
-  for (let round = 0; round < 100; round++) {
-    const seenVersion = await versionOf(claim);
-    const both = await Promise.all(
-      ["Ana", "Ben"].map((by) => act(claim, { ...paid, lines: [{ line: 1, cents: 1 }] }, { seenVersion, by })),
-    );
-    const kinds = both.map(({ kind }) => kind).sort();
-    expect(kinds.filter((kind) => kind === "recorded")).toHaveLength(1);
-    expect(kinds[1]).toBe("stale");
-    recorded += 1;
-  }
-  expect(await stored(claim)).toMatchObject({ version: recorded, paid_cents: "100" });
-  expect(await eventsOf(claim)).toHaveLength(recorded);
-  expect(await readOnly(findClaimsThatDisagree)).toEqual([]);
 });
 
 test("two people who start the same claim get the same draft", async () => {

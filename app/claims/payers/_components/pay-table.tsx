@@ -5,6 +5,7 @@ import { componentOf } from "@/lib/domain/components";
 import type { Currency } from "@/lib/domain/money";
 import { productTypes } from "@/lib/domain/product-type";
 import { formatCount, formatCounted } from "@/lib/format/format-count";
+import { formatDecimal } from "@/lib/format/format-decimal";
 import { formatMoney } from "@/lib/format/format-money";
 import { type OrderedMedian, orderedMedian } from "@/lib/statistics/intervals/ordered-median";
 
@@ -93,7 +94,7 @@ const columns: readonly Column<PayRow>[] = [
     head: "Payer to customer",
     cell: (row) => {
       const { ratio, low, high } = shareOf(row);
-      return `${ratio.toFixed(2)} (${low.toFixed(2)} to ${high.toFixed(2)})`;
+      return `${formatDecimal(ratio, 2)} (${formatDecimal(low, 2)} to ${formatDecimal(high, 2)})`;
     },
   },
 ];
