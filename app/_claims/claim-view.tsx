@@ -9,6 +9,7 @@ import type { Claim, ClaimLine, ClaimTask, TaskKey } from "@/lib/claims/claim";
 import { describeCoverage } from "@/lib/coverage/describe-coverage";
 import { describeLooked } from "@/lib/coverage/describe-looked";
 import { causes } from "@/lib/domain/cause";
+import { capitalised } from "@/lib/format/capitalised";
 import { formatDay, formatDaysLeft } from "@/lib/format/format-day";
 import { formatMoney } from "@/lib/format/format-money";
 import type { JudgedJob } from "./judge-job";
@@ -51,11 +52,11 @@ export function ClaimTasks({ tasks, jobNumber, unitId }: TasksProps) {
           key={task.key}
           title={taskTitles[task.key]}
           state={taskStates[task.state]}
-          href={places[task.key]}
+          href={asksForPaper(task) ? `${job}#photos` : places[task.key]}
           detail={
             <ul>
               {[...task.found, ...task.fixes].map((line) => (
-                <li key={line}>{line}</li>
+                <li key={line}>{capitalised(line)}</li>
               ))}
             </ul>
           }
@@ -63,6 +64,11 @@ export function ClaimTasks({ tasks, jobNumber, unitId }: TasksProps) {
       ))}
     </TaskList>
   );
+}
+
+/** A paper that is missing is attached to the job, wherever else the task is mended. */
+function asksForPaper({ fixes }: ClaimTask): boolean {
+  return fixes.some((fix) => fix.startsWith("Attach"));
 }
 
 /** The decision for each pay item, with its sum; what the law may leave open is always said. */

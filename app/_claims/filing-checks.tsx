@@ -1,6 +1,7 @@
 import Link from "next/link";
 import { StatusWord } from "@/app/_ui/status-word";
 import { type CheckPlace, type FilingCheck, filingCheckTitles } from "@/lib/claims/checks/filing-case";
+import { capitalised } from "@/lib/format/capitalised";
 import styles from "./filing-checks.module.css";
 
 interface Props {
@@ -27,7 +28,7 @@ export function FilingChecks({ checks, jobNumber, unitId }: Props) {
               <p className={styles.title}>{filingCheckTitles[check.key]}</p>
               <ul className="small">
                 {check.fixes.map((line) => (
-                  <li key={line}>{line}</li>
+                  <li key={line}>{capitalised(line)}</li>
                 ))}
                 {check.found.map((line) => (
                   <li key={line} className="soft">
@@ -53,6 +54,8 @@ function hrefOf(place: CheckPlace, jobNumber: string, unitId: string): string {
   switch (place.kind) {
     case "job":
       return `/jobs/${encodeURIComponent(jobNumber)}`;
+    case "papers":
+      return `/jobs/${encodeURIComponent(jobNumber)}#photos`;
     case "unit":
       return `/units/${unitId}/facts`;
     case "claim":
@@ -64,6 +67,8 @@ function wordsOf(place: CheckPlace, jobNumber: string): string {
   switch (place.kind) {
     case "job":
       return `See job ${jobNumber}`;
+    case "papers":
+      return `Attach it to job ${jobNumber}`;
     case "unit":
       return "Enter it on the unit";
     case "claim":

@@ -16,6 +16,7 @@ import {
 } from "@/db/queries/policy-versions";
 import { loadShop } from "@/db/queries/shop";
 import type { Day } from "@/lib/calendar/day";
+import { instantOnClock } from "@/lib/calendar/instant";
 import { formatCounted } from "@/lib/format/format-count";
 import { startVersion } from "./actions";
 import { salesWords, stateWords, versionPath } from "./version-state";
@@ -50,7 +51,7 @@ export default async function CoveragePage() {
         </>
       }
     >
-      {drafts.length > 0 && <Drafts drafts={drafts} />}
+      {drafts.length > 0 && <Drafts drafts={drafts} timeZone={shop.timeZone} />}
       {versions.length === 0 ? (
         <EmptyState kind="never-used" title="Nothing can be claimed yet">
           <p>Write the terms of a maker or a contract as a new policy, or load them as JSON.</p>
@@ -88,7 +89,7 @@ function columnsFor(today: Day): readonly Column<PolicyVersion>[] {
   ];
 }
 
-const draftColumns: readonly Column<PolicyDraft>[] = [
+const draftColumns = (timeZone: string): readonly Column<PolicyDraft>[] => [
   {
     key: "draft",
     head: "Draft",
@@ -98,14 +99,19 @@ const draftColumns: readonly Column<PolicyDraft>[] = [
       </Link>
     ),
   },
-  { key: "saved", head: "Saved", cell: ({ savedAt }) => savedAt.slice(0, 16).replace("T", " ") },
+  { key: "saved", head: "Saved", cell: ({ savedAt }) => instantOnClock(savedAt, timeZone) },
 ];
 
-function Drafts({ drafts }: { readonly drafts: readonly PolicyDraft[] }) {
+interface DraftsProps {
+  readonly drafts: readonly PolicyDraft[];
+  readonly timeZone: string;
+}
+
+function Drafts({ drafts, timeZone }: DraftsProps) {
   return (
     <Table
       caption="Being written; nothing is decided by these"
-      columns={draftColumns}
+      columns={draftColumns(timeZone)}
       rows={drafts}
       rowKey={({ draftId }) => String(draftId)}
     />

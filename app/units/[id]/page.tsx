@@ -58,9 +58,17 @@ const columns: readonly Column<Row>[] = [
   {
     key: "job",
     head: "Job",
-    cell: (row) => <Link href={`/jobs/${encodeURIComponent(row.jobNumber)}`}>{row.jobNumber}</Link>,
+    cell: (row) => (
+      <Link href={`/jobs/${encodeURIComponent(row.jobNumber)}`} className="nowrap">
+        {row.jobNumber}
+      </Link>
+    ),
   },
-  { key: "completed", head: "Completed", cell: (row) => formatPlainDay(row.completedOn) },
+  {
+    key: "completed",
+    head: "Completed",
+    cell: (row) => <span className="nowrap">{formatPlainDay(row.completedOn)}</span>,
+  },
   { key: "age", head: "Days in service", kind: "number", wideOnly: true, cell: (row) => row.ageDays ?? "–" },
   { key: "complaint", head: "Complaint", wideOnly: true, cell: (row) => row.complaint || "–" },
   {
@@ -99,6 +107,7 @@ function plateOf({ unit, inServiceOn, inServiceBasis }: UnitWithJobs): Definitio
     ...day("Sold", unit.soldOn),
     ...day("Delivered", unit.deliveredOn),
     ...day("Installed", unit.installedOn),
+    ...day("Occupied", unit.occupiedOn),
     ...day("Registered", unit.registeredOn),
     {
       term: "In service",
@@ -107,6 +116,8 @@ function plateOf({ unit, inServiceOn, inServiceBasis }: UnitWithJobs): Definitio
     },
     ...day("Retired", unit.retiredOn),
     { term: "Use", detail: unit.use },
+    { term: "Stands in", detail: unit.territory ?? "not known" },
+    ...(unit.ownerNumber > 1 ? [{ term: "Owner", detail: `number ${unit.ownerNumber}` }] : []),
   ];
 }
 
@@ -120,7 +131,7 @@ function Margin({ found }: { readonly found: UnitWithJobs }) {
         <p>Known only from its jobs, so it carries no exposure and is in no rate.</p>
       )}
       {found.inRegister && found.inServiceOn === undefined && <p>No day of service is known, so it is in no rate.</p>}
-      <p>Dates stand as they were loaded; a missing one is not guessed.</p>
+      <p>Dates stand as they were loaded, or as Facts for cover sets them; a missing one is not guessed.</p>
       {found.batchId !== null && (
         <p>
           From <Link href={`/files/${found.batchId}`}>load {found.batchId}</Link>

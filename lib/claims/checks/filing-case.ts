@@ -84,10 +84,13 @@ export interface FilingCheck {
 /** Where it can be mended. */
 export type CheckPlace =
   | { readonly kind: "job" }
+  /** Photos and papers of the job. */
+  | { readonly kind: "papers" }
   | { readonly kind: "unit" }
   | { readonly kind: "claim"; readonly claimNumber: string };
 
 export const onJob: CheckPlace = { kind: "job" };
+export const onPapers: CheckPlace = { kind: "papers" };
 export const onUnit: CheckPlace = { kind: "unit" };
 
 /** What one look gave: fine, wrong with its fix, or open with what is missing. */

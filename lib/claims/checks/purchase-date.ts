@@ -1,6 +1,6 @@
 import { dayInWords } from "@/lib/calendar/day-words";
 import type { Unit } from "@/lib/domain/unit";
-import { checkOf, type FilingCase, type FilingCheck, type Look, onUnit } from "./filing-case";
+import { checkOf, type FilingCase, type FilingCheck, type Look, onPapers, onUnit } from "./filing-case";
 
 /**
  * Missing, impossible, or not the day on the payer's record. Source: missing or invalid purchase date is on a published
@@ -20,7 +20,9 @@ export function purchaseDateChecked({ given: { record }, claim }: FilingCase): F
     unit.soldOn !== undefined && unit.soldOn > reported
       ? { wrong: `The purchase, ${dayInWords(unit.soldOn)}, lies after the call on ${dayInWords(reported)}.` }
       : {};
-  return checkOf("purchase_date", onUnit, [bought(unit), receipt, before, registered(unit)]);
+  const days = [bought(unit), before, registered(unit)];
+  const place = days.every(({ wrong }) => wrong === undefined) ? onPapers : onUnit;
+  return checkOf("purchase_date", place, [receipt, ...days]);
 }
 
 function bought({ soldOn, madeFrom }: Unit): Look {

@@ -1,5 +1,5 @@
 import { normalised } from "@/lib/domain/normalised";
-import { checkOf, type FilingCase, type FilingCheck, type Look, onUnit } from "./filing-case";
+import { checkOf, type FilingCase, type FilingCheck, type Look, onPapers, onUnit } from "./filing-case";
 
 /** With fewer units of a model on the register, the way its serials are written is not known. Own choice. */
 const enoughUnits = 10;
@@ -15,7 +15,9 @@ export function serialChecked({ given: { record }, serials }: FilingCase): Filin
   const plate: Look = record.attachments.some(({ subject }) => subject === "plate")
     ? { fine: `Photo of the rating plate: hold ${model}, ${serial} against it.` }
     : { open: "Photograph the rating plate: nothing else proves that model and serial were read right." };
-  return checkOf("serial", onUnit, [plate, written(serial, serials.shapes), elsewhere(serial, serials.alsoOn)]);
+  const others = [written(serial, serials.shapes), elsewhere(serial, serials.alsoOn)];
+  const place = others.every(({ wrong }) => wrong === undefined) ? onPapers : onUnit;
+  return checkOf("serial", place, [plate, ...others]);
 }
 
 /** Letters as A, digits as 9; everything else falls away. */

@@ -1,12 +1,14 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { instantIn } from "@/app/_claims/instant-in";
 import { Button } from "@/app/_ui/button";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { Plate } from "@/app/_ui/plate";
 import { type Column, Table } from "@/app/_ui/table";
 import { readOnly } from "@/db/client";
+import { loadShop } from "@/db/queries/shop";
 import { loadUnit } from "@/db/queries/unit";
 import { loadUnitFacts, type UnitFactsOnFile } from "@/db/queries/unit-facts";
 import { formatPlainDay } from "@/lib/format/format-day";
@@ -29,10 +31,10 @@ export default async function UnitFactsPage({ params, searchParams }: Props) {
   const { kept } = await searchParams;
   const found = await readOnly(async (db) => {
     const unit = await loadUnit(db, id);
-    return unit && { ...unit, onFile: await loadUnitFacts(db, id) };
+    return unit && { ...unit, onFile: await loadUnitFacts(db, id), timeZone: (await loadShop(db)).timeZone };
   });
   if (found === undefined) notFound();
-  const { unit, onFile } = found;
+  const { unit, onFile, timeZone } = found;
   return (
     <Page
       above={<Link href={`/units/${id}`}>{`${unit.maker} ${unit.model}, ${unit.serial ?? "no serial"}`}</Link>}
@@ -70,7 +72,7 @@ export default async function UnitFactsPage({ params, searchParams }: Props) {
       {onFile.edits.length > 0 && (
         <Table
           caption="Who changed what"
-          columns={editColumns}
+          columns={editColumns(timeZone)}
           rows={onFile.edits}
           rowKey={({ editId }) => String(editId)}
         />
@@ -102,10 +104,10 @@ const paperColumns: readonly Column<UnitFactsOnFile["papers"][number]>[] = [
   },
 ];
 
-const editColumns: readonly Column<UnitFactsOnFile["edits"][number]>[] = [
+const editColumns = (timeZone: string): readonly Column<UnitFactsOnFile["edits"][number]>[] => [
   { key: "field", head: "Field", cell: ({ columnName }) => columnName.replaceAll("_", " ") },
   { key: "change", head: "Change", cell: ({ valueBefore, value }) => `${shown(valueBefore)} → ${shown(value)}` },
-  { key: "who", head: "Who", cell: ({ by, at }) => `${by}, ${at.slice(0, 10)}` },
+  { key: "who", head: "Who", cell: ({ by, at }) => `${by}, ${instantIn(at, timeZone)}` },
   { key: "why", head: "What shows it", cell: ({ reason }) => reason },
 ];
 

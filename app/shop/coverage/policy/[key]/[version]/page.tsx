@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { instantIn } from "@/app/_claims/instant-in";
 import { Button } from "@/app/_ui/button";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { Notice } from "@/app/_ui/notice";
@@ -8,6 +9,7 @@ import { Page } from "@/app/_ui/page";
 import { Plate } from "@/app/_ui/plate";
 import { readOnly } from "@/db/client";
 import { findPolicyVersion } from "@/db/queries/policy-versions";
+import { loadShop } from "@/db/queries/shop";
 import { formatCounted } from "@/lib/format/format-count";
 import { formatPlainDay } from "@/lib/format/format-day";
 import { PolicyTerms } from "../../../_components/policy-terms";
@@ -28,14 +30,17 @@ export default async function PolicyVersionPage({ params, searchParams }: Props)
   const { key, version } = await params;
   const { published, problem } = await searchParams;
   if (!/^\d{1,9}$/.test(version)) notFound();
-  const found = await readOnly((db) => findPolicyVersion(db, decodeURIComponent(key), Number(version)));
+  const { found, timeZone } = await readOnly(async (db) => ({
+    found: await findPolicyVersion(db, decodeURIComponent(key), Number(version)),
+    timeZone: (await loadShop(db)).timeZone,
+  }));
   if (found === undefined) notFound();
   const { policy, retired } = found;
   return (
     <Page
       above={<Link href="/shop/coverage">Coverage</Link>}
       title={`${policy.name}, version ${policy.version}: ${retired === undefined ? `units sold ${salesWords(found)}` : "retired"}`}
-      margin={<Margin found={found} />}
+      margin={<Margin found={found} timeZone={timeZone} />}
       actions={
         <>
           <form action={startVersion}>
@@ -52,7 +57,7 @@ export default async function PolicyVersionPage({ params, searchParams }: Props)
         </Notice>
       )}
       {retired !== undefined && (
-        <Notice status="note" title={`Retired on ${retired.at.slice(0, 10)} by ${retired.by}`}>
+        <Notice status="note" title={`Retired on ${instantIn(retired.at, timeZone)} by ${retired.by}`}>
           <p>{retired.reason}</p>
         </Notice>
       )}
@@ -67,7 +72,12 @@ export default async function PolicyVersionPage({ params, searchParams }: Props)
   );
 }
 
-function Margin({ found }: { readonly found: NonNullable<Awaited<ReturnType<typeof findPolicyVersion>>> }) {
+interface MarginProps {
+  readonly found: NonNullable<Awaited<ReturnType<typeof findPolicyVersion>>>;
+  readonly timeZone: string;
+}
+
+function Margin({ found, timeZone }: MarginProps) {
   const { policy, publishedAt, publishedBy, batchId, claims } = found;
   return (
     <>
@@ -76,7 +86,7 @@ function Margin({ found }: { readonly found: NonNullable<Awaited<ReturnType<type
         {formatPlainDay(policy.approvedOn)}.
       </p>
       <p>
-        Published on {publishedAt.slice(0, 10)}
+        Published on {instantIn(publishedAt, timeZone)}
         {publishedBy !== null && ` by ${publishedBy}`}
         {batchId !== null && (
           <>
