@@ -45,6 +45,12 @@ const routes: readonly Route[] = [
   { name: "a policy", at: "/shop/coverage/policy/brackenhall_household/2" },
   { name: "how we count", at: "/shop/how-we-count" },
   { name: "how late jobs come in", at: "/shop/reporting-delay" },
+  { name: "check sheets", at: "/shop/sheets" },
+  { name: "a check sheet", at: "/shop/sheets/front_load_washer/drain_pump" },
+  { name: "open jobs", at: "/sheet" },
+  { name: "opening a job", at: "/sheet/open" },
+  { name: "a sheet on a phone", at: "/sheet/job/S-101" },
+  { name: "a symptom", at: "/symptoms/will_not_drain?type=front_load_washer" },
   { name: "no such page", at: "/no-such-page", status: 404 },
 ];
 

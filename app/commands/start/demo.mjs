@@ -56,6 +56,10 @@ export async function loadDemoIfEmpty({ url, isEmpty }, { folder, size, signal }
     signal,
     environment: { DATABASE_URL: url },
   });
+  await runNode("Opening jobs of the demo company", [...tsx, "app/commands/demo-open-jobs.ts", end], {
+    signal,
+    environment: { DATABASE_URL: url },
+  });
   rmSync(note);
 }
 
