@@ -9,7 +9,7 @@ export function ordersFinding(lines: readonly OrderLine[], today: Day): string {
   const coming = lines.filter(({ state }) => state === "ordered");
   const late = coming.filter(({ expectedOn }) => expectedOn !== undefined && expectedOn < today).length;
   if (drafts + coming.length === 0) return "Nothing is on the order list";
-  return `${formatCounted(drafts, "line")} to be ordered, ${formatCount(coming.length)} on the way${late > 0 ? `, ${formatCount(late)} of them late` : ""}`;
+  return `${drafts === 0 ? "Nothing" : formatCounted(drafts, "line")} to be ordered, ${formatCount(coming.length)} on the way${late > 0 ? `, ${formatCount(late)} of them late` : ""}`;
 }
 
 export function stateWords(
@@ -22,7 +22,7 @@ export function stateWords(
     case "ordered": {
       const part = received > 0 ? `${formatCount(received)} of ${formatCount(quantity)} came; ` : "";
       const due = expectedOn === undefined ? "no day stated" : dueWords(expectedOn, today);
-      return `${part}ordered ${orderedOn === undefined ? "" : formatPlainDay(orderedOn)}, ${due}`;
+      return `${part === "" ? "Ordered" : `${part}ordered`}${orderedOn === undefined ? "" : ` ${formatPlainDay(orderedOn)}`}, ${due}`;
     }
     case "received":
       return `All came${closedOn === undefined ? "" : ` by ${formatPlainDay(closedOn)}`}`;

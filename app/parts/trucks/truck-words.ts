@@ -8,7 +8,7 @@ export function truckFinding({ technician, truck, currency }: TruckView): string
   const { before, after, visits, spentCents, steps } = truck.stock;
   const now = inHundred(before, visits);
   if (steps.length === 0) return `${technician}’s truck completes ${now} visits that need parts at once`;
-  return `${formatMoney({ cents: spentCents, currency })} more in ${technician}’s truck: ${inHundred(after, visits)} visits that need parts done at once, instead of ${now}`;
+  return `${formatMoney({ cents: spentCents, currency })} more in ${technician}’s truck: ${inHundred(after, visits)} visits that need parts are done at once, instead of ${now}`;
 }
 
 /** "61 in 100" */
