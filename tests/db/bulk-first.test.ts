@@ -129,18 +129,6 @@ test("jobs that may fill blanks of units on file go the ordinary way", async () 
   expect(stored.jobs).not.toHaveBeenCalled();
 });
 
-test("part lines without numbers are numbered the ordinary way", async () => {
-  await files.load(csv(many));
-  const result = await files.load(
-    csv(
-      lines,
-      Object.keys(lines[0] ?? {}).filter((column) => column !== "line"),
-    ),
-  );
-  expect(counts(result)).toEqual([lines.length, lines.length, 0, 0, 0]);
-  expect(stored.lines).not.toHaveBeenCalled();
-});
-
 test("a second file is held against the first", async () => {
   await files.load(csv(many));
   expect(counts(await files.load(csv([...many.slice(0, 3), one({})])))).toEqual([4, 1, 0, 3, 0]);

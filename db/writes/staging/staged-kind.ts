@@ -70,7 +70,7 @@ export interface StagedKind {
   readonly resolve: (tx: Transaction, staged: Staged) => Promise<void>;
   /** Adds problems to rows that contradict others or what is stored. */
   readonly check: (tx: Transaction, staged: Staged) => Promise<void>;
-  /** A shorter way for large files while nothing is on file. */
+  /** A shorter way while nothing is on file. Whatever the steps below look at, `agree` must ask too, or must refuse. */
   readonly first?: FirstLoad;
   /** Completes the keys of rows that the file leaves without, such as the numbers of part lines. */
   readonly place?: (tx: Transaction, staged: Staged) => Promise<void>;
