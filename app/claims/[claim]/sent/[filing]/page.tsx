@@ -7,6 +7,7 @@ import { loadSentBytes } from "@/db/queries/claim-life";
 import { sendingWays } from "@/lib/claims/life/sending-way";
 import { readSentText } from "@/lib/claims/life/sent-content";
 import { formatDay } from "@/lib/format/format-day";
+import styles from "./sent.module.css";
 
 export const metadata: Metadata = { title: "What was sent" };
 export const dynamic = "force-dynamic";
@@ -30,7 +31,8 @@ export default async function SentClaimPage({ params }: Props) {
         above={
           <>
             <Link href={path}>Claim {number}</Link> — as it was sent on {formatDay(sentOn)} (
-            {sendingWays[way].toLowerCase()}), fingerprint (SHA-256) <span className="figures">{contentSha256}</span>{" "}
+            {sendingWays[way].toLowerCase()}), fingerprint (SHA-256){" "}
+            <span className={`figures ${styles.hash}`}>{contentSha256}</span>{" "}
             <a href={`${path}/sent/${filing}/content.json`} download>
               The bytes that it was made of
             </a>
