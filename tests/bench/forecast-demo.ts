@@ -1,8 +1,11 @@
 // Forecasts from lives on invented companies whose truth is known: do the bands hold what they claim?
+
+import { dayFromNumber } from "@/lib/calendar/day-number";
 import { drawLives } from "@/lib/forecast/draw-life";
 import type { AgeGroup } from "@/lib/forecast/fleet";
 import { lifeDemand } from "@/lib/forecast/life-demand";
 import { monthOfPaths } from "@/lib/forecast/paths";
+import { testedSeason } from "@/lib/forecast/tested-season";
 import { countBand, shareInsideCentral } from "@/lib/statistics/demand/count-band";
 import { seededDraws } from "@/lib/statistics/demand/seeded-draws";
 import { fitWeibull } from "@/lib/statistics/life/fit-weibull";
@@ -32,7 +35,10 @@ export function demoBands(seeds: readonly number[], size: number): BandsHeld {
   const sums = { months: 0, inside60: 0, inside90: 0, central90: 0 };
   for (const seed of seeds) {
     const scenario = scenarioOf({ seed, size, until: "2026-06-30" });
-    for (const [, fleet] of fleetsOf(scenario)) addFleet(fleet, seed, sums);
+    const fleets = fleetsOf(scenario);
+    const wear = wearOfTypes(fleets.values(), cutOf(scenario));
+    let number = 1000 * seed;
+    for (const fleet of fleets.values()) addFleet(fleet, { seed: number++, wear: wear.get(fleet.type) ?? [] }, sums);
   }
   const { months } = sums;
   return {
@@ -47,7 +53,7 @@ export function benchForecastDemo(companies: number): void {
   const before = process.cpuUsage();
   const held = demoBands(
     Array.from({ length: companies }, (_, i) => i + 1),
-    0.1,
+    0.05,
   );
   const { user } = process.cpuUsage(before);
   const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
@@ -59,6 +65,9 @@ export function benchForecastDemo(companies: number): void {
 }
 
 interface Fleet {
+  readonly type: string;
+  /** Failures, and months lived, in each calendar month before the cut. */
+  readonly byMonth: { readonly failures: number[]; readonly lived: number[] };
   readonly rows: LifeRow[];
   readonly inService: AgeGroup[];
   readonly actual: number[];
@@ -66,7 +75,7 @@ interface Fleet {
 }
 
 function fleetsOf(scenario: Scenario): ReadonlyMap<string, Fleet> {
-  const cut = scenario.untilNumber + 1 - Math.round(horizon * monthDays);
+  const cut = cutOf(scenario);
   const fleets = new Map<string, Fleet>();
   for (let index = 0; index < scenario.units; index++) {
     const unit = registerUnit(scenario, index);
@@ -75,6 +84,8 @@ function fleetsOf(scenario: Scenario): ReadonlyMap<string, Fleet> {
     for (const component of componentsOf(unit)) {
       const key = `${unit.model.productType} ${component}`;
       const fleet = fleets.get(key) ?? {
+        type: unit.model.productType,
+        byMonth: { failures: new Array<number>(12).fill(0), lived: new Array<number>(12).fill(0) },
         rows: [],
         inService: [],
         actual: new Array<number>(horizon).fill(0),
@@ -92,22 +103,54 @@ function fleetsOf(scenario: Scenario): ReadonlyMap<string, Fleet> {
   return fleets;
 }
 
+function cutOf(scenario: Scenario): number {
+  return scenario.untilNumber + 1 - Math.round(horizon * monthDays);
+}
+
+/** The season of each type of appliance, where all its failures show one: of the months from the cut on. */
+function wearOfTypes(fleets: Iterable<Fleet>, cut: number): ReadonlyMap<string, readonly number[]> {
+  const types = new Map<string, Fleet["byMonth"]>();
+  for (const { type, byMonth } of fleets) {
+    const sum = types.get(type) ?? { failures: new Array<number>(12).fill(0), lived: new Array<number>(12).fill(0) };
+    types.set(type, sum);
+    for (const name of ["failures", "lived"] as const) {
+      for (const [month, value] of byMonth[name].entries()) sum[name][month] = (sum[name][month] ?? 0) + value;
+    }
+  }
+  const first = calendarMonth(cut);
+  return new Map(
+    [...types].map(([type, { failures, lived }]) => {
+      const found = testedSeason({ events: failures, exposure: lived, dispersion: 1, level: 0.01 });
+      const factor = (month: number) => (found.kind === "season" ? (found.factors[month] ?? 1) : 1);
+      return [type, Array.from({ length: horizon }, (_, ahead) => factor((first + ahead) % 12))];
+    }),
+  );
+}
+
+function calendarMonth(day: number): number {
+  return Number(dayFromNumber(day).slice(5, 7)) - 1;
+}
+
 function componentsOf(unit: RegisterUnit): readonly string[] {
   return livesOf(unit.model).map(({ component }) => component);
 }
 
 function addUnit(fleet: Fleet, unit: RegisterUnit, failedOn: readonly number[], cut: number): void {
-  const months = (from: number, to: number) => Math.max(0, to - from) / monthDays;
+  // Quarters of a month: lives that share their ages are fitted quickly.
+  const months = (from: number, to: number) => Math.round((4 * Math.max(0, to - from)) / monthDays) / 4;
   const seenTo = Math.min(unit.observedTo, cut);
   let since = unit.inServiceOn;
   let entry = months(since, unit.observedFrom);
   for (const on of failedOn) {
     if (on >= seenTo) continue;
-    fleet.rows.push({ entry, exit: Math.max(months(since, on), entry + 0.5 / monthDays), event: true, count: 1 });
+    addTo(fleet.byMonth.failures, calendarMonth(on), 1);
+    fleet.rows.push({ entry, exit: Math.max(months(since, on), entry + 0.25), event: true, count: 1 });
     since = on;
     entry = 0;
   }
   fleet.rows.push({ entry, exit: Math.max(months(since, seenTo), entry), event: false, count: 1 });
+  for (let day = unit.observedFrom + 15; day < seenTo; day += monthDays)
+    addTo(fleet.byMonth.lived, calendarMonth(Math.floor(day)), 1);
   fleet.leftMonths.months += months(unit.observedFrom, seenTo);
   if (unit.observedTo < cut) fleet.leftMonths.left += 1;
   if (unit.observedTo < cut) return;
@@ -120,7 +163,7 @@ function addUnit(fleet: Fleet, unit: RegisterUnit, failedOn: readonly number[], 
 
 function addFleet(
   fleet: Fleet,
-  seed: number,
+  { seed, wear }: { readonly seed: number; readonly wear: readonly number[] },
   sums: { months: number; inside60: number; inside90: number; central90: number },
 ): void {
   const fit = fitWeibull(fleet.rows, {
@@ -139,7 +182,7 @@ function addFleet(
     ourShare: certain,
     usesPart: certain,
     quantity: 1,
-    wear: [],
+    wear,
     seed,
   });
   for (const [month, count] of fleet.actual.entries()) {
@@ -150,6 +193,10 @@ function addFleet(
     if (count >= wide.low && count <= wide.high) sums.inside90 += 1;
     sums.central90 += shareInsideCentral(distribution, 0.9, count);
   }
+}
+
+function addTo(sums: number[], place: number, amount: number): void {
+  sums[place] = (sums[place] ?? 0) + amount;
 }
 
 /** Units of one whole month of age together. */
