@@ -16,6 +16,7 @@ import { StillOnTheirWay } from "./_components/still-on-their-way";
 import { loadFailureRates } from "./load-failure-rates";
 import { rateAddress } from "./rate-address";
 import { ratesFinding } from "./rate-wording";
+import { Bias } from "./signals/bias";
 import { currentRun } from "./signals/current-run";
 import { signalsFinding } from "./signals/signals-finding";
 import { WorthALook } from "./signals/worth-a-look";
@@ -40,7 +41,16 @@ export default async function RepeatsPage({ searchParams }: Props) {
   const notices = [...view.address.notices, ...(as !== undefined && as !== "" && asked === undefined ? [noDay] : [])];
   const groups = sortedGroups(view.rates.groups, order);
   return (
-    <Page title={signalsFinding(current)} margin={<RateBasis rates={view.rates} />} wide>
+    <Page
+      title={signalsFinding(current)}
+      margin={
+        <>
+          <RateBasis rates={view.rates} />
+          <Bias />
+        </>
+      }
+      wide
+    >
       {notices.length > 0 && (
         <Notice status="note" title="Part of the address was left out">
           {notices.map((notice) => (

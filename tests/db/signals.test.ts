@@ -18,10 +18,11 @@ import { productionView } from "@/lib/signals/production-weeks";
 import { randomOf } from "@/synthetic-data/random";
 import { batchOf, csv, fileFolder, job, type Row, shopDocument, startAfresh, today, unit } from "./intake-files";
 
-// Two makers' washers, from files. One maker's units made in March 2023 begin to lose their pumps in 2024.
+// Two makers' washers, from files. One maker's units made in four weeks of 2023 begin to lose their pumps in 2024.
 
 const files = fileFolder();
-const bad = { from: "2023-03-01", to: "2023-03-31" };
+/** Four whole weeks of production. */
+const bad = { from: "2023-03-06", to: "2023-04-02" };
 const key = "drain_pump~front_load_washer~Hearth-Wick";
 
 function washers(): { units: Row[]; jobs: Row[] } {
@@ -91,8 +92,8 @@ test("the bad lot is found, with its weeks of production and its serials; an ear
   const cell = signal.lead.key;
   await readOnly(async (db) => {
     const { serials } = productionView(await loadProductionUnits(db, cell, run.asOf), signal.lead.ages, 1);
-    expect(serials?.from.slice(0, 7)).toBe("H202303");
-    expect(serials?.to.slice(0, 7)).toBe("H202303");
+    expect(serials?.from).toMatch(/^H202303(06|07|08|09|10|11|12)/);
+    expect(serials?.to).toMatch(/^H2023(0327|0328|0329|0330|0331|0401|0402)/);
     const jobs = await loadSignalJobs(db, { cell, from: signal.onsetOn, asOf: run.asOf });
     expect(jobs.words).toEqual([
       { key: "will_not_drain", name: "Will not drain", jobs: jobs.jobs, elsewhere: jobs.elsewhere },
@@ -115,9 +116,8 @@ test("computing the same day again gives the same list", async () => {
 });
 
 describe("what people say", () => {
-  const asOf = day("2025-06-29");
   test("needs a reason to dismiss, holds until it is taken back, and is taken back once", async () => {
-    await signalsOn();
+    const { asOf } = (await signalsOn()).run;
     expect(await markSignal({ signalKey: key, kind: "dismiss", reason: " ", by: "Ana", asOf })).toEqual({
       kind: "reason-missing",
     });
@@ -158,7 +158,7 @@ test("a note shows on the serials of its range, both ends included, until it is 
   };
   const ids = await readOnly((db) =>
     db.rows<{ id: string; serial: string }>(
-      sql`select unit_id::text as id, serial_normalised as serial from units where serial like 'H%' order by 2 collate "C" limit 4`,
+      sql`select unit_id::text as id, serial_normalised as serial from units where serial like 'H%' order by serial_normalised collate "C" limit 4`,
     ),
   );
   const [first, second, third, fourth] = ids;

@@ -37,9 +37,7 @@ export function WorthALook({ current }: Props) {
   return (
     <section className="stack-tight" aria-label="Worth a look">
       {heading}
-      <p>
-        {signalsFinding(current)} {luckWords(run.byLuck, signals.length)}
-      </p>
+      {signals.length > 0 && <p>{luckWords(run.byLuck, signals.length)}</p>}
       {current.outdated && (
         <p>Newer data are on file; these are the last figures that were worked out, as of {formatDay(run.asOf)}.</p>
       )}
@@ -83,7 +81,6 @@ interface Row {
 }
 
 function luckWords(byLuck: number, signals: number): string {
-  if (signals === 0) return "";
   return `Of ${formatCounted(signals, "line")} about ${formatDecimal(byLuck, 1)} may be luck.`;
 }
 
