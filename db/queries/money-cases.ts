@@ -16,6 +16,9 @@ export interface MoneyCases {
   readonly jobOfClaim: (claim: JobKey) => MoneyJob | undefined;
 }
 
+/** The jobs of so few units are sooner judged than it is planned how to leave some of them out. */
+const fewUnits = 50;
+
 /** @param everyJob  every closed job, where what is left out is to be held against the rest */
 export async function loadMoneyCases(
   db: Reader,
@@ -24,7 +27,8 @@ export async function loadMoneyCases(
   { everyJob = false }: { readonly everyJob?: boolean } = {},
 ): Promise<MoneyCases> {
   const claims = await loadClaimsOfUnits(db, scope, policies);
-  const jobs = await loadMoneyJobs(db, await loadCandidates(db, scope, everyJob ? undefined : policies));
+  const isSpared = everyJob || (scope.kind === "units" && scope.unitIds.length <= fewUnits);
+  const jobs = await loadMoneyJobs(db, await loadCandidates(db, scope, isSpared ? undefined : policies));
   const found = new Map(jobs.map((job) => [keyOf(job), job]));
   const others = claims.filter((claim) => claim.filed !== undefined && !found.has(keyOf(claim)));
   for (const job of await loadMoneyJobs(db, others)) found.set(keyOf(job), job);
