@@ -2,6 +2,8 @@ import { sql } from "drizzle-orm";
 import { afterAll, beforeEach, expect, test } from "vitest";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
+import { loadCallbacksOfBatch, loadCallbacksOfJob } from "@/db/queries/callbacks";
+import { editJobField } from "@/db/writes/edit-job-field";
 import { recount } from "@/db/writes/recount";
 import { takeBack } from "@/db/writes/take-back";
 import { addDays, day } from "@/lib/calendar/day";
@@ -87,4 +89,15 @@ test("the company's own repeat days hold, and a document that does not name them
   await files.load(JSON.stringify({ ...shopDocument, repeatDays: 10 }));
   expect(await suggestions()).toEqual([{ job: "J1", of: "J0", days: 10 }]);
   expect((await takeBack(batchOf(shop))).kind).toBe("taken back");
+});
+
+test("both jobs of a suggestion tell of it, and the load that brought the later one", async () => {
+  await files.load(csv([jobOn("J0", "2023-05-01", "2023-05-03")]));
+  const batch = batchOf(await files.load(csv([jobOn("J1", "2023-05-10", "2023-05-12")])));
+  const suggestion = { jobNumber: "J1", earlier: "J0", days: 7 };
+  for (const number of ["J0", "J1"])
+    expect(await readOnly((db) => loadCallbacksOfJob(db, number))).toEqual([suggestion]);
+  expect(await readOnly((db) => loadCallbacksOfBatch(db, batch, 10))).toMatchObject({ total: 1, rows: [suggestion] });
+  await editJobField({ jobNumber: "J1", field: "callback_of", text: "J0", by: "Robin", reason: "The paper." });
+  expect(await readOnly((db) => loadCallbacksOfJob(db, "J1"))).toEqual([]);
 });

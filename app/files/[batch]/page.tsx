@@ -5,12 +5,14 @@ import { ButtonLink } from "@/app/_ui/button-link";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
 import { type BatchRow, loadBatch } from "@/db/queries/batches";
+import { loadCallbacksOfBatch } from "@/db/queries/callbacks";
 import { loadNotesOfBatch } from "@/db/queries/cell-notes";
 import { previewTakeBack } from "@/db/writes/take-back";
 import { formatCount, formatCounted } from "@/lib/format/format-count";
 import { isFileKind } from "@/lib/intake/file-kinds";
 import { RowSum } from "../_components/row-sum";
 import { Steps } from "../_components/steps";
+import { Callbacks } from "./callbacks";
 import { CellNotes } from "./cell-notes";
 import { NoRecord } from "./no-record";
 import { TakingBack } from "./taking-back";
@@ -28,8 +30,9 @@ const mostNotes = 200;
 export default async function BatchPage({ params, searchParams }: Props) {
   const number = Number((await params).batch);
   if (!Number.isSafeInteger(number) || number <= 0) notFound();
-  const { found, notes } = await readOnly(async (db) => ({
+  const { found, notes, callbacks } = await readOnly(async (db) => ({
     found: await loadBatch(db, number),
+    callbacks: await loadCallbacksOfBatch(db, number, mostNotes),
     notes: await loadNotesOfBatch(db, number, mostNotes),
   }));
   if (found === undefined) notFound();
@@ -64,6 +67,7 @@ export default async function BatchPage({ params, searchParams }: Props) {
         </p>
       )}
       {preview !== undefined && <TakingBack batch={number} preview={preview} />}
+      <Callbacks rows={callbacks.rows} total={callbacks.total} />
       <NoRecord rows={held.filter(({ state }) => state === "refused")} total={waiting.refused} />
       <CellNotes notes={notes} most={mostNotes} />
     </Page>

@@ -6,11 +6,14 @@ import { ButtonLink } from "@/app/_ui/button-link";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
+import { loadCallbacksOfJob } from "@/db/queries/callbacks";
 import { loadEditDifferences } from "@/db/queries/edit-differences";
+import { CallbackNote } from "./_components/callback-note";
 import { JobMargin } from "./_components/job-margin";
 import { JobParts } from "./_components/job-parts";
 import { JobPhotos } from "./_components/job-photos";
 import { JobReadings } from "./_components/job-readings";
+import { JobSheet } from "./_components/job-sheet";
 import { JobStory } from "./_components/job-story";
 import { jobFinding } from "./job-finding";
 
@@ -23,8 +26,9 @@ interface Props {
 
 export default async function JobPage({ params }: Props) {
   const number = decodeURIComponent((await params).number);
-  const { found, differences } = await readOnly(async (db) => ({
+  const { found, differences, callbacks } = await readOnly(async (db) => ({
     found: await loadJudgedJob(db, number),
+    callbacks: await loadCallbacksOfJob(db, number),
     differences: await loadEditDifferences(db, number),
   }));
   if (found === undefined) notFound();
@@ -59,6 +63,7 @@ export default async function JobPage({ params }: Props) {
           </p>
         </Notice>
       )}
+      <CallbackNote jobNumber={number} callbacks={callbacks} />
       <JobStory record={record} />
       <Notice status={judged.evidence.kind === "proven" ? "fine" : "note"} title="What the evidence shows">
         <p>{judged.evidence.verdict}</p>
@@ -70,6 +75,7 @@ export default async function JobPage({ params }: Props) {
         ))}
       </Notice>
       <JobReadings record={record} ranges={judged.ranges} />
+      <JobSheet job={judged.stored} />
       <JobPhotos record={record} timeZone={timeZone} />
       <JobParts record={record} />
     </Page>

@@ -16,7 +16,12 @@ export const dynamic = "force-dynamic";
 
 interface Props {
   readonly params: Promise<{ readonly number: string }>;
-  readonly searchParams: Promise<{ readonly field?: string | readonly string[]; readonly kept?: string }>;
+  readonly searchParams: Promise<{
+    readonly field?: string | readonly string[];
+    /** What it should say, to begin with. */
+    readonly text?: string | readonly string[];
+    readonly kept?: string;
+  }>;
 }
 
 interface Line {
@@ -29,7 +34,7 @@ interface Line {
 export default async function EditJobPage({ params, searchParams }: Props) {
   const number = decodeURIComponent((await params).number);
   const path = `/jobs/${encodeURIComponent(number)}`;
-  const { field: asked, kept } = await searchParams;
+  const { field: asked, text, kept } = await searchParams;
   const job = await readOnly((db) => loadJobFields(db, number));
   if (job === undefined) notFound();
   const field = typeof asked === "string" && editableFields.includes(asked) ? asked : undefined;
@@ -62,7 +67,7 @@ export default async function EditJobPage({ params, searchParams }: Props) {
           jobNumber={number}
           field={field}
           input={inputOf(field, job)}
-          text={job.cells[field] ?? ""}
+          text={typeof text === "string" ? text : (job.cells[field] ?? "")}
         />
       )}
       <Table caption="Fields of the job" columns={columns} rows={lines} rowKey={(line) => line.field} />
