@@ -1,4 +1,5 @@
 import type { Fan } from "@/lib/figures/fan";
+import { bandPath, linePath } from "@/lib/figures/fan-paths";
 import { percentOfPlot } from "@/lib/figures/percent-of-plot";
 import { formatCount } from "@/lib/format/format-count";
 import styles from "./fan-chart.module.css";
@@ -95,23 +96,4 @@ function OneFan({ label, fan }: { readonly label: string; readonly fan: Fan }) {
       </div>
     </PointReader>
   );
-}
-
-const across = (at: number) => (1000 * at).toFixed(1);
-const up = (count: number, max: number) => (1000 * (1 - count / max)).toFixed(1);
-
-/** Along the upper ends and back along the lower ones, half a month beyond the first and the last. */
-function bandPath({ ahead, max, today }: Fan, band: "band30" | "band60" | "band90"): string {
-  const half = ahead.length === 0 ? 0 : (1 - today) / ahead.length / 2;
-  const ends = ahead.flatMap(({ at, month }, index) => {
-    const x = [...(index === 0 ? [at - half] : []), at, ...(index === ahead.length - 1 ? [at + half] : [])];
-    return x.map((place) => ({ place, low: month[band].low, high: month[band].high }));
-  });
-  const upper = ends.map(({ place, high }) => `${across(place)} ${up(high, max)}`);
-  const lower = ends.toReversed().map(({ place, low }) => `${across(place)} ${up(low, max)}`);
-  return ends.length === 0 ? "" : `M${[...upper, ...lower].join("L")}Z`;
-}
-
-function linePath({ seen, max }: Fan): string {
-  return seen.length === 0 ? "" : `M${seen.map(({ at, count }) => `${across(at)} ${up(count, max)}`).join("L")}`;
 }

@@ -5,6 +5,7 @@ import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { loadShop } from "@/db/queries/shop";
 import { workOutOutlooks } from "@/db/writes/parts/settle-outlooks";
+import { formatDecimal } from "@/lib/format/format-decimal";
 
 process.on("disconnect", () => process.exit(1)); // the site that started it has ended; what is done so far stays
 
@@ -12,7 +13,7 @@ async function main(): Promise<void> {
   const today = todayIn((await readOnly(loadShop)).timeZone);
   const began = performance.now();
   const { parts, changed } = await workOutOutlooks(today, { anew: process.argv.includes("--anew") });
-  const seconds = ((performance.now() - began) / 1000).toFixed(1);
+  const seconds = formatDecimal((performance.now() - began) / 1000, 1);
   console.log(`${parts} parts looked at as of ${today}, ${changed} worked out anew, in ${seconds} s.`);
 }
 

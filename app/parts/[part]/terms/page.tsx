@@ -93,7 +93,7 @@ export default async function TermsPage({ params }: { readonly params: Promise<{
           name="holdingPercent"
           inputMode="numeric"
           width="short"
-          unit="% of its cost"
+          unit="in 100 of its cost"
           value={String(terms.holdingPercent)}
         />
         <Field label="Supplier" name="supplier" value={said?.supplier} />
@@ -128,8 +128,8 @@ function Basis() {
       <p>Reorder point and order quantity follow from these and from what is expected of the part.</p>
       <p>
         Where nothing is said: {assumedTerms.reviewDays} days between two looks, packs of one,{" "}
-        {assumedTerms.holdingPercent} % a year for what lies there, and short in 1 of {assumedTerms.shortOneIn} waits.
-        Own choice, no source.
+        {assumedTerms.holdingPercent} in 100 of its cost a year for what lies there, and short in 1 of{" "}
+        {assumedTerms.shortOneIn} waits. Own choice, no source.
       </p>
     </>
   );
