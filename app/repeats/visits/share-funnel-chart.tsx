@@ -21,9 +21,7 @@ export function ShareFunnelChart({ label, overall, points }: Props) {
   const y = (share: number) => height - bottom - ((height - bottom - 10) * Math.min(share, most)) / most;
   const sizes = Array.from({ length: 40 }, (_, i) => Math.max(1, Math.round((largest * 1.2) ** ((i + 1) / 40))));
   const line = (pick: "low95" | "high95" | "low998" | "high998") =>
-    sizes
-      .map((trials) => `${x(trials).toFixed(1)},${y(shareFunnel({ trials, share: overall })[pick]).toFixed(1)}`)
-      .join(" ");
+    sizes.map((trials) => `${tenth(x(trials))},${tenth(y(shareFunnel({ trials, share: overall })[pick]))}`).join(" ");
   const spoken = points.map(({ name, share }) => ({
     text: `${name}: ${formatShare(share.point, 0)} in 100, ${share.events} of ${share.trials} jobs, ${againstLimits(share)}`,
   }));
@@ -61,4 +59,9 @@ export function ShareFunnelChart({ label, overall, points }: Props) {
       </svg>
     </PointReader>
   );
+}
+
+/** A tenth of a unit is finer than any screen. */
+function tenth(place: number): number {
+  return Math.round(10 * place) / 10;
 }

@@ -5,6 +5,7 @@ import type { AddressValues } from "@/app/_address/address-reader";
 import { Page } from "@/app/_ui/page";
 import { readDay } from "@/lib/calendar/day";
 import { formatDay } from "@/lib/format/format-day";
+import { formatDecimal } from "@/lib/format/format-decimal";
 import { cellWords, onsetWords, outlookOfSignal, ratioWords, signalName } from "../signal-words";
 import { AgeComparison } from "./_components/age-comparison";
 import { AtRisk } from "./_components/at-risk";
@@ -40,7 +41,7 @@ export default async function SignalPage({ params, searchParams }: Props) {
     >
       <p>
         {signal.observed} counted where units of the same kind and age elsewhere in the fleet would have had{" "}
-        {signal.expected.toFixed(1)}, {onsetWords(signal)}, as of {formatDay(run.asOf)}.
+        {formatDecimal(signal.expected, 1)}, {onsetWords(signal)}, as of {formatDay(run.asOf)}.
         {signal.within.length > 0 &&
           ` Also standing out: ${signal.within.map(({ key: cell }) => cellWords(cell)).join("; ")}.`}
       </p>
