@@ -13,6 +13,7 @@ const long = [
   "tests/statistics/demo-against-r.test.ts",
   "tests/statistics/life/interval-coverage.test.ts",
   "tests/calendar/term.test.ts",
+  "tests/forecast/demo-bands.test.ts",
   "tests/intake/tables/fuzzed-rows.test.ts",
   "tests/intake/tables/hostile-archives.test.ts",
 ];

@@ -38,6 +38,18 @@ export function benchForecast(path: string, held: number): void {
   const chosen = judged(parts, (i) => choices[i] ?? firstOf(methods), firstOrigin);
   console.log(line("chosen per part", chosen));
   for (const row of rows.toSorted((a, b) => a.loss - b.loss)) console.log(line(row.method.key, row));
+  for (const half of [0, 1]) {
+    // Settings were chosen on the first of each pair of parts; the second of each pair shows what that was worth.
+    const own = parts.filter((_, i) => i % 2 === half);
+    const [ours, simple] = ["shared-levels", "smoothing"].map((key) => {
+      const method = methods.find((one) => one.key === key) ?? firstOf(methods);
+      return judged(own, () => method, firstOrigin).loss;
+    });
+    console.log(
+      `${half === 0 ? "parts settings were chosen on" : "parts kept back from that"}: shared-levels ${ours?.toFixed(3)}, smoothing ${simple?.toFixed(3)}, ` +
+        `${(100 * (1 - (ours ?? 0) / (simple ?? 1))).toFixed(1)} % less`,
+    );
+  }
   const counts = new Map<string, number>();
   for (const { key } of choices) counts.set(key, (counts.get(key) ?? 0) + 1);
   console.log(`chosen: ${[...counts].map(([key, times]) => `${key} ${times}`).join(", ")}`);

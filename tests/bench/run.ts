@@ -6,6 +6,7 @@ import { benchCoverage } from "./coverage";
 import { filesStall } from "./files-stall";
 import { benchForecast, benchForecastSpeed } from "./forecast";
 import { benchForecastDemo } from "./forecast-demo";
+import { benchForecastLives } from "./forecast-lives";
 import { intakeAgainstCopy } from "./intake";
 import { benchLives } from "./lives";
 import { madeCells } from "./made-cells";
@@ -71,6 +72,7 @@ const parts: Readonly<Record<string, () => Promise<void>>> = {
   "forecast-tuning": async () => benchForecast(partsFile(), 11),
   sheet: async () => benchSheet(),
   "forecast-demo": async () => benchForecastDemo(50),
+  "forecast-lives": async () => benchForecastLives(rowsAsked() ?? 200),
 };
 
 /** `npm run bench -- forecast other.csv` judges by other parts in the same form. */

@@ -1,13 +1,13 @@
 import { expect, test } from "vitest";
 import { drawBandedLives } from "@/lib/forecast/draw-life";
-import { type FleetQuestion, lifeDemand } from "@/lib/forecast/life-demand";
+import { componentRepairs, type FleetQuestion, lifeDemand, partsOfRepairs } from "@/lib/forecast/life-demand";
 import { addedPaths, monthOfPaths, sumOfPaths } from "@/lib/forecast/paths";
 import { countMean } from "@/lib/statistics/demand/count-distribution";
 import { seededDraws } from "@/lib/statistics/demand/seeded-draws";
 
 const certain = { of: Number.POSITIVE_INFINITY, counted: Number.POSITIVE_INFINITY };
 const asked: FleetQuestion = {
-  lives: Array.from({ length: 2000 }, () => (age: number) => 0.01 * age),
+  lives: Array.from({ length: 1200 }, () => (age: number) => 0.01 * age),
   inService: [{ age: 10, units: 500 }],
   horizon: 3,
   incoming: [],
@@ -41,6 +41,29 @@ test("one seed gives one answer; rows of two parts add up in every future", () =
   );
   expect(() => addedPaths([one, one.slice(1)])).toThrow(/each\[1\]/);
   expect(() => lifeDemand({ ...asked, leaving: 2 })).toThrow(/leaving/);
+});
+
+// By hand: half of 2 and half of 1 and 3 pieces; twice as many failures as expected double the need.
+test("pieces per repair are drawn from past repairs, and a signal raises the need of the units that it is about", () => {
+  expect(mean({ ...asked, quantity: [1, 0, 1] }, 0) / mean(asked, 0)).toBeCloseTo(1, 1);
+  const signalled = {
+    ...asked,
+    signals: [{ observed: 200, expected: 100 }],
+    inService: [{ age: 10, units: 500, signal: 0 }],
+  };
+  expect(Math.abs(mean(signalled, 0) / mean(asked, 0) - 2)).toBeLessThan(0.1);
+  expect(() => lifeDemand({ ...signalled, signals: [] })).toThrow(/signal/);
+  expect(() => lifeDemand({ ...asked, quantity: [0, 0] })).toThrow(/quantity/);
+});
+
+// Coherence: two parts of one component that every repair takes are needed alike in every future.
+test("parts of one component follow the same repairs, so that they add up in every future", () => {
+  const repairs = componentRepairs(asked);
+  const [pump, clamps] = [1, 2].map((quantity) =>
+    partsOfRepairs(repairs, { usesPart: certain, quantity, seed: quantity }),
+  );
+  expect(pump).toEqual(repairs);
+  expect(clamps).toEqual(repairs.map((row) => row.map((count) => 2 * count)));
 });
 
 // By definition: the gamma of 9.5 over 100 has mean 0.095 a month; the band after it is never reached at age 10.
