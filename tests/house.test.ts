@@ -31,6 +31,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   "lib/claims": ["lib/domain", "lib/calendar", "lib/coverage", "lib/evidence", "zod"],
   "lib/sheets": ["lib/domain", "lib/calendar", "lib/statistics", "lib/evidence", "lib/format", "zod"],
   "lib/forecast": ["lib/domain", "lib/calendar", "lib/statistics", "lib/failures"],
+  "lib/signals": ["lib/domain", "lib/calendar", "lib/statistics", "lib/failures"],
   "lib/stock": ["lib/domain", "lib/calendar", "lib/statistics", "lib/forecast"],
   "lib/figures": [
     "lib/domain",
@@ -40,6 +41,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
     "lib/evidence",
     "lib/claims",
     "lib/forecast",
+    "lib/signals",
     "lib/stock",
     "lib/format",
   ],
