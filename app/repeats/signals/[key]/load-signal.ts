@@ -28,18 +28,13 @@ export async function loadSignal(key: string, asked: Day | undefined): Promise<S
   if (current.kind !== "run" || signal === undefined) return undefined;
   const cell = signal.lead.key;
   const { asOf } = current.run;
-  return await readOnly(async (db) => {
-    const units = await loadProductionUnits(db, cell, asOf);
-    return {
-      run: current.run,
-      signal,
-      past: current.past,
-      jobs: await loadSignalJobs(db, { cell, from: signal.onsetOn, asOf }),
-      areas: await loadAreasAtRisk(db, cell, asOf),
-      production: productionView(units, signal.lead.ages, signal.lead.onsetWeek),
-      made: units,
-      campaigns: await loadCampaignsOfSignal(db, cell, asOf),
-      notes: await loadNotesOfSignal(db, key),
-    };
-  });
+  const read = await readOnly(async (db) => ({
+    made: await loadProductionUnits(db, cell, asOf),
+    jobs: await loadSignalJobs(db, { cell, from: signal.onsetOn, asOf }),
+    areas: await loadAreasAtRisk(db, cell, asOf),
+    campaigns: await loadCampaignsOfSignal(db, cell, asOf),
+    notes: await loadNotesOfSignal(db, key),
+  }));
+  const production = productionView(read.made, signal.lead.ages, signal.lead.onsetWeek);
+  return { run: current.run, signal, past: current.past, production, ...read };
 }
