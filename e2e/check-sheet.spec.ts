@@ -115,7 +115,7 @@ test("nothing is lost without signal, over a reload, when the server fails, and 
   const job = await openJobFor(page, noDrainWalks[1]?.serial ?? "", "will_not_drain");
   await expect(page.getByText(/Sent|Nothing waits/)).toBeVisible();
   await page.reload();
-  await page.waitForTimeout(3_000); // the worker keeps the page and its program
+  await expect(page.getByText(/opens without signal/)).toBeVisible({ timeout: 120_000 });
   await context.setOffline(true);
   await answerStep(page, { none: true });
   await expect(page.getByText(/Saved on this phone: 1 item to send; no signal/)).toBeVisible();

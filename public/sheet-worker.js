@@ -8,7 +8,11 @@ self.addEventListener("activate", (event) => {
   event.waitUntil(
     caches
       .keys()
-      .then((names) => Promise.all(names.filter((name) => name.startsWith("sheet-shell-") && name !== shell).map((name) => caches.delete(name))))
+      .then((names) =>
+        Promise.all(
+          names.filter((name) => name.startsWith("sheet-shell-") && name !== shell).map((name) => caches.delete(name)),
+        ),
+      )
       .then(() => self.clients.claim()),
   );
 });
@@ -19,8 +23,8 @@ self.addEventListener("message", (event) => {
   event.waitUntil(
     caches.open(shell).then(async (cache) => {
       for (const address of forget) await cache.delete(address, { ignoreSearch: true });
-      for (const address of keep) await keepOne(cache, address);
-      event.source?.postMessage({ kept: keep.length });
+      const kept = await Promise.all(keep.map((address) => keepOne(cache, address)));
+      if (keep.length > 0) event.source?.postMessage({ keptAll: kept.every(Boolean) });
     }),
   );
 });
@@ -61,12 +65,14 @@ async function fetchAndKeep(cache, request) {
   return response;
 }
 
+/** Whether it is on the device now. Without signal there is nothing to keep; the next visit with signal does it. */
 async function keepOne(cache, address) {
   try {
-    if (await cache.match(address)) return;
+    if (await cache.match(address)) return true;
     const response = await fetch(address, { credentials: "same-origin" });
     if (response.ok) await cache.put(address, response);
+    return response.ok;
   } catch {
-    // Without signal there is nothing to keep; the next visit with signal does it.
+    return false;
   }
 }

@@ -1,9 +1,12 @@
 /** Has the page and what it is made of kept on the device, and asks that the browser does not clear the store by itself. */
-export async function keepShell(): Promise<void> {
+export async function keepShell(onKept: () => void): Promise<void> {
   await navigator.storage?.persist?.().catch(() => false);
   if (!("serviceWorker" in navigator)) return;
   try {
     await navigator.serviceWorker.register("/sheet-worker.js", { scope: "/sheet" });
+    navigator.serviceWorker.addEventListener("message", ({ data }) => {
+      if (data?.keptAll === true) onKept();
+    });
     const worker = (await navigator.serviceWorker.ready).active;
     const loaded = performance.getEntriesByType("resource").map(({ name }) => name);
     const keep = [location.href, ...loaded].filter((address) => isOurs(new URL(address)));

@@ -23,6 +23,8 @@ export interface SheetDevice extends FromServer {
   /** False until the device's own store has been read: nothing is asked before. */
   readonly isReady: boolean;
   readonly sent: SentState;
+  /** The page and its program are on the device: it opens again without signal. */
+  readonly opensAlone: boolean;
   /** What went wrong with keeping on this device; then nothing was kept. */
   readonly problem: string | undefined;
   readonly isClosed: boolean;
@@ -49,6 +51,7 @@ export function useSheetDevice(job: string, server: FromServer): SheetDevice {
   const [problem, setProblem] = useState<string>();
   const [isClosed, setClosed] = useState(false);
   const [isClosing, setClosing] = useState(false);
+  const [opensAlone, setOpensAlone] = useState(false);
   const order = useRef(0);
 
   const send = useCallback(async () => {
@@ -72,7 +75,7 @@ export function useSheetDevice(job: string, server: FromServer): SheetDevice {
       })
       .catch(() => setProblem("This browser keeps nothing on the device: without signal, answers would be lost."))
       .finally(() => setReady(true));
-    void keepShell();
+    void keepShell(() => setOpensAlone(true));
     void send();
     const again = () => void send();
     const seen = () => document.visibilityState === "visible" && again();
@@ -115,6 +118,7 @@ export function useSheetDevice(job: string, server: FromServer): SheetDevice {
     photos,
     isReady,
     sent,
+    opensAlone,
     problem,
     isClosed,
     isClosing,

@@ -3,10 +3,11 @@ import type { SentState } from "../_device/outbox";
 import styles from "./sheet.module.css";
 
 /** Where the answers are, in words. */
-export function SentLine({ sent }: { readonly sent: SentState }) {
+export function SentLine({ sent, opensAlone = false }: { readonly sent: SentState; readonly opensAlone?: boolean }) {
   return (
     <p role="status" className={styles.sent}>
       {wordsOf(sent)}
+      {opensAlone && " · opens without signal"}
     </p>
   );
 }

@@ -92,7 +92,7 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
             : "Finding"}{" "}
         · {symptomOf(view.symptom)?.name ?? view.symptom}
       </p>
-      <SentLine sent={device.sent} />
+      <SentLine sent={device.sent} opensAlone={device.opensAlone} />
       {screen.kind === "review" ? (
         <ReviewScreen
           walked={walked}
