@@ -24,6 +24,11 @@ export async function isAllBeingJudged(tx: Transaction): Promise<boolean> {
   return found?.free !== true;
 }
 
+/** For whoever has nothing else to do than to judge what is marked: until nobody judges all units, each would be marked again. */
+export async function waitForJudgingAll(tx: Transaction): Promise<void> {
+  await tx.rows(sql`select pg_advisory_xact_lock_shared(${judgingAll})::text`);
+}
+
 /** For all units: one at a time, and only after whoever is at some units has ended. */
 export async function beginJudgingAll(tx: Transaction): Promise<void> {
   await tx.rows(sql`select pg_advisory_xact_lock(${judgingAll})::text`);

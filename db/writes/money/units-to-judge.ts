@@ -5,6 +5,7 @@ import { inTransaction } from "../../in-transaction";
 import { anyPolicy } from "../../queries/policies";
 import { run } from "../staging/run";
 import type { StagedPart } from "../staging/staged-file";
+import { waitForJudgingAll } from "./judging-locks";
 import { rebuildUnclaimed } from "./rebuild-unclaimed";
 import { refreshUnclaimed } from "./refresh-unclaimed";
 
@@ -66,8 +67,13 @@ export async function settleUnclaimed(): Promise<void> {
       continue;
     }
     if (waiting === 0) return;
-    await inTransaction(async (tx) => refreshUnclaimed(tx, await marked(tx, few)));
+    await inTransaction(judgeSomeMarked, { timeoutSeconds: 3600 });
   }
+}
+
+async function judgeSomeMarked(tx: Transaction): Promise<void> {
+  await waitForJudgingAll(tx);
+  await refreshUnclaimed(tx, await marked(tx, few));
 }
 
 async function countMarks() {

@@ -42,7 +42,7 @@ export default async function TagsPage() {
 
 function TagOf({ part, today }: { readonly part: HeldPart; readonly today: Day }) {
   const { claimNumber, payer, model, serial, jobNumber, completedOn, partNumber, description, quantity, hold } = part;
-  const keep = hold.kind === "keep until" ? formatPlainDay(hold.until) : holdInWords(hold, today);
+  const keep = hold.kind === "keep until" ? `until ${formatPlainDay(hold.until)}` : holdInWords(hold, today);
   return (
     <li className={styles.tag}>
       <p className={styles.number}>{claimNumber}</p>
@@ -58,7 +58,7 @@ function TagOf({ part, today }: { readonly part: HeldPart; readonly today: Day }
         Job {jobNumber}, completed {formatPlainDay(completedOn)}
       </p>
       <p>{payer}</p>
-      <p className={styles.keep}>Keep: {keep}</p>
+      <p className={styles.keep}>Keep {keep}</p>
     </li>
   );
 }
