@@ -36,7 +36,8 @@ const lines = many.flatMap(({ job_number: number }, index) => [
   partLine(String(number), 1),
   ...(index % 3 === 0 ? [partLine(String(number), 2, { part_number: "P-7", component: "" })] : []),
 ]);
-const register = csv([unit("S0"), unit("S1", { installed_on: "2021-01-01" })]);
+const withoutFacts = Object.keys(many[0] ?? {}).filter((column) => !["sold_on", "made"].includes(column));
+const register = csv([unit("S0"), unit("S1", { installed_on: "2022-05-01" })]);
 
 /** What the loads of these texts leave, and what taking them back leaves. */
 async function outcome(texts: readonly string[]) {
@@ -60,7 +61,7 @@ const ordinary = (text: string) => text.replaceAll("\r\n", "\r");
 
 const agreeing: readonly (readonly [string, readonly string[]])[] = [
   ["jobs with and without serials", [csv(many)]],
-  ["jobs of which a register knows some units", [register, csv(many)]],
+  ["jobs of which a register knows some units", [register, csv(many, withoutFacts)]],
   [
     "jobs whose rows tell of their units",
     [csv(many.map((row) => ({ ...row, sold_on: "2022-02-02", made: "2022-01" })))],
