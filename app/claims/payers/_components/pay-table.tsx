@@ -62,7 +62,7 @@ function comparable(row: Comparison): readonly PayRow[] {
 function findingOf(rows: readonly PayRow[]): string {
   if (rows.length === 0) return "No kind of work has enough jobs of a payer and of customers to be compared.";
   const below = rows.filter((row) => shareOf(row).high < 1).length;
-  return `In ${formatCount(below)} of ${formatCounted(rows.length, "kind")} of work that can be compared, a payer surely pays less for the work than customers do.`;
+  return `In ${formatCount(below)} of ${formatCounted(rows.length, "kind")} of work that can be compared, a payer pays less for the work than customers do, beyond both ranges.`;
 }
 
 /** The ratio of the medians, and between which it lies when both lie within their limits. */
