@@ -7,6 +7,7 @@ import { formatDecimal } from "@/lib/format/format-decimal";
 import { formatShare } from "@/lib/format/format-share";
 import type { StoredPlan } from "@/lib/stock/stored-plan";
 import { leadWords } from "../line-words";
+import { placeName } from "./stock-words";
 
 /** Under this a month a fan would be flat on the floor; the twenty futures say it all. */
 const fanFromYearly = 12;
@@ -25,8 +26,20 @@ export function hasFan({ usedLastYear, history }: PartPage): boolean {
 }
 
 /** What is odd about the records of a part, each a sentence. */
-export function partNotes({ outlook, component, history, usedLastYear, spellings }: PartPage): readonly string[] {
+export function partNotes({
+  outlook,
+  component,
+  history,
+  usedLastYear,
+  spellings,
+  places,
+}: PartPage): readonly string[] {
   const notes = [...outlook.notes];
+  const below = places.filter(({ onHand }) => onHand < 0).map(({ place, onHand }) => `${placeName(place)} ${onHand}`);
+  if (below.length > 0)
+    notes.push(
+      `The ledger has fewer than none at some places (${below.join(", ")}): jobs took more there than was ever entered. Count them; until then other places make up for it.`,
+    );
   if (component === undefined)
     notes.push(
       "No component is on file for it, or jobs name several: it is forecast from its own use, and stands under “no component” in sums.",

@@ -28,7 +28,7 @@ export function MonthTable({
     .map((month, i) => ({ key: String(i), name: monthWords(monthAfter(forecastFrom, i)), month }));
   return (
     <Table
-      caption={`Expected spend on parts${total.withoutCost > 0 ? `; ${formatCount(total.withoutCost)} of ${formatCount(total.parts)} parts have no known cost` : ""}`}
+      caption={`Expected spend on parts${total.withoutCost > 0 ? `; the cost of ${formatCount(total.withoutCost)} of ${formatCount(total.parts)} parts is not known` : ""}`}
       columns={columnsOf("Month", currency)}
       rows={rows}
       closing={[{ key: "year", name: "Twelve months", month: total.year }]}
