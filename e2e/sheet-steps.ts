@@ -49,7 +49,11 @@ export async function answerStep(page: Page, told: Told, tap: (of: Locator) => P
   await expect.poll(() => flow.locator("ol > li").count()).toBeGreaterThan(before);
 }
 
-async function typeNumber(flow: Locator, told: Extract<Told, { readonly number: string }>, tap: (of: Locator) => Promise<void>) {
+async function typeNumber(
+  flow: Locator,
+  told: Extract<Told, { readonly number: string }>,
+  tap: (of: Locator) => Promise<void>,
+) {
   await flow.getByLabel("Reading", { exact: true }).fill(told.number);
   const asks = [
     [/Was the step commanded/, told.commanded],
