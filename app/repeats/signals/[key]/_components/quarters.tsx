@@ -25,6 +25,11 @@ export function Quarters({ signal }: { readonly signal: StoredSignal }) {
     { order: "given", against: "what their ages predict" },
   );
   if (figure.kind === "no-groups") return null;
+  // Where every quarter has too few to judge there is nothing to draw.
+  if (figure.rows.length === 0)
+    return (
+      <Table caption="By quarter of 13 weeks" columns={columns} rows={quarters} rowKey={({ from }) => String(from)} />
+    );
   return (
     <Figure
       takeaway="Counted over expected, quarter by quarter"
