@@ -24,13 +24,13 @@ export function OnceForm({ action, formKey, submit, back, children }: Props) {
   const [state, send, waiting] = useActionState(action, untouched);
 
   function give(event: FormEvent<HTMLFormElement>) {
-    event.preventDefault(); // a form that React sends itself is emptied when it comes back
+    event.preventDefault(); // what React sends itself is emptied when it comes back; before scripts run it still goes by `action`
     const form = new FormData(event.currentTarget);
     startTransition(() => send(form));
   }
 
   return (
-    <form onSubmit={give} className="stack" noValidate>
+    <form action={send} onSubmit={give} className="stack" noValidate>
       <ErrorSummary problems={state.problems} />
       <input type="hidden" name="key" value={formKey} />
       {children}
