@@ -41,8 +41,8 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
   ],
   D7: [
     {
-      file: "tests/db/claims/claim-concurrency.test.ts",
-      test: "of two people who act at once, each write is stored or its owner is told",
+      file: "tests/db/claims/interleavings.test.ts",
+      test: "rounds no write is lost without a word",
     },
     { file: "tests/db/coverage-policies.test.ts", test: "a saving over somebody else's is kept apart" },
   ],
@@ -61,6 +61,12 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
     {
       file: "tests/calendar/term.test.ts",
       test: "20,000 random terms end where Temporal's arithmetic ends them, under both conventions",
+    },
+  ],
+  D11: [
+    {
+      file: "tests/db/sheets-close.test.ts",
+      test: "a clock that was put back a year neither closes before the request nor harms",
     },
   ],
   D12: [
@@ -100,6 +106,7 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
   S5: [{ file: "tests/db/photos-job.test.ts", test: "a form from another site is turned away" }],
   P2: [{ file: "tests/db/photos-read.test.ts", test: "nothing but pixels is kept" }],
   P3: [
+    { file: "tests/db/claims/altered-evidence.test.ts", test: "test" },
     { file: "tests/db/photos-job.test.ts", test: "a flipped byte no longer has the hash that is kept beside it" },
     {
       file: "tests/db/claims/claim-life.test.ts",

@@ -22,6 +22,7 @@ const judged = {
 
 /** Writers that leave the judging to whoever calls them; each is used by no one else. */
 const leftToCaller: Readonly<Record<string, string>> = {
+  "bulk/first-jobs.ts": "store-import.ts, which marks the units of every staged row",
   "claims/append-event.ts": "claims/act-on-claim.ts and the posting of lists, which judge when all of it is written",
   "claims/send-claim.ts": "claims/act-on-claim.ts, which judges what its transaction did",
   "kinds/units-of-jobs.ts": "store-import.ts, which marks the units of every staged row",
