@@ -77,7 +77,7 @@ test("a restored database is the one that was backed up, to the last row and num
     there,
     "insert into makers (name, normalised) values ('Next', 'NEXT') returning maker_id as id",
   );
-  const last = await asked<{ id: number }>(here, "select max(maker_id) as id from makers");
+  const last = await asked<{ id: number }>(here, "select last_value::integer as id from makers_maker_id_seq");
   expect(next[0]?.id).toBe((last[0]?.id ?? 0) + 1);
 });
 
@@ -168,7 +168,7 @@ test("a folder that is there is not written into", async () => {
 
 test("a trial restores the backup, removes its database and is kept with what it found", async () => {
   const good = await backup(here);
-  const databases = "select count(*)::integer as n from pg_database";
+  const databases = "select count(*)::integer as n from pg_database where datname like 'ohmsworth_trial_%'";
   const before = await asked(here, databases);
   await tryBackup({ url: here, folder: good.folder }, good.manifest, () => new Date("2026-11-20T03:10:00Z"));
   rmSync(join(good.folder, "units.copy.gz"));
