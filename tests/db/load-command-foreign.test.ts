@@ -57,7 +57,7 @@ test("--guess writes what --matching reads; corrected, the file goes in by it", 
   writeFileSync(guess, JSON.stringify({ form, matching }));
 
   const refused = load(path("office.csv"), "--matching", guess);
-  expect(refused.stdout).toMatch(/refused, 13 rows of jobs: 9 new, .* 1 with problems, 3 no record/);
+  expect(refused.stdout).toMatch(/refused, 13 rows of jobs: 9 new, .* 1 with problems, 3 left out/);
   expect(refused.stdout).toMatch(/row 12: Date completed "31-Feb-26" .+/);
   expect([refused.status, await jobs()]).toEqual([1, 0]);
 
