@@ -117,13 +117,23 @@ test("an ended key opens nothing", async () => {
 });
 
 test("places that are wrong are named by JSON Pointers, and nothing of the request is added", async () => {
-  const bad = { ...job("H-5", "A1", { completed_on: "2023-02-30" }), part_lines: [line, { ...line, quantity: -2 }] };
+  const bad = { ...job("H-5", "A1", { completed_on: "2023-02-30" }), part_lines: [line, { ...line, quantity: 0 }] };
   const answer = await told(await send({ jobs: [job("H-6", "A1"), bad] }, { once: "wrong" }));
   expect(answer.status).toBe(422);
   const places = answer.body.problems.map(({ pointer }: { pointer: string }) => pointer);
   expect(places).toContain("/jobs/1/completed_on");
   expect(places).toContain("/jobs/1/part_lines/1/quantity");
   expect(await jobsCalled("H-6")).toBe(0);
+});
+
+test("a return that no line of the request answers to is refused at its place", async () => {
+  const returned = { ...job("H-7", "A1"), part_lines: [line, { ...line, quantity: -2 }] };
+  const answer = await told(await send({ jobs: [returned] }, { once: "returned" }));
+  expect([answer.status, answer.body.problems]).toEqual([
+    422,
+    [expect.objectContaining({ pointer: "/jobs/0/part_lines/1/quantity" })],
+  ]);
+  expect(await jobsCalled("H-7")).toBe(0);
 });
 
 test("the example on the page is taken as it stands", async () => {
