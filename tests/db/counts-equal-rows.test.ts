@@ -80,9 +80,11 @@ describe("every estimator of every component gives the same from counts as from 
   test.each(cutOffs.map((until, index) => [["early", "in the middle", "at the end"][index] ?? "", until] as const))(
     "with the cut-off %s",
     (_, until) => {
-      const events = failed().map((component) => expectSame({ component, until, where: {} }));
-      expect(events.length).toBeGreaterThan(50);
-      expect(events.reduce((sum, count) => sum + count, 0)).toBeGreaterThan(500);
+      // Every component at the end; before it every third, which the filters below do too.
+      const asked = failed().filter((_, index) => until === whole || index % 3 === 2);
+      const events = asked.map((component) => expectSame({ component, until, where: {} }));
+      expect(events.length).toBeGreaterThan(until === whole ? 50 : 15);
+      expect(events.reduce((sum, count) => sum + count, 0)).toBeGreaterThan(until === whole ? 500 : 100);
     },
   );
 
