@@ -1,6 +1,6 @@
 // Keeps the pages of the check sheet on the device, so that they open without signal. It keeps pages and program files
 // only; answers and photos lie in the page's own store. Nothing but standard service-worker calls.
-const shell = "sheet-shell-1";
+const shell = "sheet-shell-2";
 const fallback = "There is no signal, and this page has not been opened on this device before.";
 
 self.addEventListener("install", () => self.skipWaiting());
@@ -61,8 +61,14 @@ async function fromServerFirst(request, isPage) {
 
 async function fetchAndKeep(cache, request) {
   const response = await fetch(request);
-  if (response.ok && response.type === "basic" && !response.redirected) await cache.put(request, response.clone());
+  if (mayStay(response)) await cache.put(request, response.clone());
   return response;
+}
+
+/** Data never stays: they may name the customer. */
+function mayStay(response) {
+  const isData = /^application\/json/.test(response.headers.get("content-type") ?? "");
+  return response.ok && response.type === "basic" && !response.redirected && !isData;
 }
 
 /** Whether it is on the device now. Without signal there is nothing to keep; the next visit with signal does it. */
@@ -70,8 +76,8 @@ async function keepOne(cache, address) {
   try {
     if (await cache.match(address)) return true;
     const response = await fetch(address, { credentials: "same-origin" });
-    if (response.ok) await cache.put(address, response);
-    return response.ok;
+    if (mayStay(response)) await cache.put(address, response);
+    return mayStay(response);
   } catch {
     return false;
   }

@@ -9,7 +9,7 @@ export async function keepShell(onKept: () => void): Promise<void> {
     });
     const worker = (await navigator.serviceWorker.ready).active;
     const loaded = performance.getEntriesByType("resource").map(({ name }) => name);
-    const keep = [location.href, ...loaded].filter((address) => isOurs(new URL(address)));
+    const keep = [location.href, ...loaded.filter((address) => isProgramFile(new URL(address)))];
     worker?.postMessage({ keep: [...new Set(keep)] });
   } catch {
     // A browser that forbids it works with signal only; answers are kept on the device all the same.
@@ -22,7 +22,7 @@ export async function forgetPage(path: string): Promise<void> {
   registration?.active?.postMessage({ forget: [new URL(path, location.origin).href] });
 }
 
-function isOurs({ origin, pathname, searchParams }: URL): boolean {
-  if (origin !== location.origin || searchParams.has("_rsc")) return false;
-  return pathname.startsWith("/_next/static/") || pathname.startsWith("/sheet") || /\.(woff2?|svg)$/.test(pathname);
+/** Never what the page asked for by itself: the complaint is one of those, and it may name the customer. */
+function isProgramFile({ origin, pathname }: URL): boolean {
+  return origin === location.origin && (pathname.startsWith("/_next/static/") || /\.(woff2?|svg)$/.test(pathname));
 }
