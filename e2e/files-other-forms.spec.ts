@@ -28,7 +28,7 @@ test.describe("files of other forms", () => {
     await page.waitForURL(/\/columns$/, patient);
     await expect(page.getByLabel("Closed goes to")).toHaveValue("completed_on");
     await expect(page.getByRole("main")).toContainText("Which column is maker?");
-    await page.getByLabel("Maker", { exact: true }).fill("Brackenhall");
+    await page.getByLabel("Maker (every row needs it)").fill("Brackenhall");
     await page.getByRole("button", { name: "Check rows" }).click();
     expect(await rowSum(page), "models that nobody knows, of no stated product type").toEqual([0, 0, 0, 30, 0, 30]);
     await expect(page.getByRole("table", { name: "Rows with problems" })).toContainText("product_type");
