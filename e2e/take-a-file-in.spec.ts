@@ -125,11 +125,11 @@ function badFiles(): readonly BadFile[] {
       says: { adds: true, sentences: [/no day of the calendar/], cells: ["3", "completed_on", "2026-02-30"] },
     },
     {
-      name: "a negative quantity",
+      name: "a return of more than was used",
       file: csvFile("quantity.csv", [{ ...partLineRow("J-10004", "1"), line: "8" }, partLineRow("J-10004", "-2")]),
       says: {
         adds: true,
-        sentences: ["is negative", "Write a whole number, 1 or more."],
+        sentences: ["takes back more than the 1 of row 2", "Correct the quantities so that they agree."],
         cells: ["3", "quantity", "-2"],
       },
     },
