@@ -13,6 +13,7 @@ test("covered work of the whole history becomes drafts, and is on the list no mo
   const row = page
     .getByRole("rowheader")
     .filter({ has: page.getByRole("checkbox") })
+    .filter({ hasNotText: /^J-100\d\d/ }) // ten jobs whose claims other tests build
     .first();
   const job = (await row.getByRole("link").textContent()) ?? "";
   await row.getByRole("checkbox").check();
