@@ -154,7 +154,8 @@ async function countsLeadToJobs(page: Page, groups: number) {
 }
 
 async function openFilters(page: Page) {
-  if (await page.getByLabel("Group by", { exact: true }).isHidden()) await page.locator("main summary").first().click();
+  const groupBy = page.getByLabel("Group by", { exact: true });
+  if (await groupBy.isHidden()) await page.locator("main details", { has: groupBy }).locator("summary").first().click();
 }
 
 function fixed(text: string | undefined, decimals: number): string {
