@@ -32,12 +32,17 @@ const approved: Act = ({ lines }, on) => ({
     payerText: "APPROVED AS SUBMITTED",
   },
 });
+/** What payers argue about: the labour, or the first line of a claim on parts alone. */
+const disputed = (lines: ClaimStanding["lines"]) => lines.find(({ item }) => item === "labour") ?? lines[0];
 const cut: Act = ({ lines }, on) => ({
   what: "answered",
   on,
   answer: {
     kind: "approved",
-    lines: lines.map(({ line, item, askedCents }) => ({ line, cents: item === "labour" ? 4_500 : askedCents })),
+    lines: lines.map((each) => ({
+      line: each.line,
+      cents: each === disputed(lines) ? Math.min(4_500, Math.floor(each.askedCents * 0.7)) : each.askedCents,
+    })),
     reason: "over_schedule",
     payerText: "LABOR REDUCED TO ALLOWANCE",
   },
@@ -74,7 +79,7 @@ const takenBack: Act = ({ lines }, on) => ({
   reference: `A-${on.slice(0, 7)}`,
   reason: "documents_missing",
   payerText: "NO CUSTOMER SIGNATURE ON FILE",
-  lines: lines.filter(({ item }) => item === "labour").map(({ line, paidCents }) => ({ line, cents: paidCents })),
+  lines: lines.filter((each) => each === disputed(lines)).map(({ line, paidCents }) => ({ line, cents: paidCents })),
 });
 const withdrawn: Act = () => ({ what: "withdrawn", reason: "The customer paid; the term had ended." });
 
