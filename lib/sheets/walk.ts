@@ -1,7 +1,6 @@
 import type { ExpectedRange } from "@/lib/domain/reading";
 import { holds } from "@/lib/evidence/condition";
 import { currentReadings, type JudgedReading, judgeReadings } from "@/lib/evidence/current-readings";
-import { isDecided } from "@/lib/evidence/decided";
 import type { EvidenceEntry } from "@/lib/evidence/entry";
 import { answeredReadings } from "./answered-readings";
 import type { SheetAnswer } from "./sheet-answer";
@@ -114,10 +113,4 @@ function pathOf(
     step: plan.steps.find(({ check }) => check.key === answer.check),
     judged: answer.given.kind === "reading" ? judged[place++] : undefined,
   }));
-}
-
-/** Whether the latest reading of a check proves nothing, so that it is worth taking again. */
-export function isWorthless(check: string, current: readonly JudgedReading[]): boolean {
-  const own = current.filter(({ reading }) => reading.check === check);
-  return own.length > 0 && own.every(({ judgement }) => !isDecided(judgement));
 }
