@@ -7,6 +7,7 @@ import { symptomOf } from "@/lib/domain/symptoms";
 import { checkOf } from "@/lib/evidence/checks";
 import type { JudgedReading } from "@/lib/evidence/current-readings";
 import { isDecided } from "@/lib/evidence/decided";
+import { capitalised } from "@/lib/format/capitalised";
 import { formatOutcome, formatRange } from "@/lib/format/format-reading";
 import type { Verdict } from "./verdict";
 
@@ -91,5 +92,5 @@ function afterwards(current: readonly JudgedReading[]): string {
 function sentence(text: string): string {
   const trimmed = text.trim();
   if (trimmed === "") return "";
-  return `${trimmed.charAt(0).toUpperCase()}${trimmed.slice(1)}${/[.!?]$/.test(trimmed) ? "" : "."}`;
+  return `${capitalised(trimmed)}${/[.!?]$/.test(trimmed) ? "" : "."}`;
 }
