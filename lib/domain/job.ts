@@ -99,6 +99,9 @@ export const photoSubjects = {
 } as const;
 export type PhotoSubject = keyof typeof photoSubjects;
 
+/** Their keys, as a form or file names them. */
+export const photoSubjectKeys = Object.keys(photoSubjects) as [PhotoSubject, ...PhotoSubject[]]; // Object.keys loses the key type
+
 /** A job with its unit and all its children: what coverage, evidence and claims look at. */
 export interface JobRecord {
   readonly job: ClosedJob;

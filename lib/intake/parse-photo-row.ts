@@ -1,14 +1,12 @@
 // Photos of a job, one a row; the pictures lie beside the file.
 import { z } from "zod";
-import { type PhotoSubject, photoSubjects } from "@/lib/domain/job";
+import { type PhotoSubject, photoSubjectKeys } from "@/lib/domain/job";
 import { type CellType, optional, required } from "./cell";
 import { instantCell } from "./cell-days";
 import { identifier, note, oneOf } from "./cell-texts";
 import type { IntakeSetting } from "./intake-setting";
 import type { Parsed } from "./parsed";
 import { type Cells, readRow } from "./row-problems";
-
-const subjects = Object.keys(photoSubjects) as PhotoSubject[]; // Object.keys loses the key type
 
 /** A path below the folder of the file: no way up, no root, no drive. */
 const pictureFile: CellType<string> = {
@@ -33,7 +31,7 @@ const pictureFile: CellType<string> = {
 
 export const photoRow = z.object({
   job_number: required(identifier, "Number of a job that is on file."),
-  subject: required(oneOf(subjects), "What the picture shows."),
+  subject: required(oneOf(photoSubjectKeys), "What the picture shows."),
   file: required(pictureFile, "The picture, relative to the folder of this file; JPEG, PNG or WebP, at most 15 MB."),
   caption: optional(note, "What to say under it."),
   taken_at: optional(instantCell, "When it was taken, with the offset from UTC."),

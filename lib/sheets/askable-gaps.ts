@@ -1,4 +1,4 @@
-import { type PhotoSubject, photoSubjects } from "@/lib/domain/job";
+import { type PhotoSubject, photoSubjectKeys } from "@/lib/domain/job";
 import { checkOf } from "@/lib/evidence/checks";
 import type { EvidenceCheck } from "@/lib/evidence/evidence-check";
 
@@ -32,5 +32,5 @@ const ofTheDesk: ReadonlySet<string> = new Set(["part_invoice", "authorization",
 function subjectOf(key: string): PhotoSubject | undefined {
   const named =
     key === "part_labels" ? "part_labels" : key.startsWith("photo:") ? key.slice("photo:".length).split("+")[0] : "";
-  return Object.keys(photoSubjects).find((subject): subject is PhotoSubject => subject === named);
+  return photoSubjectKeys.find((subject) => subject === named);
 }

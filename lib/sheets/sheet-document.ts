@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type PhotoSubject, photoSubjects } from "@/lib/domain/job";
+import { photoSubjectKeys } from "@/lib/domain/job";
 import { checkOf } from "@/lib/evidence/checks";
 import type { SheetStep } from "./sheet";
 
@@ -7,7 +7,6 @@ export type ParsedSheet =
   | { readonly ok: true; readonly steps: readonly SheetStep[] }
   | { readonly ok: false; readonly problems: readonly string[] };
 
-const subjects = Object.keys(photoSubjects) as [PhotoSubject, ...PhotoSubject[]]; // Object.keys loses the key type
 const step = z.object({
   check: z.string().refine((key) => checkOf(key) !== undefined, { error: "is no check of the catalogue" }),
   minutes: z
@@ -16,7 +15,7 @@ const step = z.object({
     .max(240, "must be four hours or less"),
   times: z.int().min(1).max(6),
   photo: z
-    .enum(subjects)
+    .enum(photoSubjectKeys)
     .optional()
     .transform((value) => value ?? undefined),
   note: z

@@ -4,15 +4,14 @@ import { largestPhotoBytes, longestCaption } from "@/db/writes/photos/photo-limi
 import { pictureKind } from "@/db/writes/photos/picture-kind";
 import { readPaper } from "@/db/writes/photos/read-paper";
 import { reencodePhoto } from "@/db/writes/photos/reencode-photo";
-import { type PhotoSubject, photoSubjects } from "@/lib/domain/job";
+import { type PhotoSubject, photoSubjectKeys } from "@/lib/domain/job";
 
 type PhotoForm =
   | { readonly ok: true; readonly photo: Omit<NewAttachment, "jobNumber"> }
   | { readonly ok: false; readonly status: 400 | 413 | 422; readonly sentence: string };
 
-const subjects = Object.keys(photoSubjects) as [PhotoSubject, ...PhotoSubject[]]; // Object.keys loses the key type
 const fields = z.object({
-  subject: z.enum(subjects, { error: "Choose what the picture shows." }),
+  subject: z.enum(photoSubjectKeys, { error: "Choose what the picture shows." }),
   caption: z
     .string()
     .trim()

@@ -4,7 +4,7 @@ import { fromElsewhere } from "@/app/sheet/_http/from-this-site";
 import { largestPhotoBytes, mostAttachments } from "@/db/writes/photos/photo-limits";
 import { reencodePhoto } from "@/db/writes/photos/reencode-photo";
 import { keepPhoto } from "@/db/writes/sheets/keep-photo";
-import { type PhotoSubject, photoSubjects } from "@/lib/domain/job";
+import { photoSubjectKeys } from "@/lib/domain/job";
 
 export const dynamic = "force-dynamic";
 
@@ -12,10 +12,9 @@ interface Context {
   readonly params: Promise<{ readonly number: string }>;
 }
 
-const subjects = Object.keys(photoSubjects) as [PhotoSubject, ...PhotoSubject[]]; // Object.keys loses the key type
 const fields = z.object({
   id: z.uuid(),
-  subject: z.enum(subjects),
+  subject: z.enum(photoSubjectKeys),
   check: z
     .string()
     .max(60)
