@@ -1,12 +1,12 @@
 import { sql } from "drizzle-orm";
-import { instantInUtc, instantOfClock } from "@/lib/calendar/instant";
 import type { PhotoSubject } from "@/lib/domain/job";
 import type { Transaction } from "../../database-types";
 import { inTransaction } from "../../in-transaction";
 import { refreshUnclaimed } from "../money/refresh-unclaimed";
 import { attachmentId } from "./attachment-id";
+import { instantTaken } from "./instant-taken";
 import { longestCaption, mostAttachments } from "./photo-limits";
-import type { ClockTime, KeptPhoto } from "./photo-reading";
+import type { KeptPhoto } from "./photo-reading";
 import type { KeptPaper } from "./read-paper";
 
 export interface NewAttachment {
@@ -36,7 +36,7 @@ export async function addAttachment({ jobNumber, subject, caption, file }: NewAt
     );
     if (known !== undefined) return { kind: "here already", id, subject: known.subject };
     if (job.attachments >= mostAttachments) return { kind: "job is full" };
-    const takenAt = takenIn(kept.taken, job.timeZone);
+    const takenAt = instantTaken(kept.taken, job.timeZone);
     await tx.execute(sql`
       insert into attachments (unit_id, job_id, attachment_id, subject, caption, media_type, width, height, taken_at, received_sha256, stored_sha256, stored_bytes, content)
       values (${job.unitId}, ${job.jobId}, ${id}, ${subject}, ${caption}, ${kept.mediaType}, ${kept.width}, ${kept.height}, ${takenAt}, ${file.receivedSha256}, ${kept.storedSha256}, ${file.content.length}, ${file.content})`);
@@ -74,12 +74,4 @@ function keptOf(file: KeptPhoto | KeptPaper) {
   }
   const none = { width: null, height: null, taken: undefined };
   return { mediaType: "application/pdf", storedSha256: file.receivedSha256, ...none } as const;
-}
-
-/** A camera without an offset is taken to be set to the shop's zone. */
-function takenIn(taken: ClockTime | undefined, timeZone: string): string | null {
-  if (taken === undefined) return null;
-  return taken.offset === undefined
-    ? instantOfClock(taken.clock, timeZone)
-    : instantInUtc(`${taken.clock}${taken.offset}`);
 }

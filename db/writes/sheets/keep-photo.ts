@@ -1,11 +1,11 @@
 import { sql } from "drizzle-orm";
-import { instantInUtc, instantOfClock } from "@/lib/calendar/instant";
 import type { PhotoSubject } from "@/lib/domain/job";
 import { inTransaction } from "../../in-transaction";
 import { addAttachment } from "../photos/add-attachment";
 import { attachmentId } from "../photos/attachment-id";
+import { instantTaken } from "../photos/instant-taken";
 import { mostAttachments } from "../photos/photo-limits";
-import type { ClockTime, KeptPhoto } from "../photos/photo-reading";
+import type { KeptPhoto } from "../photos/photo-reading";
 
 export interface NewSheetPhoto {
   readonly jobNumber: string;
@@ -35,18 +35,10 @@ export async function keepPhoto({ jobNumber, id, check, subject, photo }: NewShe
     await tx.execute(sql`
       insert into sheet_photos (unit_id, job_id, photo_id, attachment_id, check_key, subject, caption, width, height, taken_at, received_sha256, stored_sha256, received_at, content)
       values (${job.unitId}, ${job.jobId}, ${id}, ${attachment}, ${check ?? null}, ${subject}, '', ${photo.width}, ${photo.height},
-        ${takenIn(photo.taken, job.timeZone)}, ${photo.receivedSha256}, ${photo.storedSha256}, now(), ${photo.content})`);
+        ${instantTaken(photo.taken, job.timeZone)}, ${photo.receivedSha256}, ${photo.storedSha256}, now(), ${photo.content})`);
     return { kind: "kept" };
   });
   if (kept !== "closed") return kept;
   const added = await addAttachment({ jobNumber, subject, caption: "", file: photo });
   return { kind: added.kind === "added" ? "kept" : added.kind };
-}
-
-/** A camera without an offset is taken to be set to the shop's zone. */
-function takenIn(taken: ClockTime | undefined, timeZone: string): string | null {
-  if (taken === undefined) return null;
-  return taken.offset === undefined
-    ? instantOfClock(taken.clock, timeZone)
-    : instantInUtc(`${taken.clock}${taken.offset}`);
 }
