@@ -1,3 +1,4 @@
+import { short } from "@/app/_address/address-reader";
 import type { FieldProblem } from "@/app/_ui/error-summary";
 import { type Day, readDay } from "@/lib/calendar/day";
 
@@ -65,8 +66,4 @@ export class FormTexts {
     this.problems.push({ field, text });
     return instead;
   }
-}
-
-function short(text: string): string {
-  return text.length > 40 ? `${text.slice(0, 40)}…` : text;
 }
