@@ -1,4 +1,4 @@
-/** Upper ends of the classes in which answers are counted, in milliseconds; the last class has none. */
+/** Upper ends of the classes in which answers are counted, in milliseconds; the last class has none. Own choice, no source. */
 const edges = [10, 25, 50, 100, 200, 400, 800, 1600, 3200, 6400, 12_800] as const;
 const minutesKept = 60;
 

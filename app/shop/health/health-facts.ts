@@ -28,7 +28,7 @@ export function groundFacts({ readiness, stored, freeBytes }: Health): readonly 
       term: "Disk",
       detail: `${formatBytes(freeBytes)} free`,
       source: readiness.disk
-        ? `Loads and photos are refused in good time when less than ${formatBytes(leastFreeBytes)} are free.`
+        ? `Under ${formatBytes(leastFreeBytes)} there may be no room for a load or a photo, and /readyz says so.`
         : "A load or a photo may find no room. Free some before adding more.",
     },
   ];
