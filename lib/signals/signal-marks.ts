@@ -23,9 +23,9 @@ export type SignalState =
   /** Was explained or dismissed, and has become worse than it was then. */
   | { readonly kind: "returned"; readonly mark: number; readonly observed: number; readonly expected: number };
 
-/** What is not now is asked again after four weeks. */
+/** What is not now is asked again after four weeks. Own choice, no source. */
 const weeksPutOff = 4;
-/** Chance under which failures since the mark are more than the ratio that was accepted with it. */
+/** Chance under which failures since the mark are more than the ratio that was accepted with it. Own choice, no source. */
 export const newEvidence = 0.01;
 
 /**

@@ -3,7 +3,7 @@ import { judgeCell, ratioOf, type Story, storiesOf } from "./evidence-of-luck";
 import { followCell } from "./follow-cell";
 import { leastYearlyExpected, listLevel } from "./settings";
 import { type CellKey, type SignalRecord, storyKey, type WordKind } from "./signal-record";
-import { type WeekNumber, weeksPerYear } from "./weeks";
+import { type WeekNumber, weeksPerBlock, weeksPerYear } from "./weeks";
 import { type FoundSignal, worthALook } from "./worth-a-look";
 
 /** What a company's record says at the end of one week. */
@@ -17,7 +17,7 @@ export type SignalRun =
       readonly byLuck: number;
       readonly signals: readonly RunSignal[];
     }
-  /** Less than a year and a quarter of records: nothing can be expected yet. */
+  /** Less than a year and a half of records: nothing can be expected yet. */
   | { readonly kind: "too-short"; readonly weeks: number; readonly needed: number }
   | { readonly kind: "no-units" };
 
@@ -47,8 +47,8 @@ export interface LeadCell {
   readonly ages: readonly AgeCounts[];
 }
 
-/** A baseline of a year, and the quarter that it must end before. */
-export const weeksNeeded = weeksPerYear + 2 * 13;
+/** A baseline of a year, a quarter between, and the quarter that is judged by it. */
+export const weeksNeeded = weeksPerYear + 2 * weeksPerBlock;
 
 /** @param record  as known at the end of its last week */
 export function signalRun(record: SignalRecord): SignalRun {
@@ -100,7 +100,7 @@ function runSignal({ lead, story, symptoms }: FoundSignal): RunSignal {
   };
 }
 
-/** Cells as surprising as a story must be to be listed, the leading one left out. */
+/** Cells that luck explains ten times less easily than the list allows, the leading one left out. Ten is our own choice, no source. */
 function standingOut({ cells }: Story, lead: CellKey): RunSignal["within"] {
   return cells
     .filter(({ cell, chance }) => chance <= listLevel / 10 && cell.key !== lead)

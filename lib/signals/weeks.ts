@@ -1,5 +1,5 @@
 // What fails more than it should: weekly counts against what the ages of the units predict, followed by cumulative sums.
-// Start at cell-weeks.ts (observed and expected), follow-cell.ts (the sums) and signal-list.ts (what is worth a look).
+// Start at cell-weeks.ts (observed and expected), follow-cell.ts (the sums) and worth-a-look.ts (what is listed).
 import type { DayNumber } from "@/lib/calendar/day-number";
 
 /** Weeks since the epoch, each from Monday to Sunday; day 4 of 1970 was a Monday. */

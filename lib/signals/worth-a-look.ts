@@ -9,9 +9,9 @@ export interface FoundSignal {
   readonly symptoms: readonly Story[];
 }
 
-/** Share of the excess that a narrower cell must hold to speak for the whole. */
+/** Share of the excess that a narrower cell must hold to speak for the whole. Own choice, no source. */
 const mostOfIt = 0.7;
-/** Share of a symptom's excess that must be failures of one component already listed for the symptom to be its shadow. */
+/** Share of a symptom's excess that must be failures of one component already listed for the symptom to be its shadow. Own choice, no source. */
 const shadow = 0.5;
 
 /**
