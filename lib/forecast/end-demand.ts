@@ -1,3 +1,4 @@
+import { daysPerMonth } from "@/lib/failures/rate-question";
 import { type CountDistribution, empiricalDistribution } from "@/lib/statistics/demand/count-distribution";
 import { seededDraws, streamSeed } from "@/lib/statistics/demand/seeded-draws";
 import { requirePositive, requireWholeNumber } from "@/lib/statistics/require";
@@ -27,7 +28,6 @@ export interface EndDemand {
 const longestMonths = 480;
 /** What is renewed within a step stays to its end, so that longer ones would keep units a little too long. */
 const stepMonths = 3;
-const daysPerMonth = 30.4375;
 
 /**
  * Pieces that today's fleet will still take until its last unit has left service: futures of ageing, failing, renewal

@@ -2,6 +2,7 @@ import type { DayNumber } from "@/lib/calendar/day-number";
 import type { ExposureCells } from "@/lib/failures/cells";
 import { componentFlows } from "@/lib/failures/component-flows";
 import { fewestFailuresForFit } from "@/lib/failures/component-life";
+import { daysPerMonth } from "@/lib/failures/rate-question";
 import type { LifeQuestion } from "@/lib/failures/visit-spells";
 import { fitWeibull } from "@/lib/statistics/life/fit-weibull";
 import type { FittedLife } from "@/lib/statistics/life/fitted-life";
@@ -21,7 +22,6 @@ export type FleetFacts =
   | { readonly kind: "no-units" }
   | { readonly kind: "too-few-failures"; readonly failures: number; readonly needed: number };
 
-const daysPerMonth = 30.4375;
 /** Groups of ages half a year wide: finer ones cost time and change nothing that could be seen. */
 const groupMonths = 6;
 /** Over so many months units that left are counted. */
