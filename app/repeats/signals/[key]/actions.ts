@@ -44,10 +44,8 @@ export async function undo(_previous: MarkState, form: FormData): Promise<MarkSt
   if (!read.success) return broken;
   const result = await undoMark({ markId: read.data.mark, by: nobodyNamed });
   refresh(read.data.key);
-  return {
-    problems: result.kind === "no-such-mark" ? ["There is nothing to take back any more."] : [],
-    said: "Taken back.",
-  };
+  if (result.kind === "no-such-mark") return { problems: ["There is nothing to take back any more."] };
+  return { problems: [], said: "Taken back." };
 }
 
 const noteForm = z.object({

@@ -21,7 +21,7 @@ export function Behind({ view: { signal, jobs } }: { readonly view: SignalView }
         {jobs.numbers.map((number, place) => (
           <span key={number}>
             {place > 0 && ", "}
-            <Link href={`/jobs/${number}`}>{number}</Link>
+            <Link href={`/jobs/${encodeURIComponent(number)}`}>{number}</Link>
           </span>
         ))}
         .
@@ -50,7 +50,7 @@ function columnsFor(jobs: number, elsewhere: number): readonly Column<WordCount>
     { key: "name", head: "What", cell: ({ name }) => name },
     { key: "jobs", head: "Jobs", kind: "number", cell: (row) => row.jobs },
     { key: "share", head: "Of these", cell: (row) => shareWords(row.jobs, jobs) },
-    { key: "elsewhere", head: "Of others", cell: (row) => `${shareWords(row.elsewhere, elsewhere)}`, wideOnly: true },
+    { key: "elsewhere", head: "Of others", cell: (row) => shareWords(row.elsewhere, elsewhere), wideOnly: true },
   ];
 }
 
