@@ -20,7 +20,7 @@ export interface HeldPart {
 }
 
 /** Parts that may go are listed for so long, so that the list is of what is still on the shelf. Own choice, no source. */
-const listedDays = 60;
+export const listedDays = 60;
 
 /** Failed parts that must be kept, the first to be let go on top; and those that may go since not long ago. */
 export async function loadHeldParts(db: Reader, today: Day): Promise<HeldPart[]> {

@@ -3,6 +3,7 @@ import type { Day } from "@/lib/calendar/day";
 import type { Leak } from "@/lib/claims/leaks/leak";
 import type { Currency } from "@/lib/domain/money";
 import type { Reader } from "../database-types";
+import { listedDays } from "./held-parts";
 
 /** Money that somebody has to see to, for the first page. */
 export interface MoneyDue {
@@ -21,9 +22,6 @@ export interface KeptMoney {
   /** First day to dispute that has not passed; undefined where all of them have. */
   readonly firstDay: Day | undefined;
 }
-
-/** As long as parts that may go are listed. */
-const listedDays = 60;
 
 export async function loadMoneyDue(db: Reader, today: Day): Promise<MoneyDue> {
   const rows = await db.rows<{

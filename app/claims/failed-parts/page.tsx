@@ -5,7 +5,7 @@ import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
-import { type HeldPart, loadHeldParts } from "@/db/queries/held-parts";
+import { type HeldPart, listedDays, loadHeldParts } from "@/db/queries/held-parts";
 import { loadShop } from "@/db/queries/shop";
 import { formatCounted } from "@/lib/format/format-count";
 import { PartsTable } from "./_components/parts-table";
@@ -55,7 +55,7 @@ function Basis() {
         from the payment; while an audit is open, its parts stay whatever the clock says.
       </p>
       <p>A part that is scrapped too early, or sent back late, can cost the whole claim.</p>
-      <p>Parts that may go are listed for 60 days. Whether one was scrapped is not recorded here.</p>
+      <p>Parts that may go are listed for {listedDays} days. Whether one was scrapped is not recorded here.</p>
     </>
   );
 }
