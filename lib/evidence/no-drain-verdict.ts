@@ -5,6 +5,7 @@ import type { ExpectedRange, Reading } from "@/lib/domain/reading";
 import { checkOf } from "./checks";
 import { type Condition, holds } from "./condition";
 import { currentReadings, type JudgedReading, judgeReadings } from "./current-readings";
+import { absent, all, any, bad, decided, good, not, open, saw } from "./entries/make-entry";
 
 const noDrainKinds = [
   "external",
@@ -49,14 +50,6 @@ interface Row {
   readonly why: string;
 }
 
-const word = (check: string, ...words: readonly string[]): Condition => ({ is: "word", check, words });
-const good = (check: string): Condition => ({ is: "good", check });
-const bad = (check: string): Condition => ({ is: "bad", check });
-const absent = (check: string): Condition => ({ is: "absent", check });
-const all = (...of: readonly Condition[]): Condition => ({ is: "all", of });
-const any = (...of: readonly Condition[]): Condition => ({ is: "any", of });
-const not = (of: Condition): Condition => ({ is: "not", of });
-
 const clearPath = all(
   good("hose"),
   good("trap"),
@@ -68,33 +61,33 @@ const badWinding = any(bad("pump_winding"), bad("winding_to_ground"));
 /** No voltage where the pump or the board should have it, proven: commanded, interlocks passed, load connected. */
 const silentBoard = any(absent("pump_voltage"), absent("board_output"));
 const lineAtPump = good("pump_voltage");
-const freeImpeller = word("impeller", "free");
+const freeImpeller = saw("impeller", "free");
 
 /** The first row that holds decides. Outside causes come first: whatever else reads, the job is then no claim. */
 const rows: readonly Row[] = [
   external(
     "foreign_object",
     "an object was in the drain path",
-    any(word("trap", "object"), word("impeller", "object_damage")),
+    any(saw("trap", "object"), saw("impeller", "object_damage")),
   ),
   external(
     "installation",
     "the hose is kinked, crushed or over-inserted, or the standpipe is out of range",
-    any(word("hose", "kinked", "crushed"), bad("standpipe_height"), bad("hose_insertion")),
+    any(saw("hose", "kinked", "crushed"), bad("standpipe_height"), bad("hose_insertion")),
   ),
-  external("freeze", "the pump is split by frost", word("pump_housing", "frost_split")),
+  external("freeze", "the pump is split by frost", saw("pump_housing", "frost_split")),
   {
     kind: "suds",
-    when: word("suds", "present"),
+    when: saw("suds", "present"),
     cause: "suds_detergent",
     component: "drain_path",
     why: "suds lock the pump: it runs, nothing flows",
   },
   external("supply", "the supply voltage is out of range", bad("supply_voltage")),
-  external("blockage_downstream", "the way is blocked past the pump", word("downstream", "blocked")),
+  external("blockage_downstream", "the way is blocked past the pump", saw("downstream", "blocked")),
   {
     kind: "interlocks_first",
-    when: any(word("interlocks", "fail"), word("drain_command", "not_commanded")),
+    when: any(saw("interlocks", "fail"), saw("drain_command", "not_commanded")),
     cause: undefined,
     component: undefined,
     why: "an interlock is not satisfied or the drain step is not commanded: find that first",
@@ -107,18 +100,18 @@ const rows: readonly Row[] = [
   pump(
     "pump_mechanical",
     "line voltage at the pump, winding in range, impeller seized, loose or cracked",
-    all(clearPath, lineAtPump, good("pump_winding"), word("impeller", "seized", "loose", "cracked")),
+    all(clearPath, lineAtPump, good("pump_winding"), saw("impeller", "seized", "loose", "cracked")),
   ),
   {
     kind: "no_fault_found",
-    when: all(clearPath, lineAtPump, good("pump_winding"), freeImpeller, word("flow_test", "normal")),
+    when: all(clearPath, lineAtPump, good("pump_winding"), freeImpeller, saw("flow_test", "normal")),
     cause: "no_fault_found",
     component: undefined,
     why: "line voltage, winding in range, impeller free, flow normal",
   },
   {
     kind: "recheck_downstream",
-    when: all(clearPath, lineAtPump, good("pump_winding"), freeImpeller, word("flow_test", "none", "slow")),
+    when: all(clearPath, lineAtPump, good("pump_winding"), freeImpeller, saw("flow_test", "none", "slow")),
     cause: undefined,
     component: undefined,
     why: "pump and board are good and nothing flows: look again past the pump",
@@ -136,8 +129,8 @@ const rows: readonly Row[] = [
       clearPath,
       silentBoard,
       good("pump_winding"),
-      { is: "open", check: "pump_winding_at_board" },
-      not(word("connector_reseat", "cured")),
+      open("pump_winding_at_board"),
+      not(saw("connector_reseat", "cured")),
     ),
     cause: "component",
     component: "wire_harness",
@@ -150,7 +143,7 @@ const rows: readonly Row[] = [
       silentBoard,
       good("pump_winding_at_board"),
       good("interlocks"),
-      word("connector_reseat", "no_change"),
+      saw("connector_reseat", "no_change"),
     ),
     cause: "component",
     component: "control_board",
@@ -187,7 +180,7 @@ const inOrder = [
 ] as const;
 
 function nextStep(current: readonly JudgedReading[]): string {
-  const next = inOrder.find((check) => holds({ is: "decided", check }, current) === undefined);
+  const next = inOrder.find((check) => holds(decided(check), current) === undefined);
   if (next === undefined) return "the readings fit no row of the table: read again";
   return `not enough readings that prove something; next: ${checkOf(next)?.name ?? next}`;
 }

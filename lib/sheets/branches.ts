@@ -1,10 +1,7 @@
 // Which checks wait for another one's result. The rows follow the table for washers that will not drain (published order
 // of checks and common practice); every other branch follows from what a result rules out.
 import type { Condition } from "@/lib/evidence/condition";
-
-const absent = (check: string): Condition => ({ is: "absent", check });
-const word = (check: string, ...words: readonly string[]): Condition => ({ is: "word", check, words });
-const any = (...of: readonly Condition[]): Condition => ({ is: "any", of });
+import { absent, any, decided, open, saw } from "@/lib/evidence/entries/make-entry";
 
 const silentPump = absent("pump_voltage");
 
@@ -16,13 +13,13 @@ const waits: Readonly<Record<string, Branch>> = {
   board_output: { when: silentPump, words: "no voltage at the pump" },
   board_condition: { when: absent("board_output"), words: "no output from the board" },
   harness_resistance: {
-    when: { is: "open", check: "pump_winding_at_board" },
+    when: open("pump_winding_at_board"),
     words: "open at the board, good at the pump",
   },
   // Full flow into a bucket and a machine that does not drain: the house drain is next; no flow: the hose's bore.
-  downstream: { when: { is: "decided", check: "flow_test" }, words: "the flow test is done" },
+  downstream: { when: decided("flow_test"), words: "the flow test is done" },
   pump_housing: {
-    when: any(word("impeller", "seized", "loose", "cracked"), word("flow_test", "none", "slow")),
+    when: any(saw("impeller", "seized", "loose", "cracked"), saw("flow_test", "none", "slow")),
     words: "the impeller is damaged, or little or nothing flows",
   },
 };
