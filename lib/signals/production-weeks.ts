@@ -35,8 +35,9 @@ export interface ProductionPart {
   readonly expected: number;
 }
 
-/** Longest run that is looked for: a year and a half; longer is a matter of the model. */
+/** Longest run that is looked for: a year and a half; longer is a matter of the model. Own choice, no source. */
 const longestRun = 78;
+/** Chances down to 1 in 500 can be told apart; more draws would only make the page slower. Own choice, no source. */
 const draws = 499;
 
 /**

@@ -1,5 +1,5 @@
 import type { LeadCell } from "./signal-run";
-import type { WeekNumber } from "./weeks";
+import { type WeekNumber, weeksPerBlock } from "./weeks";
 
 /** Failures and expectation of the cell that leads a signal, over some of its weeks. */
 export interface PeriodCounts {
@@ -26,6 +26,6 @@ export function countsBetween(lead: LeadCell, from: WeekNumber, until: WeekNumbe
 export function lastQuarters(lead: LeadCell, count: number): PeriodCounts[] {
   const end = lead.firstWeek + lead.weeklyExpected.length;
   return Array.from({ length: count }, (_, i) =>
-    countsBetween(lead, end - 13 * (count - i), end - 13 * (count - i - 1)),
+    countsBetween(lead, end - weeksPerBlock * (count - i), end - weeksPerBlock * (count - i - 1)),
   ).filter(({ expected }) => expected > 0);
 }
