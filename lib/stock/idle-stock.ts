@@ -10,8 +10,8 @@ export type IdleStock =
 /** Chance that none is asked for, from which on a part counts as dead. Own choice, no source. */
 const chanceOfNone = 0.8;
 
-/** What of a part's stock will hardly be asked for, from the plan as it is kept. */
-export function idleStock({ twoYears, reorder }: StoredPlan, onHand: number): IdleStock {
+/** What of a part's stock will hardly be asked for, from the plan as it is kept. Checked: tests/stock/idle-stock.test.ts, by hand. */
+export function idleStock({ twoYears, reorder }: Pick<StoredPlan, "twoYears" | "reorder">, onHand: number): IdleStock {
   if (onHand <= 0 || reorder.kind === "no-forecast") return { kind: "in-use" };
   if (twoYears.chanceOfNone >= chanceOfNone) return { kind: "dead", pieces: onHand };
   const enough = Math.max(twoYears.enough, reorder.kind === "reorder-point" ? reorder.level : 0);

@@ -1,11 +1,6 @@
-import { type CountDistribution, countAtMost, countQuantile } from "@/lib/statistics/demand/count-distribution";
+import { type CountDistribution, countQuantile } from "@/lib/statistics/demand/count-distribution";
 
 /** Demand in twenty futures of equal chance, least first: its quantiles at 2.5 %, 7.5 % … 97.5 %. */
 export function twentyFutures(demand: CountDistribution): readonly number[] {
   return Array.from({ length: 20 }, (_, i) => countQuantile(demand, (i + 0.5) / 20));
-}
-
-/** Chance that more is needed than there is; nothing there and nothing needed is not running out. */
-export function chanceOfRunningOut(demand: CountDistribution, available: number): number {
-  return available < 0 ? 1 : 1 - countAtMost(demand, Math.floor(available));
 }

@@ -1,6 +1,4 @@
 import { expect, test } from "vitest";
-import { countDistribution } from "@/lib/statistics/demand/count-distribution";
-import { excessStock } from "@/lib/stock/excess-stock";
 import { type OrderCosts, orderQuantity } from "@/lib/stock/order-quantity";
 import { suggestOrder } from "@/lib/stock/suggest-order";
 
@@ -60,15 +58,4 @@ test("at the reorder point a usual order is placed, far below it as many packs a
     packs: 2,
   });
   expect(() => suggestOrder({ onHand: 1.5, onOrder: 0, reserved: 0 }, rule)).toThrow(/onHand/);
-});
-
-// By hand: of a Poisson demand of 2, 5 or fewer are needed 98.3 times in 100, 4 or fewer 94.7 times.
-test("stock beyond the need of the span is excess; where none will most likely be asked for, it is dead", () => {
-  const demand = countDistribution({ mean: 2, variance: 2 });
-  const asking = { onHand: 9, unitCents: 300, demand, sure: 0.95, chanceOfNone: 0.8 };
-  expect(excessStock(asking)).toEqual({ kind: "excess", pieces: 4, cents: 1200, enough: 5 });
-  expect(excessStock({ ...asking, onHand: 5 })).toEqual({ kind: "in-use" });
-  const rare = countDistribution({ mean: 0.1, variance: 0.1 });
-  expect(excessStock({ ...asking, demand: rare })).toMatchObject({ kind: "dead", pieces: 9, cents: 2700 });
-  expect(excessStock({ ...asking, demand: rare, onHand: 0 })).toEqual({ kind: "in-use" });
 });
