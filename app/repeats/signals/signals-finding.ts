@@ -26,6 +26,6 @@ function runFinding({ run, signals }: Extract<CurrentRun, { kind: "run" }>): str
   const open = signals.filter((signal) => asksForALook(stateOfSignal(signal))).length;
   if (open === 0) return "Nothing fails more often than its ages predict, as far as chance can be told from it.";
   return open === 1
-    ? "One thing fails more often than its ages predict."
-    : `${open} things fail more often than their ages predict.`;
+    ? "One thing fails more often than its ages predict"
+    : `${open} things fail more often than their ages predict`;
 }

@@ -30,7 +30,7 @@ export default async function AskPage({ params }: Props) {
   const technician = stored.record.job.technician;
   return (
     <Page
-      title={`Job ${number} lacks ${formatCounted(gaps.length, "thing")} that ${technician ?? "its technician"} could give`}
+      title={`Job ${number} lacks ${gaps.length === 0 ? "nothing" : formatCounted(gaps.length, "thing")} that ${technician ?? "its technician"} could give`}
       above={<Link href={`/jobs/${encodeURIComponent(number)}`}>Job {number}</Link>}
       margin={
         <p>What is asked stands in Today and in the technician’s list until it is given, or said to be past having.</p>
