@@ -7,7 +7,7 @@ import { loadExpectedRanges } from "@/db/queries/expected-ranges";
 import { loadJobRecord } from "@/db/queries/job-record";
 import { loadAnswers } from "@/db/queries/sheet-job";
 import { loadAsks } from "@/db/queries/sheet-lists";
-import { loadTechnicianNotes } from "@/db/queries/sheet-notes";
+import { loadNotesOfUnit } from "@/db/queries/technician-notes";
 import { formatCounted } from "@/lib/format/format-count";
 import { AskedFlow } from "./asked-flow";
 
@@ -29,7 +29,7 @@ export default async function AskedPage({ params }: Props) {
       asks: (await loadAsks(db, { jobNumber: number })).filter(({ answer }) => answer === undefined),
       answers: await loadAnswers(db, stored),
       ranges: await loadExpectedRanges(db, stored.modelId),
-      notes: await loadTechnicianNotes(db, stored),
+      notes: (await loadNotesOfUnit(db, stored.unitId)).map(({ words }) => words),
     };
   });
   if (found === undefined) notFound();

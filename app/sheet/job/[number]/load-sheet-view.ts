@@ -5,11 +5,11 @@ import type { Reader } from "@/db/database-types";
 import { loadExpectedRanges } from "@/db/queries/expected-ranges";
 import { loadSheetJob, type SheetJob } from "@/db/queries/sheet-job";
 import { loadFaultCodes } from "@/db/queries/sheet-lists";
-import { loadTechnicianNotes } from "@/db/queries/sheet-notes";
 import { loadSheetRun } from "@/db/queries/sheet-run";
 import { loadSymptomCells } from "@/db/queries/sheet-symptom";
 import { loadSheets } from "@/db/queries/sheet-versions";
 import { loadShop } from "@/db/queries/shop";
+import { loadNotesOfUnit } from "@/db/queries/technician-notes";
 import { type SheetRun, startRun } from "@/db/writes/sheets/start-run";
 import { daysBetween } from "@/lib/calendar/day";
 import { ageBandOf, sheetBasis } from "@/lib/sheets/sheet-basis";
@@ -32,7 +32,7 @@ export async function loadSheetView(jobNumber: string): Promise<FoundSheet> {
       run: stored ?? (await freshRun(db, job)),
       ranges: await loadExpectedRanges(db, job.modelId),
       codes: await loadFaultCodes(db, job.unit.maker),
-      notes: await loadTechnicianNotes(db, job),
+      notes: (await loadNotesOfUnit(db, job.unitId)).map(({ words }) => words),
       today: todayIn((await loadShop(db)).timeZone),
     };
   });
