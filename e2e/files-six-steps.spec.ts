@@ -1,8 +1,8 @@
 // A file of another program on its way in: chosen, looked at, matched, checked, added, its held row mended, and all taken back.
-import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import { chooseFile, patient, rowSum } from "./file-steps";
 import { dirtyFile, dirtyRecords } from "./foreign-files";
+import { isReadableAtEveryWidth } from "./readable";
 
 const file = dirtyFile("office-export.csv");
 
@@ -25,7 +25,7 @@ test.describe("a file of another program", () => {
     await expect(page.getByLabel("Names of the columns stand in row")).toHaveValue("2");
     await expect(page.getByLabel("Decimal mark")).toHaveValue(",");
     await expect(page.getByRole("table")).toContainText("Won’t drain – café laundry, 40 °C");
-    await looksRight(page);
+    await isReadableAtEveryWidth(page);
   });
 
   test("another way of reading can be tried and given up again", async () => {
@@ -50,7 +50,7 @@ test.describe("a file of another program", () => {
     await expect(page.getByLabel("Job No goes to")).toHaveValue("job_number");
     await expect(page.getByLabel("Date completed goes to")).toHaveValue("completed_on");
     await expect(page.getByLabel("Unit price goes to")).toHaveValue("part-lines.unit_cost");
-    await looksRight(page);
+    await isReadableAtEveryWidth(page);
     await page.getByLabel("Fault found goes to").selectOption("complaint");
     await page.getByRole("button", { name: "Check rows" }).click();
     await expect(page.getByRole("region", { name: "One thing to put right" })).toContainText(
@@ -67,7 +67,7 @@ test.describe("a file of another program", () => {
     const problems = page.getByRole("table", { name: "Rows with problems" });
     await expect(problems).toContainText("31-Feb-26");
     await expect(problems).toContainText("brd");
-    await looksRight(page);
+    await isReadableAtEveryWidth(page);
   });
 
   test("the report keeps the columns of the file and says where and what, with nothing that runs as a formula", async () => {
@@ -92,7 +92,7 @@ test.describe("a file of another program", () => {
     await page.getByRole("button", { name: "Add 9 jobs, hold 1 row back" }).click();
     await page.waitForURL(/\/files\/\d+$/, patient);
     load = new URL(page.url()).pathname.split("/").at(-1) ?? "";
-    await looksRight(page);
+    await isReadableAtEveryWidth(page);
     expect((await page.goto("/jobs/X-4401"))?.status()).toBe(200);
     await expect(page.getByRole("main")).toContainText("Won’t drain");
     expect((await page.goto("/jobs/X-4409"))?.status()).toBe(404);
@@ -101,7 +101,7 @@ test.describe("a file of another program", () => {
   test("the held row is corrected, seen to be good, and taken in", async () => {
     await page.goto(`/files/${load}`);
     await page.getByRole("link", { name: "Correct 1 row held back" }).click();
-    await looksRight(page);
+    await isReadableAtEveryWidth(page);
     await page.getByRole("textbox", { name: /Date completed/ }).fill("28-Apr-26");
     await page.getByRole("button", { name: "See what happens" }).click();
     await page.getByRole("button", { name: "Take in 1 row" }).click(patient);
@@ -150,19 +150,4 @@ async function settleOpenWords(page: Page) {
   await expect(sum.or(page.getByRole("button", { name: "Check rows" }))).toBeVisible(patient);
   if (!(await sum.isVisible())) await page.getByRole("button", { name: "Check rows" }).click();
   await expect(sum).toBeVisible(patient);
-}
-
-/** Wide in one theme and on a phone in the other: nothing serious by axe, and no sideways scroll. */
-async function looksRight(page: Page) {
-  for (const [colorScheme, width] of [["dark", 390] as const, ["light", 1280] as const]) {
-    await page.emulateMedia({ colorScheme });
-    await page.setViewportSize({ width, height: 800 });
-    // Options are drawn by the system, and there are a thousand of them beside a long header.
-    const { violations } = await new AxeBuilder({ page }).exclude("option").analyze();
-    const serious = violations.filter(({ impact }) => impact === "serious" || impact === "critical");
-    const found = serious.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`);
-    expect(found, `${colorScheme}, ${width} px wide`).toEqual([]);
-    const beyond = () => document.documentElement.scrollWidth - document.documentElement.clientWidth;
-    expect(await page.evaluate(beyond), `${colorScheme}, ${width} px wide`).toBe(0);
-  }
 }

@@ -1,7 +1,8 @@
 // The money half of the desk: covered work to drafts, a payer's list to its claims, what was cut to its appeal, and the
 // failed parts to their tags.
-import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
+import { noDrainJob } from "./free-job";
+import { isReadable } from "./readable";
 
 const main = (page: Page) => page.getByRole("main");
 const title = (page: Page) => page.getByRole("heading", { level: 1 });
@@ -13,7 +14,7 @@ test("covered work of the whole history becomes drafts, and is on the list no mo
   const row = page
     .getByRole("rowheader")
     .filter({ has: page.getByRole("checkbox") })
-    .filter({ hasNotText: /^J-100\d\d/ }) // ten jobs whose claims other tests build
+    .filter({ hasNotText: noDrainJob })
     .first();
   const job = (await row.getByRole("link").textContent()) ?? "";
   await row.getByRole("checkbox").check();
@@ -21,7 +22,7 @@ test("covered work of the whole history becomes drafts, and is on the list no mo
   await expect(page.getByRole("status").filter({ hasText: "1 of 1 went" })).toBeVisible();
   await page.goto("/claims/unclaimed");
   await expect(page.getByRole("rowheader").filter({ hasText: new RegExp(`^${job}$`) })).toHaveCount(0);
-  await isFreeOfFaults(page);
+  await isReadable(page);
 });
 
 test("a payer’s list: read, named, posted, and what was cut leads to its appeal", async ({ page }) => {
@@ -45,7 +46,7 @@ test("a payer’s list: read, named, posted, and what was cut leads to its appea
   await expect(main(page)).toContainText("version 1");
   await page.getByRole("button", { name: "Post 2 lines" }).click();
   await expect(page.getByRole("table", { name: "Posted (2)" })).toBeVisible();
-  await isFreeOfFaults(page);
+  await isReadable(page);
 
   await upload(page, payer, text);
   await expect(main(page)).toContainText("You sent this file before");
@@ -55,7 +56,7 @@ test("a payer’s list: read, named, posted, and what was cut leads to its appea
   await page.goto("/claims/disputes");
   const line = page.getByRole("row").filter({ hasText: cut.claim }).filter({ hasText: "ALLOWANCE EXCEEDED" }).first();
   await expect(line).toContainText("Amount above the payer's schedule");
-  await isFreeOfFaults(page);
+  await isReadable(page);
   await line.getByRole("link", { name: "Appeal" }).click();
   await expect(title(page)).toContainText(`Appeal: claim ${cut.claim}`);
 });
@@ -66,22 +67,22 @@ test("payers are compared by what they pay and how old their money is; lists are
   await page.goto("/claims/payers");
   await expect(page.getByRole("heading", { name: "Pay against retail" })).toBeVisible();
   await expect(page.getByRole("table", { name: /^How old the money is/ }).first()).toBeVisible();
-  await isFreeOfFaults(page);
+  await isReadable(page);
   await page.goto("/claims/answers?words=no+such+claim");
   await expect(main(page)).toContainText("No list fits this filter");
   await page.goto("/claims/answers");
   await expect(page.getByRole("table", { name: /^Payers’ lists/ })).toBeVisible();
-  await isFreeOfFaults(page);
+  await isReadable(page);
 });
 
 test("failed parts are listed with their last day, and print as tags", async ({ page }) => {
   await page.goto("/claims/failed-parts");
   await expect(title(page)).toContainText("must be kept");
-  await isFreeOfFaults(page);
+  await isReadable(page);
   await page.getByRole("link", { name: "Tags to print" }).click();
   const tags = main(page).getByRole("listitem");
   await expect(tags.first()).toBeVisible();
-  await isFreeOfFaults(page);
+  await isReadable(page);
   await page.emulateMedia({ media: "print" });
   const box = await tags.first().boundingBox();
   expect(Math.round(((box?.height ?? 0) * 25.4) / 96)).toBe(50);
@@ -120,13 +121,4 @@ async function upload(page: Page, payer: string, text: string): Promise<void> {
     .setInputFiles({ name: "credits.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
   await form.getByRole("button", { name: "Read the list" }).click();
   await page.waitForURL(/\/claims\/answers\/\d+/);
-}
-
-async function isFreeOfFaults(page: Page): Promise<void> {
-  for (const colorScheme of ["light", "dark"] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target}`)).toEqual([]);
-  }
-  await page.emulateMedia({ colorScheme: null });
 }

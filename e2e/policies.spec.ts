@@ -1,6 +1,6 @@
 // The terms of a maker: read in sentences, changed as a new version, what it would alter seen before it is published.
-import AxeBuilder from "@axe-core/playwright";
 import { expect as expectSoon, type Page, test } from "@playwright/test";
+import { isReadableAtEveryWidth } from "./readable";
 
 /** A page may be made at its first call, which a busy machine does slowly. */
 const expect = expectSoon.configure({ timeout: 60_000 });
@@ -18,18 +18,12 @@ test.afterAll(async () => {
 
 const heading = () => page.getByRole("heading", { level: 1 });
 
-async function looksRight(): Promise<void> {
-  const found = await new AxeBuilder({ page }).analyze();
-  expect(found.violations.filter(({ impact }) => impact === "serious" || impact === "critical")).toEqual([]);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
-}
-
 test("policies stand by payer, each version with the sales that it governs", async () => {
   await page.goto("/shop/coverage");
   const makers = page.getByRole("table", { name: "Brackenhall" });
   await expect(makers).toContainText("1 Jan 2000 to 31 Dec 2022");
   await expect(makers).toContainText("1 Jan 2023 on");
-  await looksRight();
+  await isReadableAtEveryWidth(page);
 });
 
 test("a version is told in sentences and a table of terms", async () => {
@@ -38,7 +32,7 @@ test("a version is told in sentences and a table of terms", async () => {
     "Motors and pumps",
   );
   await expect(page.getByText("A claim must be sent within 30 days of completion.")).toBeVisible();
-  await looksRight();
+  await isReadableAtEveryWidth(page);
 });
 
 test("a new version begins as a copy and asks for its own document and approval, each at its field", async () => {
@@ -49,7 +43,7 @@ test("a new version begins as a copy and asks for its own document and approval,
   await expect(wrong).toContainText("Document with the terms");
   await wrong.getByRole("link", { name: /Document with the terms/ }).click();
   await expect(page.getByLabel("Document with the terms")).toBeFocused();
-  await looksRight();
+  await isReadableAtEveryWidth(page);
 });
 
 test("a length that cannot be read is kept as typed, with its place", async () => {
@@ -81,7 +75,7 @@ test("it shows which open decisions it would alter, with their amounts, before i
   const download = page.waitForEvent("download");
   await page.getByRole("link", { name: "All of them as CSV" }).click();
   expect((await download).suggestedFilename()).toBe("decisions-that-change.csv");
-  await looksRight();
+  await isReadableAtEveryWidth(page);
 });
 
 test("a draft that is given up leaves nothing", async () => {

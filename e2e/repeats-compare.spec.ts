@@ -1,8 +1,8 @@
 // When a part fails, and whether one group fails more often than another: what is drawn, its table and its file agree, each
 // choice stands in the address, and a question without an answer gets a sentence.
-import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import { parse } from "csv-parse/sync";
+import { isReadableAtEveryWidth } from "./readable";
 import { runRates } from "./run-rates";
 
 type CsvRow = Readonly<Record<string, string>>;
@@ -186,34 +186,16 @@ test("a period without an answer says what is missing", async ({ page }) => {
   await expect(title).toHaveText("Drain pump: no unit of this view has one");
 });
 
-for (const theme of ["light", "dark"] as const) {
-  test(`readable by everybody, ${theme}`, async ({ browser, baseURL }) => {
-    const context = await browser.newContext();
-    await context.addCookies([{ name: "theme", value: theme, url: baseURL ?? "" }]);
-    const page = await context.newPage();
-    const { model } = await busiestModel(page, "drain_pump");
-    const routes = [
-      `/repeats/drain_pump?model=${model}`,
-      `/repeats/drain_pump/compare?model=${model}`,
-      `/repeats/drain_pump/before-after?model=${model}&on=2025-01-01`,
-      "/repeats/drain_pump/compare",
-    ];
-    for (const route of routes) {
-      await page.goto(route);
-      for (const width of [1280, 390]) {
-        await page.setViewportSize({ width, height: 844 });
-        const { violations } = await new AxeBuilder({ page }).analyze();
-        const serious = violations.filter(({ impact }) => impact === "serious" || impact === "critical");
-        expect(
-          serious.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`),
-          `${route}, ${width} px`,
-        ).toEqual([]);
-        const sideways = await page.evaluate(
-          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-        );
-        expect(sideways, `${route}, ${width} px`).toBe(0);
-      }
-    }
-    await context.close();
-  });
-}
+test("readable by everybody", async ({ page }) => {
+  test.setTimeout(120_000);
+  const { model } = await busiestModel(page, "drain_pump");
+  for (const route of [
+    `/repeats/drain_pump?model=${model}`,
+    `/repeats/drain_pump/compare?model=${model}`,
+    `/repeats/drain_pump/before-after?model=${model}&on=2025-01-01`,
+    "/repeats/drain_pump/compare",
+  ]) {
+    await page.goto(route);
+    await isReadableAtEveryWidth(page);
+  }
+});
