@@ -1,6 +1,8 @@
 import { join } from "node:path";
 import { type CsvFile, openCsvFile } from "./csv-file";
 import {
+  type ContractColumn,
+  contractColumns,
   type JobColumn,
   jobColumns,
   type PartLineColumn,
@@ -18,6 +20,7 @@ import {
 /** The CSV files of one demo, open for writing. */
 export interface DemoFiles {
   readonly units: CsvFile<UnitColumn>;
+  readonly contracts: CsvFile<ContractColumn>;
   readonly jobs: CsvFile<JobColumn>;
   readonly partLines: CsvFile<PartLineColumn>;
   readonly readings: CsvFile<ReadingColumn>;
@@ -28,6 +31,7 @@ export interface DemoFiles {
 export function openDemoFiles(folder: string): DemoFiles {
   return {
     units: openCsvFile(join(folder, "units.csv"), unitColumns),
+    contracts: openCsvFile(join(folder, "contracts.csv"), contractColumns),
     jobs: openCsvFile(join(folder, "jobs.csv"), jobColumns),
     partLines: openCsvFile(join(folder, "part-lines.csv"), partLineColumns),
     readings: openCsvFile(join(folder, "readings.csv"), readingColumns),
@@ -44,6 +48,7 @@ export async function settleDemoFiles(files: DemoFiles): Promise<void> {
 export async function closeDemoFiles(files: DemoFiles): Promise<Readonly<Record<keyof DemoFiles, number>>> {
   return {
     units: await files.units.close(),
+    contracts: await files.contracts.close(),
     jobs: await files.jobs.close(),
     partLines: await files.partLines.close(),
     readings: await files.readings.close(),

@@ -100,4 +100,20 @@ export type RangeColumn = (typeof rangeColumns)[number];
 export const photoColumns = ["job_number", "subject", "file", "caption", "taken_at"] as const;
 export type PhotoColumn = (typeof photoColumns)[number];
 
+export const contractColumns = [
+  "contract_number",
+  "maker",
+  "serial",
+  "plan",
+  "sold_on",
+  "starts_on",
+  "ends_on",
+  "cancelled_on",
+  "wait_days",
+  "deductible",
+  "limit",
+  "holder",
+] as const;
+export type ContractColumn = (typeof contractColumns)[number];
+
 export type Cells<Column extends string> = Partial<Record<Column, string | number | undefined>>;

@@ -1,5 +1,6 @@
-// Terms that no unit of the demo falls under yet: a maker's next year, and the plans of a contract provider. They show the
-// rules that the makers' present terms do not use. Every number is invented for the demo.
+// Terms beside those of the makers: a maker's next year, which no unit falls under yet, and the plans of a contract
+// provider, whose papers unit-contract.ts writes. They show the rules that the makers' present terms do not use. Every
+// number is invented for the demo.
 
 import { day } from "@/lib/calendar/day";
 import { payItems } from "@/lib/domain/pay-item";
@@ -68,7 +69,7 @@ function extendedPlan(present: Policy): Policy {
     version: 1,
     name: "Larkfield extended plan",
     payer: { kind: "contract", name: provider },
-    effectiveFrom: day("2020-01-01"),
+    effectiveFrom: day("2000-01-01"),
     sourceDocument: "Invented plan paper E-1",
     start: { from: { event: "maker_cover_end" }, fallbacks: [{ event: "contract_sale" }] },
     anchorDay: "include",

@@ -11,6 +11,7 @@ rates (seed ${seed}, size ${size}), with records from ${recordsFrom} to ${until}
 |---|---|---|
 | shop.json | | the company itself |
 | units.csv | ${counts.units} | a unit in service, the denominators |
+| contracts.csv | ${counts.contracts} | a service contract on a unit, by its paper |
 | jobs.csv | ${counts.jobs} | a job; only status closed counts |
 | part-lines.csv | ${counts.partLines} | a part on a job's invoice |
 | readings.csv | ${counts.readings} | a reading or finding of a job |

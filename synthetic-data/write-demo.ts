@@ -18,6 +18,7 @@ import { registerUnit } from "./register-unit";
 import type { Scenario } from "./scenario";
 import { trueSettings } from "./true-settings";
 import type { Truth } from "./truth";
+import { unitContract } from "./unit-contract";
 import { unitJobs } from "./unit-jobs";
 import { unitRow } from "./unit-row";
 import { jobTally, writeJob } from "./write-job";
@@ -29,6 +30,8 @@ export async function writeDemo(scenario: Scenario, folder: string): Promise<Tru
   const chance = chanceSearch();
   const plan = planDemo(scenario, (unit, jobs) => {
     files.units.write(unitRow(unit));
+    const contract = unitContract(scenario, unit);
+    if (contract !== undefined) files.contracts.write(contract);
     held.afterUnit(unit);
     chance.add(unit, jobs);
   });

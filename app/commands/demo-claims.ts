@@ -4,11 +4,11 @@
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { loadClaimCounts } from "@/db/queries/claim-list";
-import { type DemoCandidate, loadDemoCandidates } from "@/db/queries/demo-candidates";
+import { type DemoCandidate, loadContractCandidates, loadDemoCandidates } from "@/db/queries/demo-candidates";
 import { loadShop } from "@/db/queries/shop";
 import { addDays, type Day, day } from "@/lib/calendar/day";
 import { takeInDemoList } from "./demo-claims/payers-list";
-import { type DemoStory, demoStories } from "./demo-claims/stories";
+import { contractStories, type DemoStory, demoStories } from "./demo-claims/stories";
 import { tellStory } from "./demo-claims/tell-story";
 
 async function main(): Promise<number> {
@@ -31,9 +31,12 @@ async function main(): Promise<number> {
 
 /** Each story on a job that can carry it: covered, not claimed yet, and old enough that nothing of it lies ahead. */
 async function tellAll(until: Day): Promise<number> {
-  const free = await readOnly((db) => loadDemoCandidates(db, { from: addDays(until, -200), to: until }));
+  const span = { from: addDays(until, -200), to: until };
+  const free = await readOnly((db) => loadDemoCandidates(db, span));
   let told = 0;
   for (const story of demoStories) if (await tellOnAny(free, story, until)) told++;
+  const underContract = await readOnly((db) => loadContractCandidates(db, span));
+  for (const story of contractStories) if (await tellOnAny(underContract, story, until)) told++;
   return told;
 }
 

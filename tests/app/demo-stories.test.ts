@@ -1,6 +1,6 @@
 // The invented company is told claim by claim while it is loaded: a story that some claim cannot carry would end the first start.
 import { expect, test } from "vitest";
-import { demoStories } from "@/app/commands/demo-claims/stories";
+import { contractStories, demoStories } from "@/app/commands/demo-claims/stories";
 import { addDays, day } from "@/lib/calendar/day";
 import type { AskedLine, ClaimAct } from "@/lib/claims/life/claim-act";
 import { claimStanding } from "@/lib/claims/life/claim-standing";
@@ -17,18 +17,19 @@ const claims: Readonly<Record<string, readonly AskedLine[]>> = {
   "cheap labour": [{ line: 1, item: "labour", cents: 3_000 }],
 };
 
-test.each(demoStories.flatMap((story, index) => Object.keys(claims).map((claim) => [index, claim, story] as const)))(
-  "story %i can be told of a claim for %s",
-  (_, claim, { steps }) => {
-    const events: { number: number; act: ClaimAct }[] = [{ number: 1, act: { what: "built" } }];
-    for (const { after, act } of steps) {
-      const on = addDays(completedOn, after);
-      const next: ClaimAct =
-        act === "send"
-          ? { what: "sent", on, sha256: "a".repeat(64), lines: claims[claim] ?? [] }
-          : act(claimStanding(events), on);
-      expect(judgeAct(events, next)).toBeUndefined();
-      events.push({ number: events.length + 1, act: next });
-    }
-  },
-);
+test.each(
+  [...demoStories, ...contractStories].flatMap((story, index) =>
+    Object.keys(claims).map((claim) => [index, claim, story] as const),
+  ),
+)("story %i can be told of a claim for %s", (_, claim, { steps }) => {
+  const events: { number: number; act: ClaimAct }[] = [{ number: 1, act: { what: "built" } }];
+  for (const { after, act } of steps) {
+    const on = addDays(completedOn, after);
+    const next: ClaimAct =
+      act === "send"
+        ? { what: "sent", on, sha256: "a".repeat(64), lines: claims[claim] ?? [] }
+        : act(claimStanding(events), on);
+    expect(judgeAct(events, next)).toBeUndefined();
+    events.push({ number: events.length + 1, act: next });
+  }
+});

@@ -16,6 +16,7 @@ export interface DemoReading {
   readonly folder: string;
   readonly truth: Truth;
   readonly units: readonly Row[];
+  readonly contracts: readonly Row[];
   readonly jobs: readonly Row[];
   readonly partLines: readonly Row[];
   readonly readings: readonly Row[];
@@ -36,6 +37,7 @@ export async function writeAndRead(asked: {
     folder,
     truth: JSON.parse(readFileSync(join(folder, "truth.json"), "utf8")) as Truth, // what writeDemo has just written
     units: rows("units.csv"),
+    contracts: rows("contracts.csv"),
     jobs: rows("jobs.csv"),
     partLines: rows("part-lines.csv"),
     readings: rows("readings.csv"),

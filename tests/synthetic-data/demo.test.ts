@@ -126,6 +126,19 @@ describe("the company looks like one of four technicians over six years", () => 
   });
 });
 
+test("contracts show all that a paper can state: a wait, a deductible, a limit, a renewal, an end and a cancellation", () => {
+  const having = (is: (row: Row) => boolean) => demo.contracts.filter(is).length;
+  expect(demo.contracts.length / demo.units.length).toBeCloseTo(0.25, 1);
+  expect(new Set(demo.contracts.map(({ contract_number }) => contract_number)).size).toBe(demo.contracts.length);
+  for (const column of ["wait_days", "deductible", "limit", "cancelled_on"])
+    expect(
+      having((row) => row[column] !== ""),
+      column,
+    ).toBeGreaterThan(50);
+  expect(having(({ ends_on }) => (ends_on ?? "") < demo.truth.until)).toBeGreaterThan(50);
+  expect(having(({ ends_on }) => (ends_on ?? "") > demo.truth.until)).toBeGreaterThan(1000);
+});
+
 test("about two in a thousand rows are to be held, in every file of rows", () => {
   const rows = demo.units.length + demo.jobs.length + demo.partLines.length + demo.readings.length;
   expect(demo.truth.heldRows.length / rows).toBeGreaterThan(0.0015);

@@ -9,6 +9,7 @@ import { productTypeKeys } from "@/lib/domain/product-type";
 import { symptoms } from "@/lib/domain/symptoms";
 import { checks } from "@/lib/evidence/checks";
 import type { IntakeSetting } from "@/lib/intake/intake-setting";
+import { parseContractRow } from "@/lib/intake/parse-contract-row";
 import { parseJobRow } from "@/lib/intake/parse-job-row";
 import { parsePartLineRow } from "@/lib/intake/parse-part-line-row";
 import { parsePhotoRow } from "@/lib/intake/parse-photo-row";
@@ -69,7 +70,10 @@ describe("exactly the planted rows cannot be taken in", () => {
     expect(refused(demo.readings, parseReadingRow, unknownJob)).toEqual(planted("readings.csv"));
   });
 
-  test("none of ranges and photos", () => {
+  test("none of contracts, ranges and photos", () => {
+    const serials = new Set(demo.units.map(({ serial }) => serial));
+    expect(demo.contracts.length).toBeGreaterThan(1000);
+    expect(refused(demo.contracts, parseContractRow, ({ serial }) => !serials.has(serial))).toEqual([]);
     expect(demo.ranges.length).toBeGreaterThan(40);
     expect(refused(demo.ranges, parseRangeRow, () => false)).toEqual([]);
     expect(demo.photos.length).toBeGreaterThan(60);

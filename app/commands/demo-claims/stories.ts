@@ -121,3 +121,13 @@ export const demoStories: readonly DemoStory[] = [
   story(send(6), step(40, paid("asked")), step(90, audit), step(110, upheld)),
   story(send(6), step(38, paid("asked")), step(90, audit), step(115, takenBack)),
 ];
+
+/** What becomes of claims on service contracts: fewer of them, since most households have none. */
+export const contractStories: readonly DemoStory[] = [
+  story(),
+  story(send(4)),
+  { ...story(send(5)), days: 14 },
+  story(send(6), step(9, received), step(30, approved), step(41, paid("asked"))),
+  story(send(5), step(28, cut), step(40, paid("approved"))),
+  story(send(6), step(30, refused("rejected", "no_authorization", "NO AUTH ON FILE"))),
+];

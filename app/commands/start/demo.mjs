@@ -11,6 +11,7 @@ const files = [
   "components.csv",
   "parts.csv",
   "units.csv",
+  "contracts.csv",
   "jobs.csv",
   "part-lines.csv",
   "readings.csv",

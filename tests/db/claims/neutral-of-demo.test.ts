@@ -31,6 +31,7 @@ const demoFiles = [
   "policies.json",
   "ranges.csv",
   "units.csv",
+  "contracts.csv",
   "jobs.csv",
   "part-lines.csv",
   "readings.csv",
