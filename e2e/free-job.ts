@@ -8,8 +8,12 @@ export const noDrainJob = /J-100(0[1-9]|10)(?!\d)/;
 /** Number of a job with covered work that was never filed. */
 export async function freeJob(page: Page): Promise<string> {
   await page.goto("/claims/unclaimed?class=late");
-  const rows = page.getByRole("rowheader").filter({ hasNotText: noDrainJob });
-  const [job] = await rows.getByRole("link").allTextContents();
+  // Of the same list are claims that were never corrected; those lead to the claim.
+  const [job] = await page
+    .getByRole("rowheader")
+    .filter({ hasNotText: noDrainJob })
+    .locator('a[href^="/claims/for/"]')
+    .allTextContents();
   expect(job, "a job with covered work that nobody has claimed").toBeDefined();
   return job ?? "";
 }
