@@ -1,5 +1,6 @@
 /** Every family in one object, because drizzle types a connection by it. Other code imports the family it means. */
 export * from "./catalogue";
+export * from "./change-log";
 export * from "./claim-life";
 export * from "./claims";
 export * from "./counts";
@@ -9,6 +10,7 @@ export * from "./drills";
 export * from "./hand";
 export * from "./intake";
 export * from "./jobs";
+export * from "./keeping";
 export * from "./money";
 export * from "./outlooks";
 export * from "./parts";
