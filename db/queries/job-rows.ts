@@ -78,6 +78,7 @@ export function readingOf(row: typeof readings.$inferSelect): Reading {
   return {
     number: row.number,
     check: row.check,
+    ...(row.own === null ? {} : { own: row.own }),
     pointA: row.pointA ?? undefined,
     pointB: row.pointB ?? undefined,
     mode: row.mode,

@@ -17,10 +17,16 @@ export async function loadSheetRun(db: Reader, { unitId, jobId }: RunKey): Promi
     basis: SheetBasis | null;
   }>(sql`select versions, sheets, basis from sheet_runs where unit_id = ${unitId} and job_id = ${jobId}`);
   if (row === undefined) return undefined;
-  // JSON leaves out what is undefined; the types say so by `photo` and nothing else.
+  // JSON leaves out what is undefined, and runs of before had fewer fields.
   const sheets = row.sheets.map((sheet) => ({
     ...sheet,
-    steps: sheet.steps.map((step) => ({ ...step, photo: step.photo ?? undefined })),
+    steps: sheet.steps.map((step) => ({
+      ...step,
+      own: step.own ?? undefined,
+      photo: step.photo ?? undefined,
+      cautions: step.cautions ?? [],
+      after: step.after ?? undefined,
+    })),
   }));
   return { versions: row.versions, sheets, basis: row.basis ?? undefined };
 }

@@ -53,6 +53,8 @@ export async function loadEditedSheets(db: Reader): Promise<ReadonlyMap<string, 
 function sheetFrom(shipped: Sheet, version: number, document: unknown): Sheet {
   const read = parseSheetDocument(document);
   if (!read.ok)
-    throw new Error(`Version ${version} of sheet ${sheetKey(shipped)} is stored wrongly: ${read.problems.join(" ")}`);
+    throw new Error(
+      `Version ${version} of sheet ${sheetKey(shipped)} is stored wrongly: ${read.problems.map(({ sentence }) => sentence).join(" ")}`,
+    );
   return { ...shipped, version, steps: read.steps };
 }

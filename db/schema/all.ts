@@ -17,6 +17,7 @@ export * from "./parts";
 export * from "./programs";
 export * from "./register";
 export * from "./removed-attachments";
+export * from "./sheet-editing";
 export * from "./sheets";
 export * from "./shop";
 export * from "./signals";

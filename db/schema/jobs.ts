@@ -6,6 +6,7 @@ import {
   foreignKey,
   index,
   integer,
+  jsonb,
   pgTable,
   primaryKey,
   text,
@@ -16,6 +17,7 @@ import type { Day } from "@/lib/calendar/day";
 import type { Cause, CountedAs } from "@/lib/domain/cause";
 import type { JobStatus, PartRole, PayerKind, PhotoSubject } from "@/lib/domain/job";
 import type { Currency } from "@/lib/domain/money";
+import type { OwnCheck } from "@/lib/domain/own-check";
 import type { MeterMode, PowerState, ReadingOutcome } from "@/lib/domain/reading";
 import { components, symptoms } from "./catalogue";
 import { batchColumn, bytesColumn, centsColumn, dayColumn, doubleColumn, instantColumn, keyColumn } from "./columns";
@@ -127,6 +129,8 @@ export const readings = pgTable(
     jobId: keyColumn("job_id").notNull(),
     number: integer("number").notNull(),
     check: varchar("check_key", { length: 60 }).notNull(),
+    /** The check itself where the company wrote it, as it stood when this was read. */
+    own: jsonb("own_check").$type<OwnCheck>(),
     pointA: text("point_a"),
     pointB: text("point_b"),
     mode: text("mode").$type<MeterMode>().notNull(),

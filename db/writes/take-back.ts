@@ -140,7 +140,7 @@ async function touchesShop(tx: Transaction): Promise<boolean> {
 async function removeUnusedModels(tx: Transaction): Promise<void> {
   await run(
     tx,
-    `delete from models m where not exists (select from units u where u.model_id = m.model_id) and not exists (select from expected_ranges r where r.model_id = m.model_id)`,
+    `delete from models m where not exists (select from units u where u.model_id = m.model_id) and not exists (select from expected_ranges r where r.model_id = m.model_id) and not exists (select from own_ranges o where o.model_id = m.model_id)`,
   );
   await run(
     tx,

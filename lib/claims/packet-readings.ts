@@ -1,8 +1,8 @@
 import type { JobRecord } from "@/lib/domain/job";
 import type { ExpectedRange, Reading } from "@/lib/domain/reading";
-import { checkOf } from "@/lib/evidence/checks";
 import { type JudgedReading, judgeReadings } from "@/lib/evidence/current-readings";
 import type { Judgement } from "@/lib/evidence/judge-reading";
+import { checkOfReading } from "@/lib/evidence/own-check";
 import type { PacketRange, PacketReading } from "./packet";
 
 /** Every reading of the job in its order, with the range it was held against and what that gave. */
@@ -14,7 +14,7 @@ export function packetReadings(
 }
 
 function packetReading({ reading, judgement }: JudgedReading): PacketReading {
-  const check = checkOf(reading.check);
+  const check = checkOfReading(reading);
   const { number, mode, outcome, power, pointA, pointB } = reading;
   const points = [pointA, pointB].filter((point) => point !== undefined).join(" to ");
   return {

@@ -1,4 +1,5 @@
 // One measured value or observed state, with everything that decides whether it proves anything.
+import type { OwnCheck } from "./own-check";
 
 export const meterModes = [
   "ohm",
@@ -34,6 +35,8 @@ export interface Reading {
   readonly number: number;
   /** Key of the check in the catalogue, such as pump_winding. */
   readonly check: string;
+  /** The check itself where the company wrote it, as it stood when this was read. */
+  readonly own?: OwnCheck | undefined;
   readonly pointA: string | undefined;
   readonly pointB: string | undefined;
   readonly mode: MeterMode;

@@ -3,8 +3,8 @@
 import type { ProductType } from "@/lib/domain/product-type";
 import type { ExpectedRange, Reading } from "@/lib/domain/reading";
 import type { Check, Finding } from "./check";
-import { checkOf } from "./checks";
 import { expectedRange, type JudgedRange } from "./expected-range";
+import { checkOfReading } from "./own-check";
 import { inUnit } from "./units";
 
 export type Judgement =
@@ -50,7 +50,7 @@ export interface JudgingContext {
 }
 
 export function judgeReading(reading: Reading, context: JudgingContext): Judgement {
-  const check = checkOf(reading.check);
+  const check = checkOfReading(reading);
   if (check === undefined) return nothing("unknown_check");
   const { outcome } = reading;
   switch (outcome.kind) {

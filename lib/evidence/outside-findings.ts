@@ -1,12 +1,12 @@
 // Everything on a job that puts the cause outside the part: the job's own cause, the readings, and what the photos show.
 import { type Cause, causes } from "@/lib/domain/cause";
 import type { JobRecord, PhotoSubject } from "@/lib/domain/job";
-import { checkOf } from "./checks";
 import { holds } from "./condition";
 import type { JudgedReading } from "./current-readings";
 import { isBad } from "./decided";
 import type { EvidenceEntry } from "./entry";
 import type { OutsideFinding } from "./evidence-check";
+import { checkOfReading } from "./own-check";
 
 /** @param entry  undefined where the component has no rules: then only the job's own cause counts */
 export function outsideFindings(
@@ -50,7 +50,9 @@ function checkedCauses(entry: EvidenceEntry, current: readonly JudgedReading[]):
   );
   return current
     .filter(
-      ({ reading }) => !listed.has(reading.number) && (required.has(reading.check) || alwaysOutside.has(reading.check)),
+      ({ reading }) =>
+        !listed.has(reading.number) &&
+        (required.has(reading.check) || alwaysOutside.has(reading.check) || reading.own !== undefined),
     )
     .flatMap(({ reading, judgement }) => {
       const foundIn = [{ kind: "reading" as const, number: reading.number }];
@@ -58,7 +60,7 @@ function checkedCauses(entry: EvidenceEntry, current: readonly JudgedReading[]):
         const { cause, means } = judgement.finding;
         return cause === undefined ? [] : [{ cause, why: means, foundIn }];
       }
-      const check = checkOf(reading.check);
+      const check = checkOfReading(reading);
       if (check?.outsideWhenBad === undefined || !isBad(judgement)) return [];
       return [{ cause: check.outsideWhenBad, why: `${check.name.toLowerCase()} out of range`, foundIn }];
     });

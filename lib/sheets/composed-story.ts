@@ -4,9 +4,9 @@ import { causes } from "@/lib/domain/cause";
 import { componentOf } from "@/lib/domain/components";
 import type { JobRecord } from "@/lib/domain/job";
 import { symptomOf } from "@/lib/domain/symptoms";
-import { checkOf } from "@/lib/evidence/checks";
 import type { JudgedReading } from "@/lib/evidence/current-readings";
 import { isDecided } from "@/lib/evidence/decided";
+import { checkOfReading } from "@/lib/evidence/own-check";
 import { capitalised } from "@/lib/format/capitalised";
 import { formatOutcome, formatRange } from "@/lib/format/format-reading";
 import type { Verdict } from "./verdict";
@@ -61,7 +61,7 @@ function proofs(verdict: Verdict, current: readonly JudgedReading[]): readonly s
 }
 
 function proof({ reading, judgement }: JudgedReading): string {
-  const name = checkOf(reading.check)?.name ?? reading.check;
+  const name = checkOfReading(reading)?.name ?? reading.check;
   const found =
     judgement.kind === "finding"
       ? judgement.finding.means

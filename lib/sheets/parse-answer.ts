@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { isOwnKey } from "@/lib/domain/own-check";
 import { meterModes, powerStates } from "@/lib/domain/reading";
 import { checkOf } from "@/lib/evidence/checks";
 import { type SheetAnswer, type SkipReason, skipReasons } from "./sheet-answer";
@@ -67,7 +68,9 @@ const skip = z.object({
 const answer = z.object({
   id: z.uuid("must be a UUID"),
   sequence: z.int().min(1, "counts from 1").max(10_000, "is more than a sheet can hold"),
-  check: words(60).refine((key) => checkOf(key) !== undefined, { error: "is no check of the catalogue" }),
+  check: words(60).refine((key) => checkOf(key) !== undefined || isOwnKey(key), {
+    error: "is no check of the catalogue",
+  }),
   time: z.int().min(1).max(20),
   given: z.discriminatedUnion("kind", [reading, skip]),
   note: words(2_000),

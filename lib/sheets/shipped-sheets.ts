@@ -40,7 +40,16 @@ function sheetOf(productType: ProductType, component: string): Sheet | undefined
     const check = checkOf(key);
     if (check === undefined) return [];
     return [
-      { check: key, minutes: checkMinutes(check), times: inPairs.has(key) ? 3 : 1, photo: pictures(key), note: "" },
+      {
+        check: key,
+        own: undefined,
+        minutes: checkMinutes(check),
+        times: inPairs.has(key) ? 3 : 1,
+        photo: pictures(key),
+        note: "",
+        cautions: [],
+        after: undefined,
+      },
     ];
   });
   return { productType, component, version: 1, steps };

@@ -1,12 +1,12 @@
 // What the answers so far show: a part and how it failed, a cause outside it, that nothing is wrong, or not yet.
 import type { Cause } from "@/lib/domain/cause";
 import type { ExpectedRange, Reading } from "@/lib/domain/reading";
-import { checkOf } from "@/lib/evidence/checks";
 import { holds } from "@/lib/evidence/condition";
 import type { JudgedReading } from "@/lib/evidence/current-readings";
 import { isBad } from "@/lib/evidence/decided";
 import type { EvidenceEntry } from "@/lib/evidence/entry";
 import { noDrainVerdict } from "@/lib/evidence/no-drain-verdict";
+import { checkOfReading } from "@/lib/evidence/own-check";
 import type { VisitPlan } from "./visit-plan";
 
 export type Verdict =
@@ -57,7 +57,7 @@ export function isExternal({ failureClass }: EvidenceEntry): boolean {
 function outsideCause(current: readonly JudgedReading[]): Extract<Verdict, { readonly kind: "outside" }> | undefined {
   for (const { reading, judgement } of current) {
     const by = [reading.number];
-    const check = checkOf(reading.check);
+    const check = checkOfReading(reading);
     if (judgement.kind === "finding" && judgement.finding.cause !== undefined)
       return { kind: "outside", cause: judgement.finding.cause, why: judgement.finding.means, by };
     if (check?.outsideWhenBad !== undefined && isBad(judgement))

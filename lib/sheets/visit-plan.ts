@@ -6,8 +6,9 @@ import { entriesFor } from "@/lib/evidence/entries";
 import type { EvidenceEntry } from "@/lib/evidence/entry";
 import { type Branch, branchOf } from "./branches";
 import { checkMinutes } from "./check-minutes";
+import { bothBranches, ownBranch } from "./own-branch";
 import { safetyTier } from "./safety-tier";
-import type { Sheet } from "./sheet";
+import { checkOfStep, type Sheet } from "./sheet";
 import { checksOfEntries } from "./shipped-sheets";
 
 /** What one visit is led through: the sheets of everything that may be behind the symptom, joined. */
@@ -92,18 +93,23 @@ function planStep(
   entries: readonly EvidenceEntry[],
   planned: ReadonlySet<string>,
 ): readonly PlanStep[] {
-  const check = checkOf(key);
-  if (check === undefined) return [];
-  const listed = sheets.flatMap(({ version, steps }) => {
+  const listed = sheets.flatMap(({ component, version, steps }) => {
     const step = steps.find((each) => each.check === key);
-    return step === undefined ? [] : [{ version, step }];
+    return step === undefined ? [] : [{ component, version, step, steps }];
   });
   // A sheet that the company edited says more about its own work than one that nobody touched.
   const [best] = listed.sort((a, b) => b.version - a.version);
-  if (best === undefined) return [];
-  const { minutes, times, photo, note } = best.step;
-  const of = entries.filter((entry) => checksOfEntries([entry]).includes(key));
-  const sameAs = [...new Set(of.flatMap(({ steps }) => steps.filter((step) => step.includes(key)).flat()))].filter(
+  const known = best === undefined ? undefined : checkOfStep(best.step);
+  if (best === undefined || known === undefined) return [];
+  const { minutes, times, photo, note, cautions, after } = best.step;
+  const check = { ...known, cautions: [...new Set([...known.cautions, ...cautions])] };
+  const spoken = entries.filter((entry) => checksOfEntries([entry]).includes(key));
+  // A check that the company added says something about whatever its sheet is for.
+  const of =
+    spoken.length > 0
+      ? spoken
+      : entries.filter((entry) => listed.some(({ component }) => component === entry.component));
+  const sameAs = [...new Set(spoken.flatMap(({ steps }) => steps.filter((step) => step.includes(key)).flat()))].filter(
     (other) => other !== key,
   );
   return [
@@ -114,7 +120,7 @@ function planStep(
       photo,
       note,
       tier: safetyTier(check),
-      branch: branchOf(key, planned),
+      branch: bothBranches(branchOf(key, planned), after === undefined ? undefined : ownBranch(after, best.steps)),
       entryIds: new Set(of.map(({ id }) => id)),
       sameAs,
     },

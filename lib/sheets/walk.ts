@@ -3,6 +3,7 @@ import { holds } from "@/lib/evidence/condition";
 import { currentReadings, type JudgedReading, judgeReadings } from "@/lib/evidence/current-readings";
 import type { EvidenceEntry } from "@/lib/evidence/entry";
 import { answeredReadings } from "./answered-readings";
+import { ownChecksOf } from "./sheet";
 import type { SheetAnswer } from "./sheet-answer";
 import { isExternal, liveEntries, type Verdict, verdictOf } from "./verdict";
 import type { PlanStep, VisitPlan } from "./visit-plan";
@@ -28,7 +29,7 @@ export interface WalkedStep {
 /** @param ranges  expected ranges of the model */
 export function walk(plan: VisitPlan, answers: readonly SheetAnswer[], ranges: readonly ExpectedRange[]): Walk {
   const ordered = [...answers].sort((a, b) => a.sequence - b.sequence || (a.id < b.id ? -1 : 1));
-  const readings = answeredReadings(ordered, { technician: undefined });
+  const readings = answeredReadings(ordered, { technician: undefined, own: ownChecksOf(plan.sheets) });
   const judged = judgeReadings(readings, ranges, plan.productType);
   const current = currentReadings(judged);
   const verdict = verdictOf(plan, { current, readings, ranges });

@@ -18,12 +18,12 @@ export function PathTaken({ walked, onChange }: Props) {
       <ol>
         {walked.path.map((each) => (
           <li key={each.answer.id}>
-            <strong>{checkOf(each.answer.check)?.name ?? each.answer.check}</strong>: {saidBy(each)}
+            <strong>{nameOf(each)}</strong>: {saidBy(each)}
             {onChange !== undefined && (
               <>
                 {" "}
                 <button type="button" className={styles.change} onClick={() => onChange(each.answer.check)}>
-                  Change<span className="only-heard"> {checkOf(each.answer.check)?.name}</span>
+                  Change<span className="only-heard"> {nameOf(each)}</span>
                 </button>
               </>
             )}
@@ -37,6 +37,10 @@ export function PathTaken({ walked, onChange }: Props) {
       )}
     </section>
   );
+}
+
+function nameOf({ answer, step }: WalkedStep): string {
+  return step?.check.name ?? checkOf(answer.check)?.name ?? answer.check;
 }
 
 export function saidBy({ answer, judged }: WalkedStep): string {

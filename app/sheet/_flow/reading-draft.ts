@@ -1,3 +1,4 @@
+import type { OwnCheck } from "@/lib/domain/own-check";
 import type { MeterMode, PowerState, Reading, ReadingOutcome } from "@/lib/domain/reading";
 import type { Check } from "@/lib/evidence/check";
 import { inUnit } from "@/lib/evidence/units";
@@ -73,12 +74,13 @@ export function readingOf(draft: ReadingDraft, outcome: ReadingOutcome, check: C
 }
 
 /** The same as a reading of the record, for judging it before it is kept. */
-export function judgedAs(reading: SheetReading, check: Check): Reading {
+export function judgedAs(reading: SheetReading, check: Check, own: OwnCheck | undefined): Reading {
   const { kind: _, cautionsRead: __, ...taken } = reading;
   return {
     ...taken,
     number: Number.MAX_SAFE_INTEGER,
     check: check.key,
+    own,
     note: undefined,
     technician: undefined,
     takenAt: undefined,

@@ -1,5 +1,6 @@
 "use client";
 import { useState } from "react";
+import type { OwnCheck } from "@/lib/domain/own-check";
 import type { ProductType } from "@/lib/domain/product-type";
 import type { ReadingOutcome } from "@/lib/domain/reading";
 import { holds } from "@/lib/evidence/condition";
@@ -20,6 +21,7 @@ import { FindingInput } from "./finding-input";
 import { HowTaken } from "./how-taken";
 import { NumberInput } from "./number-input";
 import { OtherChecks } from "./other-checks";
+import { PartChoice } from "./part-choice";
 import { PhotoInput } from "./photo-input";
 import { emptyDraft, judgedAs, readingOf } from "./reading-draft";
 import type { SheetView } from "./sheet-view";
@@ -30,6 +32,8 @@ import { StepHead } from "./step-head";
 /** What a single step needs of its job. */
 export interface StepContext extends Pick<SheetView, "ranges" | "codes" | "notes"> {
   readonly productType: ProductType;
+  /** The company's own checks that the sheets of the job have. */
+  readonly own: ReadonlyMap<string, OwnCheck>;
 }
 
 interface Props {
@@ -48,6 +52,7 @@ interface Props {
 /** One measuring step. Keyed by its step, so that each begins empty. */
 export function StepScreen({ view, walked, device, step, time, proposal, onDone, onBack, onOther }: Props) {
   const { check } = step;
+  const own = view.own.get(check.key);
   const [draft, setDraft] = useState(() => emptyDraft(check, commandedSoFar(walked)));
   const [question, setQuestion] = useState<Question>();
   const [skipping, setSkipping] = useState(false);
@@ -55,7 +60,7 @@ export function StepScreen({ view, walked, device, step, time, proposal, onDone,
   const reading = readingOf(draft, { kind: "no_reading" }, check, time);
   const context = { ranges: view.ranges, productType: view.productType };
   const range = expectedRange(
-    judgedAs({ ...reading, outcome: { kind: "number", value: 0, unit: draft.unit } }, check),
+    judgedAs({ ...reading, outcome: { kind: "number", value: 0, unit: draft.unit } }, check, own),
     check,
     context,
   );
@@ -73,8 +78,8 @@ export function StepScreen({ view, walked, device, step, time, proposal, onDone,
   }
   function take(outcome: ReadingOutcome, over = draft) {
     const taken = readingOf(over, outcome, check, time);
-    const before = answeredReadings(device.answers, { technician: undefined });
-    const judgement = judgeReadings([...before, judgedAs(taken, check)], view.ranges, view.productType).at(
+    const before = answeredReadings(device.answers, { technician: undefined, own: view.own });
+    const judgement = judgeReadings([...before, judgedAs(taken, check, own)], view.ranges, view.productType).at(
       -1,
     )?.judgement;
     const asked = askAbout({ taken, judgement, range, isSure: over !== draft });
@@ -98,6 +103,7 @@ export function StepScreen({ view, walked, device, step, time, proposal, onDone,
         <PhotoInput subject={step.photo} check={check.key} device={device} before={isCode} />
       )}
       {isMeasured && <Expected expect={check.expect} range={range} />}
+      {isMeasured && <PartChoice check={check} ranges={view.ranges} draft={draft} onChange={change} />}
       {question === undefined ? (
         <fieldset disabled={!draft.cautionsRead} className="bare">
           <legend className="only-heard">{check.name}</legend>

@@ -1,7 +1,9 @@
 import { sql } from "drizzle-orm";
 import { answeredReadings } from "@/lib/sheets/answered-readings";
+import { ownChecksOf } from "@/lib/sheets/sheet";
 import type { SheetAnswer } from "@/lib/sheets/sheet-answer";
 import type { Transaction } from "../../database-types";
+import { loadSheetRun } from "../../queries/sheet-run";
 import { readings } from "../../schema/jobs";
 import type { LockedJob } from "./locked-job";
 
@@ -18,8 +20,10 @@ export async function insertReadings(
   const given = [...answers]
     .filter(({ given }) => given.kind === "reading")
     .sort((a, b) => a.sequence - b.sequence || (a.id < b.id ? -1 : 1));
-  const taken = answeredReadings(given, { technician, after: last?.number ?? 0 });
-  if (taken.length === 0) return;
+  if (given.length === 0) return;
+  const run = await loadSheetRun(tx, { unitId, jobId });
+  const own = ownChecksOf(run?.sheets ?? []);
+  const taken = answeredReadings(given, { technician, after: last?.number ?? 0, own });
   await tx.insert(readings).values(
     taken.map(({ outcome, ...reading }) => ({
       ...orNull(reading),

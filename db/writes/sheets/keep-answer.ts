@@ -1,7 +1,10 @@
 import { createHash } from "node:crypto";
 import { sql } from "drizzle-orm";
+import { isOwnKey } from "@/lib/domain/own-check";
+import { ownChecksOf } from "@/lib/sheets/sheet";
 import type { SheetAnswer } from "@/lib/sheets/sheet-answer";
 import { inTransaction } from "../../in-transaction";
+import { loadSheetRun } from "../../queries/sheet-run";
 import { refreshUnclaimed } from "../money/refresh-unclaimed";
 import { insertReadings } from "./insert-readings";
 import { lockedJob } from "./locked-job";
@@ -12,6 +15,8 @@ export type KeptAnswer =
   | { readonly kind: "here already" }
   /** The phone's number of this answer stands for another one: nothing was changed. */
   | { readonly kind: "other answer" }
+  /** A check of the company's own that is not on the sheets of the job. */
+  | { readonly kind: "no such check" }
   | { readonly kind: "no such job" };
 
 /**
@@ -24,6 +29,8 @@ export async function keepAnswer(jobNumber: string, answer: SheetAnswer): Promis
   return await inTransaction(async (tx): Promise<KeptAnswer> => {
     const job = await lockedJob(tx, jobNumber);
     if (job === undefined) return { kind: "no such job" };
+    if (isOwnKey(answer.check) && !ownChecksOf((await loadSheetRun(tx, job))?.sheets ?? []).has(answer.check))
+      return { kind: "no such check" };
     const added = await tx.rows(sql`
       insert into sheet_answers (unit_id, job_id, answer_id, sequence, body, body_sha256, received_at)
       values (${job.unitId}, ${job.jobId}, ${answer.id}, ${answer.sequence}, ${body}::jsonb, ${hash}, now())

@@ -91,11 +91,12 @@ function complete(
     laterToo,
     ...rest,
     energy: state,
-    cautions: [...cautionsOf(state), ...also, "sheet_decides"],
+    cautions: [...cautionsOfState(state), ...also, "sheet_decides"],
   };
 }
 
-function cautionsOf(energy: PowerState): readonly CautionKey[] {
+/** What every check in that state needs. */
+export function cautionsOfState(energy: PowerState): readonly CautionKey[] {
   switch (energy) {
     case "live":
       return ["live_work", "de_energize", "reconnect_grounds"];

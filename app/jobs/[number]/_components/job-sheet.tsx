@@ -3,6 +3,7 @@ import { loadAnswers } from "@/db/queries/sheet-job";
 import { loadSheetRun } from "@/db/queries/sheet-run";
 import { componentOf } from "@/lib/domain/components";
 import { checkOf } from "@/lib/evidence/checks";
+import { ownChecksOf } from "@/lib/sheets/sheet";
 import { skipReasons } from "@/lib/sheets/sheet-answer";
 
 /** The path that was taken at the machine, steps passed over too, and the versions of the sheets that it followed. */
@@ -12,6 +13,7 @@ export async function JobSheet({ job }: { readonly job: { readonly unitId: strin
     answers: await loadAnswers(db, job),
   }));
   if (run === undefined) return null;
+  const own = ownChecksOf(run.sheets);
   const versions = Object.entries(run.versions).map(([key, version]) => {
     const component = key.split("/")[1] ?? key;
     return `${componentOf(component)?.name.toLowerCase() ?? component} version ${version}`;
@@ -22,7 +24,7 @@ export async function JobSheet({ job }: { readonly job: { readonly unitId: strin
       <ol>
         {answers.map(({ id, check, given }) => (
           <li key={id}>
-            {checkOf(check)?.name ?? check}
+            {own.get(check)?.name ?? checkOf(check)?.name ?? check}
             {given.kind === "skip" && ` — passed over: ${skipReasons[given.reason].toLowerCase()}`}
           </li>
         ))}

@@ -37,6 +37,12 @@ export async function POST(request: Request, { params }: Context): Promise<Respo
         "Another answer has this id",
         "An answer with this id is here and says something else. Nothing was changed.",
       );
+    case "no such check":
+      return problem(
+        422,
+        "The answer was not taken",
+        `No sheet of job ${jobNumber} has the check ${parsed.answer.check}.`,
+      );
     case "no such job":
       return problem(404, "Not found", `There is no job ${jobNumber}.`);
   }

@@ -1,4 +1,5 @@
 import { type Column, Table } from "@/app/_ui/table";
+import { photoSubjects } from "@/lib/domain/job";
 import { cautions } from "@/lib/evidence/cautions";
 import type { GeneralRange } from "@/lib/evidence/check";
 import { formatRange } from "@/lib/format/format-reading";
@@ -24,10 +25,11 @@ const columns: readonly Column<PlanStep>[] = [
   {
     key: "check",
     head: "Check",
-    cell: ({ check, branch }) => (
+    cell: ({ check, branch, photo }) => (
       <>
         {check.name}
         {branch !== undefined && <span className="small soft"> — only after: {branch.words}</span>}
+        {photo !== undefined && <span className="small soft"> — photo: {photoSubjects[photo].toLowerCase()}</span>}
       </>
     ),
   },

@@ -1,0 +1,87 @@
+"use client";
+import { useActionState, useState } from "react";
+import { Button } from "@/app/_ui/button";
+import { ErrorSummary } from "@/app/_ui/error-summary";
+import { Field } from "@/app/_ui/field";
+import type { ProductType } from "@/lib/domain/product-type";
+import type { LooseStep } from "@/lib/sheets/loose-sheet";
+import { type EditState, editSheet } from "../actions";
+import { AddCheck } from "./add-check";
+import { nameOfStep } from "./loose-names";
+import styles from "./sheet-form.module.css";
+import { StepFields } from "./step-fields";
+
+interface Props {
+  readonly sheet: { readonly productType: ProductType; readonly component: string; readonly version: number };
+  /** Checks that the rules of evidence ask for: they stay. */
+  readonly kept: readonly string[];
+  readonly steps: readonly LooseStep[];
+  /** Of the draft that is shown; 0 where there is none. */
+  readonly revision: number;
+}
+
+const start: EditState = { problems: [], done: undefined };
+
+/** The whole sheet is sent as one document: kept as a draft, or published as a version. */
+export function SheetForm({ sheet, kept, steps: given, revision }: Props) {
+  const [steps, setSteps] = useState(given);
+  const [{ problems, done }, submit, isSending] = useActionState(editSheet, start);
+  const set = (at: number, part: Partial<LooseStep>) =>
+    setSteps(steps.map((step, index) => (index === at ? { ...step, ...part } : step)));
+  const move = (at: number, by: number) => {
+    const next = [...steps];
+    const [taken] = next.splice(at, 1);
+    if (taken !== undefined) next.splice(at + by, 0, taken);
+    setSteps(next);
+  };
+  return (
+    <form action={submit} className="stack">
+      <h2>Edit</h2>
+      <input type="hidden" name="productType" value={sheet.productType} />
+      <input type="hidden" name="component" value={sheet.component} />
+      <input type="hidden" name="editedFrom" value={sheet.version} />
+      <input type="hidden" name="revision" value={revision} />
+      <input type="hidden" name="document" value={JSON.stringify({ steps })} />
+      <ErrorSummary problems={problems.map((text) => ({ text }))} />
+      {done !== undefined && <p role="status">{done}</p>}
+      <ol className={styles.steps}>
+        {steps.map((step, at) => (
+          <li key={step.check} className={styles.step}>
+            <StepFields step={step} steps={steps} onSet={(part) => set(at, part)} />
+            <div className="cluster">
+              <Button type="button" weight="plain" disabled={at === 0} onClick={() => move(at, -1)}>
+                Earlier<span className="only-heard">: {nameOfStep(step)}</span>
+              </Button>
+              <Button type="button" weight="plain" disabled={at === steps.length - 1} onClick={() => move(at, 1)}>
+                Later<span className="only-heard">: {nameOfStep(step)}</span>
+              </Button>
+              {kept.includes(step.check) ? (
+                <span className="small soft">The rules of evidence ask for it: it stays.</span>
+              ) : (
+                <Button type="button" weight="plain" onClick={() => setSteps(steps.filter((_, index) => index !== at))}>
+                  Take off<span className="only-heard">: {nameOfStep(step)}</span>
+                </Button>
+              )}
+            </div>
+          </li>
+        ))}
+      </ol>
+      <AddCheck steps={steps} onAdd={(step) => setSteps([...steps, step])} />
+      <Field label="Your name" name="by" width="short" hint="Stands beside the draft and the version." />
+      <Field label="Why" name="reason" hint="Needed for publishing; stands beside the version from then on." />
+      <div className="cluster">
+        <Button name="act" value="publish" disabled={isSending}>
+          {isSending ? "Sending" : `Publish version ${sheet.version + 1}`}
+        </Button>
+        <Button name="act" value="save" weight="plain" disabled={isSending}>
+          Keep as a draft
+        </Button>
+        {revision > 0 && (
+          <Button name="act" value="drop" weight="plain" disabled={isSending}>
+            Drop the draft
+          </Button>
+        )}
+      </div>
+    </form>
+  );
+}
