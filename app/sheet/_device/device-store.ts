@@ -37,18 +37,35 @@ export interface KeptPhoto {
   readonly check: string | undefined;
 }
 
-const stores = ["outbox", "answers", "photos"] as const;
+/** What the technician concluded and has not closed with yet. The complaint is never in it: it may name the customer. */
+export interface KeptDraft {
+  /** The job's number. */
+  readonly id: string;
+  readonly job: string;
+  readonly draft: Readonly<Record<string, unknown>>;
+}
+
+const stores = ["outbox", "answers", "photos", "drafts"] as const;
 type Store = (typeof stores)[number];
 
 let opened: Promise<IDBDatabase> | undefined;
 
 function openStore(): Promise<IDBDatabase> {
   opened ??= new Promise((resolve, reject) => {
-    const request = indexedDB.open("ohmsworth-sheet", 1);
+    const request = indexedDB.open("ohmsworth-sheet", 2);
     request.onupgradeneeded = () => {
-      for (const name of stores) request.result.createObjectStore(name, { keyPath: "id" }).createIndex("job", "job");
+      const known = request.result.objectStoreNames;
+      for (const name of stores)
+        if (!known.contains(name)) request.result.createObjectStore(name, { keyPath: "id" }).createIndex("job", "job");
     };
-    request.onsuccess = () => resolve(request.result);
+    request.onsuccess = () => {
+      const database = request.result;
+      // Another tab may bring a newer store, and a browser may close it by itself: it is opened anew at the next use.
+      database.onversionchange = () => forgetOpened(database);
+      database.onclose = () => forgetOpened(database);
+      resolve(database);
+    };
+    request.onblocked = () => reject(new Error("Another tab holds an older store open. Close the other tabs."));
     request.onerror = () => reject(request.error ?? new Error("The store of this browser cannot be opened."));
   });
   opened.catch(() => {
@@ -57,12 +74,22 @@ function openStore(): Promise<IDBDatabase> {
   return opened;
 }
 
+function forgetOpened(database: IDBDatabase): void {
+  database.close();
+  opened = undefined;
+}
+
 /** Puts several things in at once: all are on the device when it resolves, or none. */
 export async function keepOnDevice(items: readonly { readonly store: Store; readonly value: object }[]): Promise<void> {
   const database = await openStore();
   await new Promise<void>((resolve, reject) => {
     const work = database.transaction([...new Set(items.map(({ store }) => store))], "readwrite");
-    for (const { store, value } of items) work.objectStore(store).put(value);
+    try {
+      for (const { store, value } of items) work.objectStore(store).put(value);
+    } catch (error) {
+      work.abort(); // what was put before it must not stay alone
+      return reject(error instanceof Error ? error : new Error("This device did not keep it."));
+    }
     work.oncomplete = () => resolve();
     work.onabort = () => reject(work.error ?? new Error("This device did not keep it."));
   });
@@ -91,9 +118,13 @@ export async function loadKeptPhotos(job: string): Promise<readonly KeptPhoto[]>
   return (await all<KeptPhoto>("photos")).filter((each) => each.job === job);
 }
 
+export async function loadKeptDraft(job: string): Promise<KeptDraft["draft"] | undefined> {
+  return (await all<KeptDraft>("drafts")).find((each) => each.job === job)?.draft;
+}
+
 /** Forgets everything of a job but what still waits to be sent. */
 export async function forgetJob(job: string): Promise<void> {
-  for (const store of ["answers", "photos"] as const) {
+  for (const store of ["answers", "photos", "drafts"] as const) {
     const own = (await all<{ id: string; job: string }>(store)).filter((each) => each.job === job);
     await removeFromDevice(
       store,

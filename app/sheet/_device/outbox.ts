@@ -1,96 +1,98 @@
-// Sends what waits on the device, one after the other, oldest first. An item leaves only after the server has answered
-// for it; whatever else happens, it stays and is sent again under the same id.
+// Sends what waits on the device, oldest first. An item leaves only after the server has answered for it; whatever else
+// happens, it stays and is sent again under the same id. A job is closed only after everything else of it has gone.
 import { keepOnDevice, loadOutbox, type OutboxItem, removeFromDevice } from "./device-store";
+import { sendItem } from "./send-item";
+
+export type WaitingFor = "no signal" | "the server did not answer" | "sending";
 
 export type SentState =
   | { readonly kind: "all sent"; readonly at: string | undefined }
-  | {
-      readonly kind: "waiting";
-      readonly items: number;
-      readonly why: "no signal" | "the server did not answer" | "sending";
-    }
-  | { readonly kind: "refused"; readonly items: number; readonly sentence: string };
+  | { readonly kind: "waiting"; readonly items: number; readonly why: WaitingFor }
+  /** Somebody must say what becomes of them; `waiting` are closings that wait for that. */
+  | { readonly kind: "refused"; readonly refused: readonly OutboxItem[]; readonly waiting: number };
 
 let running = false;
+/** Somebody asked while a run was on its way: what was kept meanwhile may have been missed. */
+let askedAgain = false;
+/** Refusals that the device had no room to note. */
+const refusedHere = new Map<string, string>();
 
 /**
- * Sends until nothing is left, or until something does not go through. Only one run at a time in one page; two pages at
- * once send the same ids, of which the server keeps one.
+ * Sends until nothing is left that may go. Only one run at a time in one page; two pages at once send the same ids, of
+ * which the server keeps one.
  */
 export async function sendOutbox(onSent: (item: OutboxItem) => void): Promise<SentState> {
-  if (running) return await waitingState("sending");
+  if (running) {
+    askedAgain = true;
+    return await waitingState("sending");
+  }
   running = true;
   try {
-    for (;;) {
-      const item = (await loadOutbox()).find(({ refused }) => refused === undefined);
-      if (item === undefined) return await restState();
-      const outcome = await sendOne(item);
-      if (outcome.kind === "later") return await waitingState(outcome.why);
-      if (outcome.kind === "refused")
-        await keepOnDevice([{ store: "outbox", value: { ...item, refused: outcome.sentence } }]);
-      else {
-        await removeFromDevice("outbox", [item.id]);
-        onSent(item);
-      }
-    }
+    let state: SentState;
+    do {
+      askedAgain = false;
+      state = await sendAll(onSent);
+    } while (askedAgain);
+    return state;
   } finally {
     running = false;
   }
 }
 
-type Outcome =
-  | { readonly kind: "sent" }
-  | { readonly kind: "later"; readonly why: "no signal" | "the server did not answer" }
-  | { readonly kind: "refused"; readonly sentence: string };
-
-async function sendOne(item: OutboxItem): Promise<Outcome> {
-  let response: Response;
-  try {
-    response = await fetch(addressOf(item), { method: "POST", ...bodyOf(item), signal: AbortSignal.timeout(30_000) });
-  } catch {
-    return { kind: "later", why: navigator.onLine ? "the server did not answer" : "no signal" };
+async function sendAll(onSent: (item: OutboxItem) => void): Promise<SentState> {
+  const tried = new Set<string>();
+  let why: WaitingFor | undefined;
+  for (;;) {
+    const item = nextToSend(await loadWaiting(), tried);
+    if (item === undefined) break;
+    tried.add(item.id);
+    const outcome = await sendItem(item);
+    if (outcome.kind === "sent") {
+      await removeFromDevice("outbox", [item.id]);
+      onSent(item);
+    } else if (outcome.kind === "refused") await noteRefusal(item, outcome.sentence);
+    else {
+      why = outcome.why;
+      if (outcome.isLineDown) break;
+    }
   }
-  if (response.ok) return { kind: "sent" };
-  if (response.status >= 500 || [401, 408, 409, 425, 429].includes(response.status))
-    return { kind: "later", why: "the server did not answer" };
-  const problem: unknown = await response.json().catch(() => undefined);
-  return { kind: "refused", sentence: sentenceOf(problem) ?? `The server refused it (${response.status}).` };
+  return why === undefined ? await restState() : await waitingState(why);
 }
 
-function addressOf({ job, load }: OutboxItem): string {
-  const place = { answer: "answers", photo: "photos", close: "close" }[load.kind];
-  return `/sheet/job/${encodeURIComponent(job)}/${place}`;
+/** The oldest that was not tried in this run. What fails at the server holds up nothing but the closing of its own job. */
+export function nextToSend(waiting: readonly OutboxItem[], tried: ReadonlySet<string>): OutboxItem | undefined {
+  return waiting.find(
+    (item) =>
+      item.refused === undefined &&
+      !tried.has(item.id) &&
+      (item.load.kind !== "close" || !waiting.some((other) => other.job === item.job && other.load.kind !== "close")),
+  );
 }
 
-function bodyOf({ id, load }: OutboxItem): Pick<RequestInit, "body" | "headers"> {
-  const headers = { Accept: "application/json", "Idempotency-Key": id };
-  if (load.kind !== "photo")
-    return {
-      body: JSON.stringify(load.kind === "answer" ? load.answer : load.body),
-      headers: { ...headers, "Content-Type": "application/json" },
-    };
-  const form = new FormData();
-  form.set("id", id);
-  form.set("subject", load.subject);
-  if (load.check !== undefined) form.set("check", load.check);
-  form.set("file", new Blob([load.bytes], { type: load.type }), "photo");
-  return { body: form, headers };
+/** To be sent again as it is. */
+export async function sendAgain(item: OutboxItem): Promise<void> {
+  refusedHere.delete(item.id);
+  await keepOnDevice([{ store: "outbox", value: { ...item, refused: undefined } }]);
+}
+
+async function loadWaiting(): Promise<readonly OutboxItem[]> {
+  return (await loadOutbox()).map((item) => ({ ...item, refused: item.refused ?? refusedHere.get(item.id) }));
+}
+
+async function noteRefusal(item: OutboxItem, sentence: string): Promise<void> {
+  refusedHere.set(item.id, sentence);
+  await keepOnDevice([{ store: "outbox", value: { ...item, refused: sentence } }]).catch(() => {}); // noted in this page at least
 }
 
 async function restState(): Promise<SentState> {
-  const refused = (await loadOutbox()).filter((item) => item.refused !== undefined);
-  return refused[0] === undefined
+  const left = await loadWaiting();
+  const refused = left.filter((item) => item.refused !== undefined);
+  if (refused.length > 0) return { kind: "refused", refused, waiting: left.length - refused.length };
+  return left.length === 0
     ? { kind: "all sent", at: undefined }
-    : { kind: "refused", items: refused.length, sentence: refused[0].refused ?? "" };
+    : { kind: "waiting", items: left.length, why: "sending" };
 }
 
-async function waitingState(why: "no signal" | "the server did not answer" | "sending"): Promise<SentState> {
+async function waitingState(why: WaitingFor): Promise<SentState> {
   return { kind: "waiting", items: (await loadOutbox()).length, why };
-}
-
-function sentenceOf(problem: unknown): string | undefined {
-  if (typeof problem !== "object" || problem === null) return undefined;
-  const { detail, errors } = problem as { readonly detail?: unknown; readonly errors?: unknown }; // read below by kind
-  if (Array.isArray(errors) && errors.length > 0) return errors.map((each) => String(each?.detail ?? each)).join(" ");
-  return typeof detail === "string" ? detail : undefined;
 }

@@ -2,22 +2,13 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { PhotoSubject } from "@/lib/domain/job";
 import type { SheetAnswer } from "@/lib/sheets/sheet-answer";
-import { forgetJob, keepOnDevice, loadKeptAnswers, loadKeptPhotos, loadOutbox, type OutboxItem } from "./device-store";
+import { forgetJob, keepOnDevice, type OutboxItem, removeFromDevice } from "./device-store";
 import { forgetPage, keepShell } from "./keep-shell";
 import { localTime } from "./local-time";
 import { newId } from "./new-id";
-import { type SentState, sendOutbox } from "./outbox";
-
-export interface PhotoOnSheet {
-  readonly id: string;
-  readonly check: string | undefined;
-  readonly subject: PhotoSubject;
-}
-
-interface FromServer {
-  readonly answers: readonly SheetAnswer[];
-  readonly photos: readonly PhotoOnSheet[];
-}
+import { type SentState, sendAgain, sendOutbox } from "./outbox";
+import { type FromServer, readDevice } from "./read-device";
+import { sendItem } from "./send-item";
 
 export interface SheetDevice extends FromServer {
   /** False until the device's own store has been read: nothing is asked before. */
@@ -30,6 +21,8 @@ export interface SheetDevice extends FromServer {
   readonly isClosed: boolean;
   /** Whether closing waits to be sent. */
   readonly isClosing: boolean;
+  /** What was concluded before the page was left, as the device kept it. */
+  readonly keptDraft: Readonly<Record<string, unknown>>;
   readonly answer: (given: Omit<SheetAnswer, "id" | "sequence" | "at">) => Promise<boolean>;
   readonly photograph: (photo: {
     readonly subject: PhotoSubject;
@@ -37,10 +30,16 @@ export interface SheetDevice extends FromServer {
     readonly file: File;
   }) => Promise<boolean>;
   readonly close: (body: Readonly<Record<string, unknown>>) => Promise<boolean>;
+  /** Keeps what is concluded so far; without room it is kept on the screen only. */
+  readonly keepDraft: (draft: Readonly<Record<string, unknown>>) => void;
+  /** What becomes of something that the server refused. */
+  readonly settle: (item: OutboxItem, how: "send again" | "leave out") => Promise<void>;
 }
 
 const noRoom =
-  "This device could not keep it: its store is full or closed. Make room, stay on this step and try again. Nothing else is lost.";
+  "This phone could not keep it, since its store is full or closed, and the server could not be reached either. Make room or find signal, stay on this step and try again. Nothing else is lost.";
+const keepsNothing =
+  "This browser keeps nothing on the phone: without signal, answers would be lost. They go to the server one by one.";
 
 /** Answers and photos of one job, on the device first and then on the server. */
 export function useSheetDevice(job: string, server: FromServer): SheetDevice {
@@ -51,29 +50,37 @@ export function useSheetDevice(job: string, server: FromServer): SheetDevice {
   const [problem, setProblem] = useState<string>();
   const [isClosed, setClosed] = useState(false);
   const [isClosing, setClosing] = useState(false);
+  const [keptDraft, setKeptDraft] = useState<SheetDevice["keptDraft"]>({});
   const [opensAlone, setOpensAlone] = useState(false);
   const order = useRef(0);
 
+  const whenClosed = useCallback(() => {
+    setClosed(true);
+    setClosing(false);
+    void forgetJob(job)
+      .catch(() => {}) // a store that cannot be opened holds nothing to forget
+      .then(() => forgetPage(`/sheet/job/${encodeURIComponent(job)}`));
+  }, [job]);
   const send = useCallback(async () => {
     const state = await sendOutbox((item) => {
-      if (item.job !== job || item.load.kind !== "close") return;
-      setClosed(true);
-      setClosing(false);
-      void forgetJob(job).then(() => forgetPage(`/sheet/job/${encodeURIComponent(job)}`));
+      if (item.job === job && item.load.kind === "close") whenClosed();
     }).catch((): SentState => ({ kind: "waiting", items: 1, why: "the server did not answer" }));
+    if (state.kind === "refused" && state.refused.some((item) => item.job === job && item.load.kind === "close"))
+      setClosing(false);
     setSent(state.kind === "all sent" ? { kind: "all sent", at: clock(new Date()) } : state);
-  }, [job]);
+  }, [job, whenClosed]);
 
   useEffect(() => {
     const before = { answers: server.answers, photos: server.photos };
     void readDevice(job, before)
-      .then(({ answers: all, photos: pictures, waiting }) => {
+      .then(({ answers: all, photos: pictures, waiting, draft }) => {
         setAnswers(all);
         setPhotos(pictures);
+        setKeptDraft(draft);
         setClosing(waiting.some(({ load, refused }) => load.kind === "close" && refused === undefined));
         order.current = Math.max(0, ...waiting.map((item) => item.order));
       })
-      .catch(() => setProblem("This browser keeps nothing on the device: without signal, answers would be lost."))
+      .catch(() => setProblem(keepsNothing))
       .finally(() => setReady(true));
     void keepShell(() => setOpensAlone(true));
     void send();
@@ -96,22 +103,25 @@ export function useSheetDevice(job: string, server: FromServer): SheetDevice {
     return () => window.removeEventListener("beforeunload", warn);
   }, [sent.kind]);
 
-  async function keep(items: Parameters<typeof keepOnDevice>[0]): Promise<boolean> {
+  /** On the device and then sent; where the device has no room, kept only if the server takes it at once. */
+  async function keep(item: OutboxItem, more: Parameters<typeof keepOnDevice>[0]): Promise<"kept" | "taken" | "lost"> {
     try {
-      await keepOnDevice(items);
+      await keepOnDevice([...more, { store: "outbox", value: item }]);
       setProblem(undefined);
       setSent({ kind: "waiting", items: 1, why: "sending" });
       void send();
-      return true;
+      return "kept";
     } catch {
-      setProblem(noRoom);
-      return false;
+      // Before a closing goes everything else must have gone, which a full device cannot promise.
+      const outcome = item.load.kind === "close" && sent.kind !== "all sent" ? undefined : await sendItem(item);
+      setProblem(outcome?.kind === "sent" ? undefined : outcome?.kind === "refused" ? outcome.sentence : noRoom);
+      return outcome?.kind === "sent" ? "taken" : "lost";
     }
   }
-  const queued = (id: string, load: OutboxItem["load"]) => ({
-    store: "outbox" as const,
-    value: { id, job, order: ++order.current, load, refused: undefined } satisfies OutboxItem,
-  });
+  const itemOf = (id: string, load: OutboxItem["load"]): OutboxItem => {
+    order.current += 1;
+    return { id, job, order: order.current, load, refused: undefined };
+  };
 
   return {
     answers,
@@ -122,42 +132,42 @@ export function useSheetDevice(job: string, server: FromServer): SheetDevice {
     problem,
     isClosed,
     isClosing,
+    keptDraft,
     async answer(given) {
       const sequence = Math.max(0, ...answers.map((each) => each.sequence)) + 1;
       const made: SheetAnswer = { ...given, id: newId(), sequence, at: localTime(new Date()) };
-      const kept = await keep([
-        { store: "answers", value: { id: made.id, job, answer: made } },
-        queued(made.id, { kind: "answer", answer: made }),
-      ]);
-      if (kept) setAnswers([...answers, made]);
-      return kept;
+      const own = { store: "answers" as const, value: { id: made.id, job, answer: made } };
+      const kept = await keep(itemOf(made.id, { kind: "answer", answer: made }), [own]);
+      if (kept !== "lost") setAnswers([...answers, made]);
+      return kept !== "lost";
     },
     async photograph({ subject, check, file }) {
       const id = newId();
       const load = { kind: "photo" as const, subject, check, bytes: await file.arrayBuffer(), type: file.type };
-      const kept = await keep([{ store: "photos", value: { id, job, subject, check } }, queued(id, load)]);
-      if (kept) setPhotos([...photos, { id, subject, check }]);
-      return kept;
+      const kept = await keep(itemOf(id, load), [{ store: "photos", value: { id, job, subject, check } }]);
+      if (kept !== "lost") setPhotos([...photos, { id, subject, check }]);
+      return kept !== "lost";
     },
     async close(body) {
-      const kept = await keep([queued(newId(), { kind: "close", body })]);
-      if (kept) setClosing(true);
-      return kept;
+      const kept = await keep(itemOf(newId(), { kind: "close", body }), []);
+      if (kept === "kept") setClosing(true);
+      if (kept === "taken") whenClosed();
+      return kept !== "lost";
     },
-  };
-}
-
-/** What the server had and what the device has, each once. */
-async function readDevice(job: string, server: FromServer) {
-  const [kept, pictures, waiting] = await Promise.all([loadKeptAnswers(job), loadKeptPhotos(job), loadOutbox()]);
-  const answers = new Map([...server.answers, ...kept.map(({ answer }) => answer)].map((each) => [each.id, each]));
-  const photos = new Map<string, PhotoOnSheet>();
-  for (const { id, subject, check } of [...server.photos, ...pictures])
-    photos.set(id, { id, subject: subject as PhotoSubject, check }); // the device stores what this page put there
-  return {
-    answers: [...answers.values()].sort((a, b) => a.sequence - b.sequence || (a.id < b.id ? -1 : 1)),
-    photos: [...photos.values()],
-    waiting: waiting.filter((item) => item.job === job),
+    keepDraft(draft) {
+      void keepOnDevice([{ store: "drafts", value: { id: job, job, draft } }]).catch(() => {}); // it stays on the screen
+    },
+    async settle(item, how) {
+      if (how === "send again") await sendAgain(item).catch(() => setProblem(noRoom));
+      else {
+        for (const store of ["outbox", "answers", "photos"] as const) await removeFromDevice(store, [item.id]);
+        if (item.job === job) {
+          setAnswers(answers.filter(({ id }) => id !== item.id));
+          setPhotos(photos.filter(({ id }) => id !== item.id));
+        }
+      }
+      await send();
+    },
   };
 }
 

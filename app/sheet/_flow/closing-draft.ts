@@ -1,6 +1,7 @@
 import { type Cause, causes } from "@/lib/domain/cause";
 import type { JobRecord } from "@/lib/domain/job";
 import { answeredReadings } from "@/lib/sheets/answered-readings";
+import { ownChecksOf } from "@/lib/sheets/sheet";
 import { typedValue } from "@/lib/sheets/typed-value";
 import type { Verdict } from "@/lib/sheets/verdict";
 import type { SheetDevice } from "../_device/use-sheet-device";
@@ -15,6 +16,8 @@ export interface ClosingDraft {
   readonly minutes: string;
   readonly visits: string;
   readonly callbackOf: string;
+  /** Somebody has said whether it returns to an earlier job. */
+  readonly isReturnSettled: boolean;
   /** Undefined until somebody has edited it: then it is composed from the record each time. */
   readonly complaint: string | undefined;
   readonly causeNote: string | undefined;
@@ -37,6 +40,7 @@ export function closingFrom(verdict: Verdict, view: SheetView): ClosingDraft {
     minutes: "",
     visits: "1",
     callbackOf: view.callbackOf ?? "",
+    isReturnSettled: false,
     complaint: undefined,
     causeNote: undefined,
     correction: undefined,
@@ -75,7 +79,7 @@ export function recordOf(
   return {
     unit: view.unit,
     earlier: view.earlier,
-    readings: answeredReadings(device.answers, { technician: view.technician }),
+    readings: answeredReadings(device.answers, { technician: view.technician, own: ownChecksOf(view.sheets) }),
     attachments: device.photos.map(({ id, subject }) => ({
       id,
       subject,

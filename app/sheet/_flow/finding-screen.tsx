@@ -11,6 +11,7 @@ import type { ClosingDraft } from "./closing-draft";
 import { PartFields } from "./part-fields";
 import { PathTaken } from "./path-taken";
 import { PhotoInput } from "./photo-input";
+import { ReturnQuestion } from "./return-question";
 import styles from "./sheet.module.css";
 import type { SheetView } from "./sheet-view";
 import { Choose, Type } from "./small-fields";
@@ -73,17 +74,7 @@ export function FindingScreen({ view, walked, device, draft, evidence, onChange,
         <Type label="Minutes worked" value={draft.minutes} onType={(minutes) => onChange({ minutes })} short />
         <Type label="Visits" value={draft.visits} onType={(visits) => onChange({ visits })} short />
       </div>
-      {view.earlier.length > 0 && (
-        <Choose
-          label="Does it return to an earlier job?"
-          value={draft.callbackOf}
-          none="No"
-          choices={view.earlier
-            .slice(0, 8)
-            .map(({ jobNumber, completedOn }) => [jobNumber, `${jobNumber}, ${completedOn}`])}
-          onChoose={(callbackOf) => onChange({ callbackOf })}
-        />
-      )}
+      <ReturnQuestion view={view} draft={draft} onChange={onChange} />
       <PathTaken walked={walked} />
       <div className={styles.bar}>
         <button type="button" className={styles.barButton} onClick={onBack}>

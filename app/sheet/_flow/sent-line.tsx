@@ -21,6 +21,6 @@ function wordsOf(sent: SentState): string {
         ? "Saved on this phone, sending"
         : `Saved on this phone: ${formatCounted(sent.items, "item")} to send; ${sent.why}`;
     case "refused":
-      return `${formatCounted(sent.items, "item")} stayed on this phone: ${sent.sentence}`;
+      return `${formatCounted(sent.refused.length, "item")} stayed on this phone`;
   }
 }

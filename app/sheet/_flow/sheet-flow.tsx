@@ -4,18 +4,21 @@ import { symptomOf } from "@/lib/domain/symptoms";
 import { checkEvidence } from "@/lib/evidence/check-evidence";
 import { composedStory } from "@/lib/sheets/composed-story";
 import { nextCheck } from "@/lib/sheets/next-check";
+import { ownChecksOf } from "@/lib/sheets/sheet";
 import { visitPlan } from "@/lib/sheets/visit-plan";
 import { walk } from "@/lib/sheets/walk";
-import { useSheetDevice } from "../_device/use-sheet-device";
+import { type SheetDevice, useSheetDevice } from "../_device/use-sheet-device";
 import { type ClosingDraft, centsOf, closingFrom, closingProblems, recordOf } from "./closing-draft";
 import { FindingScreen } from "./finding-screen";
+import { draftFromDevice, draftToKeep } from "./kept-draft";
 import { PathTaken } from "./path-taken";
+import { RefusedItems } from "./refused-items";
 import { ReviewScreen } from "./review-screen";
 import { SentLine } from "./sent-line";
 import styles from "./sheet.module.css";
 import type { SheetView } from "./sheet-view";
 import { StepScreen } from "./step-screen";
-import { useComplaint } from "./use-complaint";
+import { complaintWaits, sendComplaint, useComplaint } from "./use-complaint";
 
 type Screen =
   /** The proposed check, or the one that was chosen instead. */
@@ -36,7 +39,7 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
   const walked = useMemo(() => walk(plan, device.answers, view.ranges), [plan, device.answers, view.ranges]);
   const proposal = useMemo(() => nextCheck(plan, walked, view.basis), [plan, walked, view.basis]);
   const complaint = useComplaint(view.jobNumber);
-  const draft: ClosingDraft = { ...closingFrom(walked.verdict, view), ...edited };
+  const draft: ClosingDraft = { ...closingFrom(walked.verdict, view), ...draftFromDevice(device.keptDraft), ...edited };
   const composed = composedStory({
     complaint: complaint ?? "",
     symptom: view.symptom,
@@ -50,7 +53,11 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
     correction: draft.correction ?? composed.correction,
   };
   const evidence = checkEvidence(recordOf(view, device, { ...draft, ...story }), view.ranges);
-  const change = (part: Partial<ClosingDraft>) => setEdited({ ...edited, ...part });
+  const change = (part: Partial<ClosingDraft>) => {
+    const next = { ...edited, ...part };
+    setEdited(next);
+    device.keepDraft(draftToKeep({ ...draftFromDevice(device.keptDraft), ...next }));
+  };
   const show = (next: Screen) => {
     setScreen(next);
     window.scrollTo(0, 0);
@@ -73,11 +80,15 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
     const found = closingProblems(draft);
     setProblems(found);
     if (found.length > 0) return window.scrollTo(0, 0);
-    await device.close(closingBody(draft, story, complaint !== undefined || draft.complaint !== undefined));
+    if (draft.complaint !== undefined && !(await sendComplaint(view.jobNumber, draft.complaint))) {
+      setProblems([complaintWaits]);
+      return window.scrollTo(0, 0);
+    }
+    await device.close(closingBody(draft, story));
   }
   if (!device.isReady) return <p>Reading what this phone holds …</p>;
   if (device.isClosed || device.isClosing)
-    return <Closed jobNumber={view.jobNumber} isSent={device.isClosed} sent={device.sent} />;
+    return <Closed jobNumber={view.jobNumber} isSent={device.isClosed} device={device} />;
   const answered = new Set(walked.path.map(({ answer }) => answer.check)).size;
   const time =
     step === undefined ? 1 : Math.min(step.times, 1 + takenOf(step.check.key, device.answers, chosen !== undefined));
@@ -93,6 +104,7 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
         · {symptomOf(view.symptom)?.name ?? view.symptom}
       </p>
       <SentLine sent={device.sent} opensAlone={device.opensAlone} />
+      <RefusedItems device={device} jobNumber={view.jobNumber} />
       {screen.kind === "review" ? (
         <ReviewScreen
           walked={walked}
@@ -121,7 +133,7 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
         <>
           <StepScreen
             key={`${step.check.key} ${time}`}
-            view={{ ...view, productType: view.unit.productType }}
+            view={{ ...view, productType: view.unit.productType, own: ownChecksOf(view.sheets) }}
             walked={walked}
             device={device}
             step={step}
@@ -150,9 +162,9 @@ function takenOf(check: string, answers: SheetViewAnswers, again: boolean): numb
 }
 type SheetViewAnswers = SheetView["answers"];
 
-function closingBody(draft: ClosingDraft, story: ReturnType<typeof composedStory>, hasComplaint: boolean) {
+/** Without the complaint: it may name the customer, and a closing may have to wait on the phone. */
+function closingBody(draft: ClosingDraft, story: ReturnType<typeof composedStory>) {
   return {
-    ...(hasComplaint ? { complaint: story.complaint } : {}),
     causeNote: story.causeNote,
     correction: story.correction,
     cause: draft.cause,
@@ -172,21 +184,20 @@ function closingBody(draft: ClosingDraft, story: ReturnType<typeof composedStory
   };
 }
 
-function Closed({
-  jobNumber,
-  isSent,
-  sent,
-}: {
+interface ClosedProps {
   readonly jobNumber: string;
   readonly isSent: boolean;
-  readonly sent: Parameters<typeof SentLine>[0]["sent"];
-}) {
+  readonly device: SheetDevice;
+}
+
+function Closed({ jobNumber, isSent, device }: ClosedProps) {
   return (
     <div className={styles.flow}>
       <h2 className={styles.title} tabIndex={-1}>
         {isSent ? `Job ${jobNumber} is closed` : `Job ${jobNumber} is closed on this phone`}
       </h2>
-      <SentLine sent={sent} />
+      <SentLine sent={device.sent} />
+      <RefusedItems device={device} jobNumber={jobNumber} />
       {isSent ? (
         <p>
           It counts from now on. <a href={`/jobs/${encodeURIComponent(jobNumber)}`}>See the job</a>

@@ -5,7 +5,7 @@ import type { Unit } from "@/lib/domain/unit";
 import type { Sheet } from "@/lib/sheets/sheet";
 import type { SheetAnswer } from "@/lib/sheets/sheet-answer";
 import type { SheetBasis } from "@/lib/sheets/sheet-basis";
-import type { PhotoOnSheet } from "../_device/use-sheet-device";
+import type { PhotoOnSheet } from "../_device/read-device";
 
 /** What the page brings to the phone. The complaint is not in it: it may name the customer, and the page is kept on the device. */
 export interface SheetView {
@@ -24,6 +24,8 @@ export interface SheetView {
   /** Fault codes that machines of this maker have shown. */
   readonly codes: readonly string[];
   readonly earlier: readonly EarlierJob[];
+  /** Within this many days of a completion the same trouble counts as a return. */
+  readonly repeatDays: number;
   /** What the shop wants said about this model or serial range. */
   readonly notes: readonly string[];
 }

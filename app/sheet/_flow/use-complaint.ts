@@ -14,3 +14,20 @@ export function useComplaint(jobNumber: string): string | undefined {
   }, [jobNumber]);
   return complaint;
 }
+
+/** True where the server has it: a changed complaint is never kept on the device to be sent later. */
+export async function sendComplaint(jobNumber: string, complaint: string): Promise<boolean> {
+  try {
+    const response = await fetch(`/sheet/job/${encodeURIComponent(jobNumber)}/complaint`, {
+      method: "POST",
+      body: JSON.stringify({ complaint }),
+      headers: { "Content-Type": "application/json" },
+    });
+    return response.ok;
+  } catch {
+    return false;
+  }
+}
+
+export const complaintWaits =
+  "The complaint was changed and could not be sent. It may name the customer, so it never waits on this phone: close with signal, or go back and open the page again to leave it as the desk took it.";

@@ -9,9 +9,10 @@ import { planStepOf } from "@/lib/sheets/visit-plan";
 import { walk } from "@/lib/sheets/walk";
 import { useSheetDevice } from "../../_device/use-sheet-device";
 import { PhotoInput } from "../../_flow/photo-input";
+import { RefusedItems } from "../../_flow/refused-items";
 import { SentLine } from "../../_flow/sent-line";
 import styles from "../../_flow/sheet.module.css";
-import { StepScreen } from "../../_flow/step-screen";
+import { type StepContext, StepScreen } from "../../_flow/step-screen";
 import { answerAsked } from "./actions";
 
 interface Props {
@@ -35,7 +36,7 @@ export function AskedFlow({ jobNumber, productType, asks, answers, ranges, notes
       <div className={styles.flow}>
         <SentLine sent={device.sent} />
         <StepScreen
-          view={{ ranges, productType, codes: [], notes }}
+          view={{ ranges, productType, codes: [], notes, own: noOwn }}
           walked={walk(plan, device.answers, ranges)}
           device={device}
           step={step}
@@ -51,6 +52,7 @@ export function AskedFlow({ jobNumber, productType, asks, answers, ranges, notes
   return (
     <div className={styles.flow}>
       <SentLine sent={device.sent} />
+      <RefusedItems device={device} jobNumber={jobNumber} />
       {asks.map((ask) => (
         <section key={ask.item} id={ask.item} className={styles.path}>
           <h2>{ask.label}</h2>
@@ -68,6 +70,7 @@ export function AskedFlow({ jobNumber, productType, asks, answers, ranges, notes
 }
 
 const noPhotos = [] as const;
+const noOwn: StepContext["own"] = new Map();
 
 function Answer({ jobNumber, item }: { readonly jobNumber: string; readonly item: string }) {
   return (

@@ -33,7 +33,7 @@ export async function loadSheetView(jobNumber: string): Promise<FoundSheet> {
       ranges: await loadExpectedRanges(db, job.modelId),
       codes: await loadFaultCodes(db, job.unit.maker),
       notes: (await loadNotesOfUnit(db, job.unitId)).map(({ words }) => words),
-      today: todayIn((await loadShop(db)).timeZone),
+      ...ofShop(await loadShop(db)),
     };
   });
   if (found === undefined) return { kind: "none" };
@@ -43,6 +43,10 @@ export async function loadSheetView(jobNumber: string): Promise<FoundSheet> {
   const { requestedOn, symptom, technician, callbackOf, unit, answers, photos, earlier } = job;
   const shown = { jobNumber, requestedOn, symptom, technician, callbackOf, unit, answers, photos, earlier };
   return { kind: "open", view: { ...shown, ...rest, sheets: run.sheets, basis: run.basis } };
+}
+
+function ofShop({ timeZone, repeatDays }: Awaited<ReturnType<typeof loadShop>>) {
+  return { today: todayIn(timeZone), repeatDays };
 }
 
 async function freshRun(db: Reader, job: SheetJob): Promise<SheetRun> {

@@ -1,7 +1,9 @@
+import { z } from "zod";
 import { problem } from "@/app/_http/problem";
-import { fromElsewhere } from "@/app/sheet/_http/from-this-site";
+import { fromElsewhere, readJson } from "@/app/sheet/_http/from-this-site";
 import { readOnly } from "@/db/client";
 import { loadSheetJob } from "@/db/queries/sheet-job";
+import { setComplaint } from "@/db/writes/sheets/set-complaint";
 
 export const dynamic = "force-dynamic";
 
@@ -17,4 +19,26 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
   const job = await readOnly((db) => loadSheetJob(db, jobNumber));
   if (job === undefined) return problem(404, "Not found", `There is no job ${jobNumber}.`);
   return Response.json({ complaint: job.complaint }, { headers: { "Cache-Control": "no-store" } });
+}
+
+const body = z.object({
+  complaint: z
+    .string()
+    .max(5_000)
+    .transform((text) => text.replaceAll(/[^\P{Cc}\n]+/gu, " ").trim()),
+});
+
+/** The complaint as the technician heard it, sent by itself while there is signal, so that it never waits on a phone. */
+export async function POST(request: Request, { params }: Context): Promise<Response> {
+  const refusal = fromElsewhere(request);
+  if (refusal !== undefined) return refusal;
+  const jobNumber = decodeURIComponent((await params).number);
+  const sent = await readJson(request);
+  if (!sent.ok) return sent.response;
+  const read = body.safeParse(sent.body);
+  if (!read.success)
+    return problem(422, "The complaint was not taken", "The complaint is longer than 5,000 characters.");
+  if (!(await setComplaint(jobNumber, read.data.complaint)))
+    return problem(404, "Not found", `There is no open job ${jobNumber}.`);
+  return Response.json({ said: "kept" }, { headers: { "Cache-Control": "no-store" } });
 }
