@@ -3,6 +3,7 @@ import { pipeline } from "node:stream/promises";
 import { Client } from "pg";
 import { from as copyFrom } from "pg-copy-streams";
 import { databaseUrl } from "./connection";
+import { withoutValues } from "./without-values";
 
 type CopyTarget = {
   readonly table: string;
@@ -43,7 +44,7 @@ export async function copyInto(
     await pipeline(Readable.from(chunks, { objectMode: false }), sink, { signal: limit });
     return sink.rowCount;
   } catch (error) {
-    if (!limit.aborted) throw error;
+    if (!limit.aborted) throw withoutValues(error);
     const message = `Copying rows into ${table} took longer than ${timeoutSeconds} s and was given up.`;
     throw new Error(message, { cause: error });
   } finally {

@@ -2,10 +2,12 @@ import { type SQL, sql } from "drizzle-orm";
 import { drizzle } from "drizzle-orm/node-postgres";
 import type { PgTransactionConfig } from "drizzle-orm/pg-core";
 import type { Client } from "pg";
+import { currentActor } from "./actor";
 import type { Connections } from "./connections";
 import type { Transaction } from "./database-types";
 import * as schema from "./schema/all";
 import { TransactionGate } from "./transaction-gate";
+import { withoutValues } from "./without-values";
 
 /**
  * The connection broke while the commit was on its way: the change is stored whole or not at all, and nobody can tell
@@ -37,7 +39,7 @@ export async function runTransaction<T>(
     if (gate.lost !== undefined && gate.commitSent) {
       throw new CommitUnknown("The connection to the database was lost during the commit.", { cause: gate.lost });
     }
-    throw gate.refusal ?? error;
+    throw withoutValues(gate.refusal ?? error);
   } finally {
     connections.giveBack(client, gate.close());
   }
@@ -48,5 +50,5 @@ function settings(timeoutSeconds: number): SQL {
   const limit = `${timeoutSeconds}s`;
   return sql`select set_config('statement_timeout', ${limit}, true),
     set_config('idle_in_transaction_session_timeout', ${limit}, true),
-    set_config('TimeZone', 'UTC', true), set_config('DateStyle', 'ISO', true)`;
+    set_config('TimeZone', 'UTC', true), set_config('DateStyle', 'ISO', true), set_config('ohmsworth.actor', ${currentActor()}, true)`;
 }

@@ -1,17 +1,12 @@
-import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
-import { findAlteredEvidence } from "@/db/queries/altered-evidence";
-import { findClaimsThatDisagree } from "@/db/queries/claims-that-disagree";
+import { checkEvidence } from "./nightly/check-evidence";
 
-const hours = 60 * 60;
-
-/** Reads every photo, paper, filing and claim again, and names what is not as it was kept. Meant for every night. */
+/** Reads every photo, paper, filing and claim again, and names what is not as it was kept. The site does it every night by itself. */
 async function main(): Promise<number> {
-  const altered = await readOnly((db) => findAlteredEvidence(db), { timeoutSeconds: 6 * hours });
-  const disagreeing = await readOnly((db) => findClaimsThatDisagree(db), { timeoutSeconds: hours });
-  for (const line of [...altered, ...disagreeing]) console.log(line);
-  if (altered.length + disagreeing.length === 0) console.log("All evidence is as it was kept.");
-  return altered.length + disagreeing.length === 0 ? 0 : 1;
+  const found = await checkEvidence();
+  for (const line of found) console.log(line);
+  if (found.length === 0) console.log("All evidence is as it was kept.");
+  return found.length === 0 ? 0 : 1;
 }
 
 main()

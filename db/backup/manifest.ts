@@ -20,6 +20,8 @@ const manifest = z.object({
     }),
   ),
   sequences: z.array(z.object({ name, last: z.string().regex(/^-?\d+$/) })),
+  /** The last link of the change log; left out where the log was empty, or the schema older than it. */
+  changeLog: z.object({ link: z.number().int().positive(), sha256 }).optional(),
 });
 
 /** What a backup holds: written last, so that a folder without it is no backup. */

@@ -88,12 +88,15 @@ async function fill(client: Client, folder: string, manifest: Manifest): Promise
     await client.query("set local statement_timeout = 0; set local TimeZone = 'UTC'; set local DateStyle = 'ISO'");
     const links = await takeLinksOff(client);
     const all = manifest.tables.map(({ name }) => client.escapeIdentifier(name));
+    const watchers = await watchedTables(client);
+    for (const table of watchers) await client.query(`alter table ${table} disable trigger user`);
     await client.query(`truncate ${all.join(", ")}`); // the schema brings rows of its own, which are in the backup too
     for (const table of manifest.tables) await fillTable(client, folder, table);
     for (const { name, last } of manifest.sequences) {
       await client.query("select setval(quote_ident($1)::regclass, $2::bigint)", [name, last]);
     }
     for (const link of links) await client.query(link);
+    for (const table of watchers) await client.query(`alter table ${table} enable trigger user`);
     await client.query("commit");
   } catch (error) {
     await client.query("rollback").catch(() => {});
@@ -109,6 +112,14 @@ async function takeLinksOff(client: Client): Promise<string[]> {
     from pg_constraint where contype = 'f' and connamespace = 'public'::regnamespace order by conrelid::regclass::text, conname`);
   for (const { off } of rows) await client.query(off);
   return rows.map(({ on }) => on);
+}
+
+/** The log comes back as it was: putting rows back is no change of them. */
+async function watchedTables(client: Client): Promise<string[]> {
+  const { rows } = await client.query<{ name: string }>(
+    "select distinct tgrelid::regclass::text as name from pg_trigger t join pg_class c on c.oid = t.tgrelid where not tgisinternal and c.relnamespace = 'public'::regnamespace order by 1",
+  );
+  return rows.map(({ name }) => name);
 }
 
 async function fillTable(

@@ -54,7 +54,18 @@ async function writeAll(client: Client, folder: string, madeAt: Date): Promise<M
   const { rows: sequences } = await client.query<{ name: string; last: string }>(
     "select sequencename as name, last_value::text as last from pg_sequences where schemaname = 'public' and last_value is not null order by 1",
   );
-  return { format: "ohmsworth-backup/1", madeAt: madeAt.toISOString(), schema, tables, sequences };
+  const changeLog = await lastLink(client, tables);
+  const found = { format: "ohmsworth-backup/1", madeAt: madeAt.toISOString(), schema, tables, sequences } as const;
+  return changeLog === undefined ? found : { ...found, changeLog };
+}
+
+/** Kept beside the backup, where whoever alters the database does not reach. */
+async function lastLink(client: Client, tables: Manifest["tables"]): Promise<Manifest["changeLog"]> {
+  if (!tables.some(({ name }) => name === "change_chain")) return undefined;
+  const { rows } = await client.query<{ link: number; sha256: string }>(
+    "select link::double precision as link, sha256 from change_chain order by change_chain.link desc limit 1",
+  );
+  return rows[0];
 }
 
 async function writeTable(
