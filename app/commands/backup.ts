@@ -5,6 +5,7 @@ import { tryBackup } from "@/db/backup/try-backup";
 import { writeBackup } from "@/db/backup/write-backup";
 import { closeDatabase } from "@/db/close-database";
 import { databaseUrl } from "@/db/connection";
+import { erasureListFile, keepErasureList } from "@/db/erasure/erasure-list";
 import { migrateDatabase } from "@/db/migrate";
 
 const usage = `Everything the database holds, photos and papers included, as of one moment, in a new folder.
@@ -25,6 +26,7 @@ async function main(): Promise<number> {
   const madeAt = new Date();
   const folder = join(asked.to, `ohmsworth-${madeAt.toISOString().slice(0, 19).replaceAll(":", "-")}Z`);
   const manifest = await writeBackup({ url, folder }, madeAt);
+  await keepErasureList(join(asked.to, erasureListFile));
   console.log(`${folder}: ${contentOf(manifest)}.`);
   if (!asked.try) return 0;
   await tryBackup({ url, folder }, manifest, () => new Date());

@@ -6,7 +6,8 @@ import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 
 /** Files wait here between being chosen and being added; under random names, never under the sender's. */
-const folder = join(process.cwd(), ".data", "uploads");
+export const uploadsFolder = join(process.cwd(), ".data", "uploads");
+
 const anId = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/;
 
 export const mostBytes = 2 * 1024 ** 3;
@@ -29,8 +30,8 @@ export interface KeptUpload extends Upload {
 /** Streams a body to disk. */
 export async function keepUpload(body: ReadableStream<Uint8Array>, fileName: string): Promise<KeptUpload> {
   const id = randomUUID();
-  await mkdir(join(folder, id), { recursive: true, mode: 0o700 });
-  const path = join(folder, id, "content");
+  await mkdir(join(uploadsFolder, id), { recursive: true, mode: 0o700 });
+  const path = join(uploadsFolder, id, "content");
   const hash = createHash("sha256");
   let bytes = 0;
   try {
@@ -47,7 +48,7 @@ export async function keepUpload(body: ReadableStream<Uint8Array>, fileName: str
       createWriteStream(path, { mode: 0o600 }),
     );
   } catch (error) {
-    await rm(join(folder, id), { recursive: true, force: true });
+    await rm(join(uploadsFolder, id), { recursive: true, force: true });
     throw error;
   }
   return { id, path, fileName, bytes, sha256: hash.digest("hex") };
@@ -69,5 +70,5 @@ export async function dropUpload(id: string): Promise<void> {
 
 function folderOf(id: string): string {
   if (!anId.test(id)) throw new RangeError(`id: not of an upload: ${id}`);
-  return join(folder, id);
+  return join(uploadsFolder, id);
 }
