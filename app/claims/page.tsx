@@ -18,7 +18,9 @@ import { ClaimTabs, tabNames } from "./_components/claim-tabs";
 import { ClaimableTable } from "./_components/claimable-table";
 import { ClaimsFilter } from "./_components/claims-filter";
 import { ManyForm } from "./_components/many-form";
+import { PacketsOfChosen } from "./_components/packets-of-chosen";
 import { type ClaimsView, loadClaimsView } from "./load-claims-page";
+import { makeDrafts, markSent } from "./many-actions";
 import { type ClaimsAddress, readClaimsAddress } from "./read-claims-address";
 
 export const metadata: Metadata = { title: "Claims" };
@@ -68,7 +70,7 @@ function List({ address, view }: { readonly address: ClaimsAddress; readonly vie
           These can still be filed. <Link href="/claims/unclaimed">Everything that was never asked or never paid</Link>{" "}
           is listed by how it was lost.
         </p>
-        <ManyForm does="drafts" formKey={randomUUID()}>
+        <ManyForm act={makeDrafts} button="Make drafts of the chosen" formKey={randomUUID()}>
           <ClaimableTable rows={claimable} today={today} />
         </ManyForm>
       </>
@@ -85,7 +87,13 @@ function List({ address, view }: { readonly address: ClaimsAddress; readonly vie
     </div>
   );
   return (
-    <ManyForm does="sent" formKey={randomUUID()} fields={fields}>
+    <ManyForm
+      act={markSent}
+      button="Mark the chosen as sent"
+      formKey={randomUUID()}
+      fields={fields}
+      others={<PacketsOfChosen />}
+    >
       {table}
     </ManyForm>
   );

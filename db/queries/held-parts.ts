@@ -1,6 +1,7 @@
 import { sql } from "drizzle-orm";
 import type { Day } from "@/lib/calendar/day";
 import type { ClaimState } from "@/lib/claims/life/claim-standing";
+import type { FateEntry, PartFate } from "@/lib/claims/recovery/part-fate";
 import { type PartHold, partHold } from "@/lib/claims/recovery/part-hold";
 import type { Reader } from "../database-types";
 
@@ -17,18 +18,22 @@ export interface HeldPart {
   readonly description: string;
   readonly quantity: number;
   readonly hold: PartHold;
+  /** Where it went; undefined while it is on the shelf. */
+  readonly gone: FateEntry | undefined;
 }
 
-/** Parts that may go are listed for so long, so that the list is of what is still on the shelf. Own choice, no source. */
+/** Parts that may go, or are gone, are listed for so long, so that the list is of what matters now. Own choice, no source. */
 export const listedDays = 60;
 
-/** Failed parts that must be kept, the first to be let go on top; and those that may go since not long ago. */
+/** Failed parts that must be kept, the first to be let go on top; those that may go, and those that went, since not long ago. */
 export async function loadHeldParts(db: Reader, today: Day): Promise<HeldPart[]> {
   const rows = await db.rows<Row>(sql`
     select c.claim_number, l.line, c.payer, c.state, m.number as model, u.serial, j.job_number, j.completed_on::text, l.part_number, l.description,
-      l.quantity, c.keep_part_until::text as keep_until
+      l.quantity, c.keep_part_until::text as keep_until, f.fate, f.on_day::text, f.tag, f.by, f.reason
     from claims c join claim_lines l using (unit_id, claim_id) join jobs j using (unit_id, job_id) join units u using (unit_id) join models m using (model_id)
-    where l.pay_item = 'parts' and c.submission is not null and c.state <> 'withdrawn' and (c.state = 'in audit'
+    left join lateral (select * from part_fates f where f.unit_id = l.unit_id and f.claim_id = l.claim_id and f.line = l.line order by entry desc limit 1) f
+      on f.fate <> 'on shelf'
+    where (f.fate is null or f.on_day >= ${today}::date - ${listedDays}::integer) and l.pay_item = 'parts' and c.submission is not null and c.state <> 'withdrawn' and (c.state = 'in audit' or f.fate is not null
       or c.keep_part_until >= ${today}::date - ${listedDays}::integer or (c.keep_part_until is null and coalesce(c.answered_on, c.last_sent_on) >= ${today}::date - 365))
     order by c.keep_part_until nulls last, c.claim_number, l.line limit 2000`);
   return rows.map((row) => ({
@@ -43,7 +48,13 @@ export async function loadHeldParts(db: Reader, today: Day): Promise<HeldPart[]>
     description: row.description,
     quantity: row.quantity,
     hold: partHold({ state: row.state, keepUntil: row.keep_until ?? undefined }, today),
+    gone: goneOf(row),
   }));
+}
+
+function goneOf({ fate, on_day, tag, by, reason }: Row): FateEntry | undefined {
+  if (fate === null || on_day === null) return undefined;
+  return { fate, on: on_day, tag: tag ?? "", by: by ?? "", reason: reason ?? "" };
 }
 
 type Row = {
@@ -59,4 +70,9 @@ type Row = {
   description: string;
   quantity: number;
   keep_until: Day | null;
+  fate: PartFate | null;
+  on_day: Day | null;
+  tag: string | null;
+  by: string | null;
+  reason: string | null;
 };

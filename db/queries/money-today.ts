@@ -38,7 +38,8 @@ export async function loadMoneyDue(db: Reader, today: Day): Promise<MoneyDue> {
     select (select count(*)::int from remittance_lines l join remittances r using (remittance_id)
         where r.undone_at is null and l.fate in ('ready', 'asked', 'tray', 'unreadable')) as lines,
       (select count(*)::int from claims c where c.keep_part_until between ${today}::date - ${listedDays}::integer and ${today}::date - 1
-        and c.state not in ('in audit', 'withdrawn') and exists (select from claim_lines l where l.unit_id = c.unit_id and l.claim_id = c.claim_id and l.pay_item = 'parts')) as parts`);
+        and c.state not in ('in audit', 'withdrawn') and exists (select from claim_lines l where l.unit_id = c.unit_id and l.claim_id = c.claim_id and l.pay_item = 'parts'
+          and coalesce((select f.fate from part_fates f where f.unit_id = l.unit_id and f.claim_id = l.claim_id and f.line = l.line order by f.entry desc limit 1), 'on shelf') = 'on shelf')) as parts`);
   const leaks = ["short-paid", "part credit"] as const;
   return {
     kept: leaks.flatMap((leak) => {

@@ -13,6 +13,7 @@ export * from "./jobs";
 export * from "./keeping";
 export * from "./money";
 export * from "./outlooks";
+export * from "./part-fates";
 export * from "./parts";
 export * from "./programs";
 export * from "./register";

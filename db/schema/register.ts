@@ -57,7 +57,7 @@ export const units = pgTable(
   ],
 );
 
-/** What somebody found out about a unit for its cover, apart from the register; each change is in hand_edits. */
+/** What is known of a unit for its cover, apart from the register, by file or by hand; each change by hand is in hand_edits. */
 export const unitFacts = pgTable(
   "unit_facts",
   {
@@ -72,6 +72,8 @@ export const unitFacts = pgTable(
     exchangedOn: dayColumn("exchanged_on"),
     exchangedSerial: text("exchanged_serial"),
     serialRemoved: boolean("serial_removed").notNull().default(false),
+    /** The load that answers for it; empty where it was entered by hand. */
+    batchId: batchColumn(),
   },
   (table) => [
     primaryKey({ columns: [table.unitId] }),

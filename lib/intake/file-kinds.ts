@@ -8,6 +8,7 @@ import { partRow } from "./parse-part-row";
 import { photoRow } from "./parse-photo-row";
 import { rangeRow } from "./parse-range-row";
 import { readingRow } from "./parse-reading-row";
+import { unitFactsRow } from "./parse-unit-facts-row";
 import { unitRow } from "./parse-unit-row";
 
 export const fileKinds = [
@@ -22,6 +23,7 @@ export const fileKinds = [
   "photos",
   "parts",
   "contracts",
+  "unit-facts",
 ] as const;
 export type FileKind = (typeof fileKinds)[number];
 
@@ -39,6 +41,7 @@ export const fileKindNames: Readonly<Record<FileKind, string>> = {
   photos: "Photos",
   parts: "Parts and prices",
   contracts: "Service contracts",
+  "unit-facts": "Facts of units for cover",
 };
 
 /** Columns of each kind of table, in the order in which they are documented. */
@@ -52,6 +55,7 @@ export const rowSchemas: Readonly<Record<TableKind, z.ZodObject>> = {
   photos: photoRow,
   parts: partRow,
   contracts: contractRow,
+  "unit-facts": unitFactsRow,
 };
 
 export const tableKinds = Object.keys(rowSchemas) as readonly TableKind[]; // Object.keys loses the key type

@@ -16,6 +16,7 @@ const views: Readonly<Record<string, string>> = {
   component_uses: "select to_jsonb(t) - 'batch_id' as row from component_uses t",
   expected_ranges:
     "select to_jsonb(t) - '{model_id,batch_id}'::text[] || jsonb_build_object('model', m.number) as row from expected_ranges t join models m using (model_id)",
+  unit_facts: "select to_jsonb(t) - 'batch_id' as row from unit_facts t",
   contracts: "select to_jsonb(t) - 'batch_id' as row from contracts t",
   parts: "select to_jsonb(t) - 'batch_id' as row from parts t",
   policies: "select to_jsonb(t) - '{policy_id,maker_id,batch_id,published_at}'::text[] as row from policies t",

@@ -3,24 +3,26 @@ import Link from "next/link";
 import { type FormEvent, type ReactNode, startTransition, useActionState, useRef } from "react";
 import { Button } from "@/app/_ui/button";
 import { Notice } from "@/app/_ui/notice";
-import { type ManyState, makeDrafts, markSent } from "../many-actions";
-import { PacketsOfChosen } from "./packets-of-chosen";
+import type { ManyState } from "../many-actions";
 
 interface Props {
-  readonly does: "drafts" | "sent";
+  readonly act: (previous: ManyState, form: FormData) => Promise<ManyState>;
+  readonly button: string;
   /** Sent with the form however often it is sent, so that each row is done once. */
   readonly formKey: string;
   /** The table with its boxes. */
   readonly children: ReactNode;
   /** What is asked besides the rows. */
   readonly fields?: ReactNode;
+  /** What else can be done with the chosen. */
+  readonly others?: ReactNode;
 }
 
 const untouched: ManyState = { done: [], failed: [] };
 
 /** Does one thing with every chosen row, each judged by itself, and lists what went and what did not. */
-export function ManyForm({ does, formKey, children, fields }: Props) {
-  const [state, send, waiting] = useActionState(does === "drafts" ? makeDrafts : markSent, untouched);
+export function ManyForm({ act, button, formKey, children, fields, others }: Props) {
+  const [state, send, waiting] = useActionState(act, untouched);
   const form = useRef<HTMLFormElement>(null);
 
   function submit(event: FormEvent<HTMLFormElement>) {
@@ -43,14 +45,12 @@ export function ManyForm({ does, formKey, children, fields }: Props) {
       <div className="stack-tight no-print">
         {fields}
         <div className="cluster">
-          <Button disabled={waiting}>
-            {does === "drafts" ? "Make drafts of the chosen" : "Mark the chosen as sent"}
-          </Button>
+          <Button disabled={waiting}>{button}</Button>
           <Button type="button" weight="plain" onClick={chooseAll}>
             Choose all
           </Button>
         </div>
-        {does === "sent" && <PacketsOfChosen />}
+        {others}
       </div>
     </form>
   );

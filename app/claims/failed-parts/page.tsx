@@ -1,14 +1,21 @@
+import { randomUUID } from "node:crypto";
 import type { Metadata } from "next";
 import Link from "next/link";
 import { todayIn } from "@/app/_clock/today";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
+import { Field } from "@/app/_ui/field";
 import { Page } from "@/app/_ui/page";
+import { SelectField } from "@/app/_ui/select-field";
 import { readOnly } from "@/db/client";
 import { type HeldPart, listedDays, loadHeldParts } from "@/db/queries/held-parts";
 import { loadShop } from "@/db/queries/shop";
+import type { Day } from "@/lib/calendar/day";
+import { partFateKeys, partFates } from "@/lib/claims/recovery/part-fate";
 import { formatCounted } from "@/lib/format/format-count";
+import { ManyForm } from "../_components/many-form";
 import { PartsTable } from "./_components/parts-table";
+import { recordFates } from "./fate-actions";
 
 export const metadata: Metadata = { title: "Failed parts" };
 export const dynamic = "force-dynamic";
@@ -18,8 +25,10 @@ export default async function FailedPartsPage() {
     const today = todayIn((await loadShop(db)).timeZone);
     return { today, parts: await loadHeldParts(db, today) };
   });
-  const kept = parts.filter(({ hold }) => hold.kind !== "may go");
-  const free = parts.filter(({ hold }) => hold.kind === "may go");
+  const here = parts.filter(({ gone }) => gone === undefined);
+  const kept = here.filter(({ hold }) => hold.kind !== "may go");
+  const free = here.filter(({ hold }) => hold.kind === "may go");
+  const gone = parts.filter((part) => part.gone !== undefined);
   return (
     <Page
       title={findingOf(kept, free)}
@@ -31,12 +40,38 @@ export default async function FailedPartsPage() {
       {parts.length === 0 ? (
         <EmptyState kind="nothing-due" title="No payer holds a failed part" />
       ) : (
-        <>
+        <ManyForm
+          act={recordFates}
+          button="Enter it for the chosen"
+          formKey={randomUUID()}
+          fields={<FateFields today={today} />}
+        >
           <PartsTable caption="To keep" head="Keep until" parts={kept} today={today} />
           <PartsTable caption="May go" head="May go" parts={free} today={today} />
-        </>
+          <PartsTable caption="Gone" head="Where it went" parts={gone} today={today} />
+        </ManyForm>
       )}
     </Page>
+  );
+}
+
+/** What became of the chosen parts; one form for all, as they go in one parcel or one bin. */
+function FateFields({ today }: { readonly today: Day }) {
+  const fates = partFateKeys.map((value) => ({ value, name: partFates[value] }));
+  return (
+    <>
+      <div className="cluster">
+        <SelectField
+          label="What became of it"
+          name="fate"
+          choices={[...fates, { value: "on shelf", name: "On the shelf after all" }]}
+        />
+        <Field label="Day" name="on" type="date" width="short" value={today} />
+        <Field label="Tag or parcel" name="tag" width="short" />
+        <Field label="Who enters this" name="by" width="short" autoComplete="name" />
+      </div>
+      <Field label="Reason" name="reason" hint="Needed before its time has come, or to take an entry back." />
+    </>
   );
 }
 
@@ -55,7 +90,10 @@ function Basis() {
         from the payment; while an audit is open, its parts stay whatever the clock says.
       </p>
       <p>A part that is scrapped too early, or sent back late, can cost the whole claim.</p>
-      <p>Parts that may go are listed for {listedDays} days. Whether one was scrapped is not recorded here.</p>
+      <p>
+        Parts that may go, or are gone, are listed for {listedDays} days. What was entered is never deleted; a mistake
+        is taken back by another entry.
+      </p>
     </>
   );
 }

@@ -12,6 +12,7 @@ import { loadUnclaimedFacts, loadUnclaimedList } from "@/db/queries/money-unclai
 import { loadShop } from "@/db/queries/shop";
 import { formatCounted } from "@/lib/format/format-count";
 import { ManyForm } from "../_components/many-form";
+import { makeDrafts } from "../many-actions";
 import { Basis } from "./_components/basis";
 import { LeakTotals } from "./_components/leak-totals";
 import { Pages } from "./_components/pages";
@@ -59,7 +60,7 @@ export default async function UnclaimedPage({ searchParams }: Props) {
       {facts.totals.length > 0 && <LeakTotals totals={facts.totals} inForce={inForce} />}
       <UnclaimedFilterForm address={address} facts={facts} total={list.total} />
       {list.rows.length > 0 ? (
-        <ManyForm does="drafts" formKey={randomUUID()}>
+        <ManyForm act={makeDrafts} button="Make drafts of the chosen" formKey={randomUUID()}>
           <UnclaimedTable rows={list.rows} today={today} />
         </ManyForm>
       ) : (

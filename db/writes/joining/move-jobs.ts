@@ -10,11 +10,12 @@ const underJob = [
   "attachments",
   "claims",
   "open_jobs",
+  "sheet_photos",
   "sheet_runs",
   "sheet_answers",
   "technician_asks",
 ] as const;
-const underClaim = ["claim_lines", "claim_submissions", "claim_events"] as const;
+const underClaim = ["claim_lines", "claim_submissions", "claim_events", "part_fates"] as const;
 
 /** Keys of the tables whose rows have a history. */
 const keys: Readonly<Record<string, readonly string[]>> = {

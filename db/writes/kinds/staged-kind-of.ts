@@ -2,6 +2,7 @@ import type { FileKind } from "@/lib/intake/file-kinds";
 import type { StagedKind } from "../staging/staged-kind";
 import { componentsKind } from "./components";
 import { contractsKind } from "./contracts";
+import { factsOfUnitsKind } from "./facts-of-units";
 import { jobsKind } from "./jobs";
 import { partLinesKind } from "./part-lines";
 import { partsKind } from "./parts";
@@ -24,6 +25,7 @@ const kinds: Readonly<Record<FileKind, StagedKind>> = {
   photos: photosKind,
   parts: partsKind,
   contracts: contractsKind,
+  "unit-facts": factsOfUnitsKind,
 };
 
 export function stagedKindOf(kind: FileKind): StagedKind {

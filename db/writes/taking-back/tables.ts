@@ -92,6 +92,16 @@ export const takenTables: readonly TakenTable[] = [
     inUse: "false",
   },
   {
+    name: "unit_facts",
+    noun: "fact of a unit",
+    key: [unitId],
+    restored: words("first_used_on acquired_on transfer_registered_on exchanged_on exchanged_serial serial_removed"),
+    label:
+      "(select coalesce('serial ' || u.serial, 'a unit without a serial') from units u where u.unit_id = t.unit_id)",
+    claimed: "false",
+    inUse: "false",
+  },
+  {
     name: "units",
     noun: "unit",
     key: [unitId],
@@ -103,6 +113,8 @@ export const takenTables: readonly TakenTable[] = [
     inUse: [
       someStays("jobs", "j", ["unit_id", "job_id"], "j.unit_id = t.unit_id"),
       someStays("contracts", "c", ["unit_id", "contract_number"], "c.unit_id = t.unit_id"),
+      someStays("unit_facts", "f", ["unit_id"], "f.unit_id = t.unit_id"),
+      "exists (select from repair_spans r where r.unit_id = t.unit_id)",
     ].join(" or "),
   },
   {

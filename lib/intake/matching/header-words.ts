@@ -261,6 +261,20 @@ export const headerWords: Readonly<Record<string, readonly string[]>> = {
     "contract holder, holder number, customer number, customer id, account number, customer, kundennummer",
     "numero client, numero de cliente, klantnummer",
   ],
+  first_used_on: ["first use date, date of first use, first used, put into use, inbetriebnahme, mise en service"],
+  acquired_on: [
+    "acquired date, date acquired, transfer date, date of transfer, owner since, ownership date, change of owner",
+    "ubernommen am, eigentumer seit",
+  ],
+  transfer_registered_on: ["transfer registered, transfer registration date, registration of transfer"],
+  exchanged_on: [
+    "exchange date, exchanged, exchanged date, date exchanged, replacement date, swap date, austauschdatum",
+  ],
+  exchanged_serial: [
+    "exchanged for serial, original serial, old serial, previous serial, returned serial, replaced serial",
+    "alte seriennummer",
+  ],
+  serial_removed: ["serial plate removed, plate removed, serial altered, no serial plate"],
   check: ["test, check name, measurement, reading name"],
   "readings:number": ["reading number, sequence, line"],
   value: ["reading, measured, measured value, result value, messwert"],

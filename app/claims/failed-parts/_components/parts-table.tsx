@@ -2,7 +2,9 @@ import { type Column, Table } from "@/app/_ui/table";
 import { Tag } from "@/app/_ui/tag";
 import type { HeldPart } from "@/db/queries/held-parts";
 import type { Day } from "@/lib/calendar/day";
+import { partFates } from "@/lib/claims/recovery/part-fate";
 import { formatPlainDay } from "@/lib/format/format-day";
+import { ChooseRow } from "../../_components/choose-row";
 import { holdInWords } from "./hold-words";
 
 interface Props {
@@ -30,7 +32,12 @@ function columns(head: string, today: Day): Column<HeldPart>[] {
     {
       key: "claim",
       head: "Claim",
-      cell: ({ claimNumber }) => <Tag href={`/claims/${encodeURIComponent(claimNumber)}`}>{claimNumber}</Tag>,
+      cell: ({ claimNumber, line, description }) => (
+        <span className="nowrap">
+          <ChooseRow value={`${claimNumber} ${line}`} label={`${description} of claim ${claimNumber}`} />
+          <Tag href={`/claims/${encodeURIComponent(claimNumber)}`}>{claimNumber}</Tag>
+        </span>
+      ),
     },
     {
       key: "part",
@@ -46,6 +53,17 @@ function columns(head: string, today: Day): Column<HeldPart>[] {
       cell: ({ model, serial }) => `${model}, ${serial ?? "no serial"}`,
     },
     { key: "job", head: "Completed", wideOnly: true, cell: ({ completedOn }) => formatPlainDay(completedOn) },
-    { key: "until", head, cell: ({ hold }) => holdInWords(hold, today) },
+    { key: "until", head, cell: (part) => placeInWords(part, today) },
   ];
+}
+
+function placeInWords({ hold, gone }: HeldPart, today: Day): string {
+  if (gone === undefined) return holdInWords(hold, today);
+  const { fate, on, tag, by, reason } = gone;
+  const told = [
+    `${partFates[fate]} on ${formatPlainDay(on)}`,
+    ...(tag === "" ? [] : [`tag ${tag}`]),
+    `entered by ${by}`,
+  ];
+  return `${told.join(", ")}${reason === "" ? "" : `: ${reason}`}`;
 }

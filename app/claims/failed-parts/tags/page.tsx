@@ -20,7 +20,7 @@ export default async function TagsPage() {
     const today = todayIn((await loadShop(db)).timeZone);
     return { today, parts: await loadHeldParts(db, today) };
   });
-  const kept = parts.filter(({ hold }) => hold.kind !== "may go");
+  const kept = parts.filter(({ hold, gone }) => hold.kind !== "may go" && gone === undefined);
   if (kept.length === 0) notFound();
   return (
     <main id="main" tabIndex={-1} className={styles.page}>
