@@ -9,6 +9,13 @@ export interface MethodChoice {
 /** A challenger must be this much better on the part's own past; less is the luck of a few months. */
 const clearlyBetter = 0.9;
 /**
+ * And more so against the lives of the machines, which know more than the part's months; and there only methods that
+ * say how a level may change. A quiet year makes all others look good, and the next one shows what that was worth: on
+ * an invented company, parts that left lives for less lost by it. Own choice, no source.
+ */
+const betterThanLives = 0.7;
+const rivalsOfLives: readonly DemandMethodKey[] = ["shared-levels", "own-level", "own-level-with-season"];
+/**
  * And the gain must exceed its own standard error this many times. Starting points a month apart judge mostly the
  * same months: six of them tell about as much as one, so that twice is asked for with an error √6 times as large.
  */
@@ -46,7 +53,10 @@ export function chooseMethod(test: BackTest, usual: DemandMethodKey): MethodChoi
 }
 
 function isClearlyBetter(method: TestedMethod, home: TestedMethod): boolean {
-  if (home.lossByOrigin.length < fewestOrigins || method.loss >= clearlyBetter * home.loss) return false;
+  const lives = home.key === "fleet-lives";
+  if (lives && !rivalsOfLives.includes(method.key)) return false;
+  const enough = lives ? betterThanLives : clearlyBetter;
+  if (home.lossByOrigin.length < fewestOrigins || method.loss >= enough * home.loss) return false;
   const gains = home.lossByOrigin.map((loss, i) => loss - (method.lossByOrigin[i] ?? loss));
   const mean = gains.reduce((sum, gain) => sum + gain, 0) / gains.length;
   const squares = gains.reduce((sum, gain) => sum + (gain - mean) ** 2, 0);

@@ -21,6 +21,7 @@ export interface DemandFuture {
 }
 
 export type DemandMethodKey =
+  | "fleet-lives"
   | "shared-levels"
   | "own-level"
   | "own-level-with-season"

@@ -44,6 +44,7 @@ export class DemandSum {
   }
 
   total(): StoredTotal {
+    const year = this.#yearCents();
     return {
       parts: this.#parts,
       withoutCost: this.#withoutCost,
@@ -51,7 +52,16 @@ export class DemandSum {
       year: this.#range((row) =>
         Array.from({ length: Math.min(12, this.months) }, (_, month) => row * this.months + month),
       ),
+      yearCents: keptQuantiles.map((share) => Math.round(year[Math.floor(share * year.length)] ?? 0)),
     };
+  }
+
+  #yearCents(): Float64Array {
+    return Float64Array.from({ length: this.futures }, (_, row) =>
+      this.#cents
+        .subarray(row * this.months, row * this.months + Math.min(12, this.months))
+        .reduce((sum, cents) => sum + cents, 0),
+    ).sort();
   }
 
   /** @param placesOf where the numbers of a future stand */
@@ -63,6 +73,9 @@ export class DemandSum {
     return { pieces: rangeOf(sums(this.#pieces)), cents: rangeOf(sums(this.#cents)) };
   }
 }
+
+/** Middles of fifty equal shares of the futures. */
+const keptQuantiles = Array.from({ length: 50 }, (_, i) => (i + 0.5) / 50);
 
 function rangeOf(sorted: Float64Array): TotalRange {
   const at = (share: number) =>

@@ -1,67 +1,57 @@
-import { daysPerMonth } from "@/lib/failures/rate-question";
 import { type CountDistribution, empiricalDistribution } from "@/lib/statistics/demand/count-distribution";
 import { seededDraws, streamSeed } from "@/lib/statistics/demand/seeded-draws";
+import { type WeibullLife, weibullPosterior } from "@/lib/statistics/life/weibull-posterior";
 import { requirePositive, requireWholeNumber } from "@/lib/statistics/require";
-import { type CountedShare, drawShare, requireShare } from "./counted-share";
-import { drawLives } from "./draw-life";
-import { Fleet, requireFleet } from "./fleet";
-import type { FleetFacts } from "./fleet-facts";
+import { requireShare } from "./counted-share";
+import { failuresToEnd, stepMonths } from "./fleet/failures-to-end";
+import type { FleetToEnd } from "./fleet/fleet-to-end";
+import { drawUse, type PartUse } from "./fleet/part-use";
+import type { PiecesTaken } from "./fleet/pieces-taken";
 
 export interface EndDemandQuestion {
-  readonly facts: Extract<FleetFacts, { kind: "fleet" }>;
-  /** How often a failure took this part. */
-  readonly usesPart: CountedShare;
-  /** Pieces per repair that took it, on average over past repairs, 1 or more. */
-  readonly pieces: number;
+  readonly fleet: FleetToEnd;
+  readonly use: PartUse;
+  readonly pieces: PiecesTaken;
   readonly futures: number;
   readonly seed: number;
 }
 
 export interface EndDemand {
   readonly demand: CountDistribution;
-  /** Months until the last unit has left, in half of the futures; none where some are left after the longest time. */
+  /** Months until the last machine has left, in half of the futures; none where some are left after the longest time. */
   readonly medianMonths: number | undefined;
   readonly longestMonths: number;
 }
 
 /** No fleet of household machines is followed longer than this. Own choice, no source. */
 const longestMonths = 480;
-/** What is renewed within a step stays to its end, so that longer ones would keep units a little too long. */
-const stepMonths = 3;
 
 /**
- * Pieces that today's fleet will still take until its last unit has left service: futures of ageing, failing, renewal
- * and retirement with nothing installed any more, each with a life and a share that may be the true ones.
+ * Pieces that today's fleet will still take until its last machine has left service, with nothing installed any more:
+ * each future goes through a life of the component, a life of the machines and a share of repairs that may be the true
+ * ones, and then through chance. How long machines stay is as uncertain as how long their components last.
  * @throws RangeError for an argument outside its range
- * Source: as `componentRepairs`. Checked: tests/forecast/end-demand.test.ts, against the mean of a constant hazard by hand.
+ * Source: as `expectedFailures`. Checked: tests/forecast/end-demand.test.ts, by hand for constant hazards, and by how
+ *   many of simulated fleets, followed to their end, lie in the range.
  */
-export function endDemand({ facts, usesPart, pieces, futures, seed }: EndDemandQuestion): EndDemand {
+export function endDemand({ fleet, use, pieces, futures, seed }: EndDemandQuestion): EndDemand {
   requireWholeNumber("futures", futures);
   requirePositive("futures", futures);
-  requirePositive("pieces", pieces);
-  requireShare("usesPart", usesPart);
-  const { inService, leaving, fit } = facts;
-  requireFleet({ inService, leaving, wear: [] });
-  const lives = drawLives(fit, futures, seededDraws(streamSeed(seed, 1)));
-  const draws = seededDraws(streamSeed(seed, 2));
-  const leavingStep = 1 - (1 - leaving) ** stepMonths;
-  const ends: (number | undefined)[] = [];
-  const counts = lives.map((life) => {
-    const share = drawShare(usesPart, draws);
-    const fleet = new Fleet({ inService, leaving, wear: [] }, (age) => life(age * daysPerMonth), draws);
-    let repairs = 0;
-    let months = 0;
-    for (; months < longestMonths && fleet.units() > 0; months += stepMonths) {
-      repairs += draws.binomial(fleet.live({ months: stepMonths, wear: 1, leaving: leavingStep, incoming: 0 }), share);
-      fleet.tidy();
-    }
-    ends.push(fleet.units() > 0 ? undefined : months);
-    return Math.round(repairs * pieces);
+  requireShare("use.usesPart", use.usesPart);
+  const draws = seededDraws(streamSeed(seed, 1));
+  const [life, stay] = [weibullPosterior(fleet.lives), weibullPosterior(fleet.stays)];
+  const ends: number[] = [];
+  const counts = Array.from({ length: futures }, () => {
+    const lives: readonly [WeibullLife, WeibullLife] = [life.draw(draws), stay.draw(draws)];
+    const { failures, steps } = failuresToEnd(fleet.cohorts, lives, Math.floor(longestMonths / stepMonths));
+    ends.push(steps);
+    const repairs = draws.poisson(failures * use.perFailure);
+    return pieces.draw(draws.binomial(repairs, drawUse(use, draws)), draws);
   });
-  const median = ends.map((end) => end ?? Number.POSITIVE_INFINITY).toSorted((a, b) => a - b)[Math.floor(futures / 2)];
+  const median = ends.toSorted((a, b) => a - b)[Math.floor(futures / 2)] ?? 0;
   return {
     demand: empiricalDistribution(counts),
-    medianMonths: median === undefined || !Number.isFinite(median) ? undefined : median,
+    medianMonths: median * stepMonths >= longestMonths ? undefined : median * stepMonths,
     longestMonths,
   };
 }

@@ -22,6 +22,8 @@ export interface ForecastQuestion {
   /** Months ahead, 1 to 24. */
   readonly horizon: number;
   readonly knowledge: DemandKnowledge;
+  /** From the machines that carry the part, where they tell of it. */
+  readonly fleet?: DemandMethod | undefined;
 }
 
 export type PartForecast =
@@ -56,7 +58,7 @@ export const testSettings = { origins: 10, horizon: 6 } as const;
  * @throws RangeError for a count that is no whole number, or a horizon outside 1..24
  * Checked: tests/forecast/forecast-demand.test.ts, and on 1,256 real parts by `npm run bench -- forecast`.
  */
-export function forecastDemand(history: MonthlyCounts, { horizon, knowledge }: ForecastQuestion): PartForecast {
+export function forecastDemand(history: MonthlyCounts, { horizon, knowledge, fleet }: ForecastQuestion): PartForecast {
   requireWholeNumber("horizon", horizon);
   if (horizon < 1 || horizon > 24) throw new RangeError(`horizon must lie in 1..24 months; it is ${horizon}`);
   const counts = knownCounts(history);
@@ -64,12 +66,14 @@ export function forecastDemand(history: MonthlyCounts, { horizon, knowledge }: F
   const shared = fitsLevels(knowledge.now, counts) && fitsLevels(knowledge.beforeTest, counts);
   // A part too seldom used to show a season would only be tested twice by the same method.
   const seasonal = seasonIndex(history) !== undefined;
-  const methods = demandMethods(shared ? knowledge.beforeTest : undefined).filter(
+  const ofFleet = fleet === undefined ? [] : [fleet];
+  const methods = [...ofFleet, ...demandMethods(shared ? knowledge.beforeTest : undefined)].filter(
     ({ key }) => seasonal || key !== "own-level-with-season",
   );
   const test = backTest(history, { methods, ...testSettings });
-  const { key, reason } = chooseMethod(test, shared ? "shared-levels" : "own-level");
-  const method = demandMethods(shared ? knowledge.now : undefined).find((one) => one.key === key) ?? ownLevel;
+  const { key, reason } = chooseMethod(test, fleet?.key ?? (shared ? "shared-levels" : "own-level"));
+  const method =
+    [...ofFleet, ...demandMethods(shared ? knowledge.now : undefined)].find((one) => one.key === key) ?? ownLevel;
   const future = method.prepare(history)(history.length);
   return {
     kind: "forecast",

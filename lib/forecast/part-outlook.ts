@@ -1,8 +1,11 @@
 import { countBand } from "@/lib/statistics/demand/count-band";
 import type { MonthlyCounts } from "@/lib/statistics/demand/learn-levels";
 import type { BackTest } from "./back-test";
+import { type ComponentFleet, partFleet } from "./fleet/part-fleet";
+import type { PiecesTaken } from "./fleet/pieces-taken";
 import { type DemandKnowledge, forecastDemand } from "./forecast-demand";
 import { type DemandPaths, demandPaths } from "./paths";
+import { seedOf } from "./seed-of";
 import { keptFutures, type StoredOutlook, type StoredTest } from "./stored-outlook";
 
 export interface PartOutlook {
@@ -15,13 +18,18 @@ interface OutlookQuestion {
   readonly partKey: string;
   readonly history: MonthlyCounts;
   readonly knowledge: DemandKnowledge;
+  /** The machines that carry the part; undefined where its component is not known. */
+  readonly fleet: ComponentFleet | undefined;
+  readonly pieces: PiecesTaken;
   readonly notes: readonly string[];
 }
 
 /** A part's forecast with its futures. The same part from the same months is the same outlook, whenever it is made. */
-export function partOutlook({ partKey, history, knowledge, notes }: OutlookQuestion): PartOutlook {
+export function partOutlook({ partKey, history, knowledge, fleet, pieces, notes }: OutlookQuestion): PartOutlook {
   const { futures, horizon } = keptFutures;
-  const forecast = forecastDemand(history, { horizon, knowledge });
+  const seed = seedOf(partKey);
+  const machines = partFleet(fleet, { history, pieces, seed });
+  const forecast = forecastDemand(history, { horizon, knowledge, fleet: machines.method });
   if (forecast.kind === "no-months") {
     const nothing = Array.from({ length: horizon }, () => 0);
     return { outlook: { kind: "no-months", notes }, paths: Array.from({ length: futures }, () => nothing) };
@@ -33,6 +41,7 @@ export function partOutlook({ partKey, history, knowledge, notes }: OutlookQuest
       method,
       reason,
       basis,
+      fleet: machines.told,
       notes,
       test: storedTest(test),
       months: months.map(({ mean, distribution, band60, band90 }) => ({
@@ -42,7 +51,7 @@ export function partOutlook({ partKey, history, knowledge, notes }: OutlookQuest
         band90,
       })),
     },
-    paths: demandPaths(future, { horizon, futures, seed: seedOf(partKey) }),
+    paths: demandPaths(future, { horizon, futures, seed }),
   };
 }
 
@@ -56,11 +65,4 @@ function storedTest(test: BackTest): StoredTest {
     inside90,
   }));
   return { kind: "tested", origins: test.origins, months: test.months, methods };
-}
-
-/** Parts draw apart from each other, and each always the same. FNV-1a, Fowler, Noll & Vo (1991). */
-function seedOf(partKey: string): number {
-  let hash = 0x811c9dc5;
-  for (const letter of partKey) hash = Math.imul(hash ^ (letter.codePointAt(0) ?? 0), 0x01000193) >>> 0;
-  return hash;
 }

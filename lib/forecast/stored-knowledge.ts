@@ -1,3 +1,4 @@
+import type { ProductType } from "@/lib/domain/product-type";
 import type { LevelModel } from "@/lib/statistics/demand/level-model";
 import type { DemandKnowledge } from "./forecast-demand";
 
@@ -5,6 +6,15 @@ import type { DemandKnowledge } from "./forecast-demand";
 export interface StoredKnowledge {
   readonly now: StoredLevels;
   readonly beforeTest: StoredLevels;
+  /** Missing in knowledge from before seasons of machines were looked at. */
+  readonly seasons?: readonly TypeSeason[];
+}
+
+/** How the failures of one kind of machine follow the year, where they do: a factor for each month, January first. */
+export interface TypeSeason {
+  readonly productType: ProductType;
+  readonly now: readonly number[] | undefined;
+  readonly beforeTest: readonly number[] | undefined;
 }
 
 type StoredLevels = Omit<LevelModel, "start" | "moves" | "counts"> & {

@@ -1,5 +1,6 @@
 import type { CountBand } from "@/lib/statistics/demand/count-band";
 import type { DemandMethodKey } from "./demand-method";
+import type { StoredFleet } from "./fleet/stored-fleet";
 
 /** A part's forecast as pages show it: plain values, worked out ahead and kept. */
 export type StoredOutlook =
@@ -12,6 +13,8 @@ export type StoredOutlook =
       readonly reason: string;
       readonly test: StoredTest;
       readonly basis: "tested" | "few-months" | "never-used";
+      /** The machines that carry it; missing in outlooks from before they were looked at. */
+      readonly fleet?: StoredFleet;
       /** What is odd about the part's records, each a sentence with what to do. */
       readonly notes: readonly string[];
     }

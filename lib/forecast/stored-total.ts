@@ -6,6 +6,8 @@ export interface StoredTotal {
   readonly months: readonly TotalMonth[];
   /** The first twelve months together. */
   readonly year: TotalMonth;
+  /** What the year may cost, in cents: values of equal chance, ascending; missing in totals of before. */
+  readonly yearCents?: readonly number[];
 }
 
 export interface TotalMonth {

@@ -1,15 +1,12 @@
 // Forecasts from lives on invented companies whose truth is known: do the bands hold what they claim?
 
 import { dayFromNumber } from "@/lib/calendar/day-number";
-import { drawLives } from "@/lib/forecast/draw-life";
-import type { AgeGroup } from "@/lib/forecast/fleet";
-import { lifeDemand } from "@/lib/forecast/life-demand";
+import { FleetFailures } from "@/lib/forecast/fleet/fleet-failures";
+import { fewestFailuresForFleet } from "@/lib/forecast/fleet/part-fleet";
 import { monthOfPaths } from "@/lib/forecast/paths";
 import { testedSeason } from "@/lib/forecast/tested-season";
 import { countBand, shareInsideCentral } from "@/lib/statistics/demand/count-band";
-import { seededDraws } from "@/lib/statistics/demand/seeded-draws";
-import { fitWeibull } from "@/lib/statistics/life/fit-weibull";
-import type { LifeRow } from "@/lib/statistics/survival/life-rows";
+import { AgeTally } from "@/lib/statistics/life/lived-ages";
 import { livesOf } from "@/synthetic-data/hazards";
 import { type RegisterUnit, registerUnit } from "@/synthetic-data/register-unit";
 import { type Scenario, scenarioOf } from "@/synthetic-data/scenario";
@@ -25,7 +22,6 @@ export interface BandsHeld {
 const monthDays = 30.4375;
 const horizon = 12;
 const futures = 400;
-const fewestFailures = 5;
 
 /**
  * Each company is cut off a year before its records end; the failures of each component of each product type in the
@@ -36,9 +32,11 @@ export function demoBands(seeds: readonly number[], size: number): BandsHeld {
   for (const seed of seeds) {
     const scenario = scenarioOf({ seed, size, until: "2026-06-30" });
     const fleets = fleetsOf(scenario);
-    const wear = wearOfTypes(fleets.values(), cutOf(scenario));
+    const wear = wearOfTypes(fleets.values());
     let number = 1000 * seed;
-    for (const fleet of fleets.values()) addFleet(fleet, { seed: number++, wear: wear.get(fleet.type) ?? [] }, sums);
+    const firstMonth = calendarMonth(cutOf(scenario));
+    for (const fleet of fleets.values())
+      addFleet(fleet, { seed: number++, firstMonth, wear: wear.get(fleet.type) }, sums);
   }
   const { months } = sums;
   return {
@@ -68,10 +66,11 @@ interface Fleet {
   readonly type: string;
   /** Failures, and months lived, in each calendar month before the cut. */
   readonly byMonth: { readonly failures: number[]; readonly lived: number[] };
-  readonly rows: LifeRow[];
-  readonly inService: AgeGroup[];
+  readonly lives: AgeTally;
+  /** Components that run at the cut, by age in months. */
+  readonly running: number[];
   readonly actual: number[];
-  leftMonths: { left: number; months: number };
+  readonly left: { machines: number; months: number };
 }
 
 function fleetsOf(scenario: Scenario): ReadonlyMap<string, Fleet> {
@@ -86,10 +85,10 @@ function fleetsOf(scenario: Scenario): ReadonlyMap<string, Fleet> {
       const fleet = fleets.get(key) ?? {
         type: unit.model.productType,
         byMonth: { failures: new Array<number>(12).fill(0), lived: new Array<number>(12).fill(0) },
-        rows: [],
-        inService: [],
+        lives: new AgeTally(),
+        running: [],
         actual: new Array<number>(horizon).fill(0),
-        leftMonths: { left: 0, months: 0 },
+        left: { machines: 0, months: 0 },
       };
       fleets.set(key, fleet);
       addUnit(
@@ -107,8 +106,8 @@ function cutOf(scenario: Scenario): number {
   return scenario.untilNumber + 1 - Math.round(horizon * monthDays);
 }
 
-/** The season of each type of appliance, where all its failures show one: of the months from the cut on. */
-function wearOfTypes(fleets: Iterable<Fleet>, cut: number): ReadonlyMap<string, readonly number[]> {
+/** The season of each type of appliance, where all its failures show one. */
+function wearOfTypes(fleets: Iterable<Fleet>): ReadonlyMap<string, readonly number[]> {
   const types = new Map<string, Fleet["byMonth"]>();
   for (const { type, byMonth } of fleets) {
     const sum = types.get(type) ?? { failures: new Array<number>(12).fill(0), lived: new Array<number>(12).fill(0) };
@@ -117,14 +116,12 @@ function wearOfTypes(fleets: Iterable<Fleet>, cut: number): ReadonlyMap<string, 
       for (const [month, value] of byMonth[name].entries()) sum[name][month] = (sum[name][month] ?? 0) + value;
     }
   }
-  const first = calendarMonth(cut);
-  return new Map(
-    [...types].map(([type, { failures, lived }]) => {
-      const found = testedSeason({ events: failures, exposure: lived, dispersion: 1, level: 0.01 });
-      const factor = (month: number) => (found.kind === "season" ? (found.factors[month] ?? 1) : 1);
-      return [type, Array.from({ length: horizon }, (_, ahead) => factor((first + ahead) % 12))];
-    }),
-  );
+  const wear = new Map<string, readonly number[]>();
+  for (const [type, { failures, lived }] of types) {
+    const found = testedSeason({ events: failures, exposure: lived, dispersion: 1, level: 0.01 });
+    if (found.kind === "season") wear.set(type, found.factors);
+  }
+  return wear;
 }
 
 function calendarMonth(day: number): number {
@@ -136,56 +133,59 @@ function componentsOf(unit: RegisterUnit): readonly string[] {
 }
 
 function addUnit(fleet: Fleet, unit: RegisterUnit, failedOn: readonly number[], cut: number): void {
-  // Quarters of a month: lives that share their ages are fitted quickly.
-  const months = (from: number, to: number) => Math.round((4 * Math.max(0, to - from)) / monthDays) / 4;
+  const months = (from: number, to: number) => Math.max(0, to - from) / monthDays;
   const seenTo = Math.min(unit.observedTo, cut);
   let since = unit.inServiceOn;
   let entry = months(since, unit.observedFrom);
   for (const on of failedOn) {
     if (on >= seenTo) continue;
     addTo(fleet.byMonth.failures, calendarMonth(on), 1);
-    fleet.rows.push({ entry, exit: Math.max(months(since, on), entry + 0.25), event: true, count: 1 });
+    fleet.lives.add(entry, Math.max(months(since, on), entry), true, 1);
     since = on;
     entry = 0;
   }
-  fleet.rows.push({ entry, exit: Math.max(months(since, seenTo), entry), event: false, count: 1 });
+  fleet.lives.add(entry, Math.max(months(since, seenTo), entry), false, 1);
   for (let day = unit.observedFrom + 15; day < seenTo; day += monthDays)
     addTo(fleet.byMonth.lived, calendarMonth(Math.floor(day)), 1);
-  fleet.leftMonths.months += months(unit.observedFrom, seenTo);
-  if (unit.observedTo < cut) fleet.leftMonths.left += 1;
+  fleet.left.months += months(unit.observedFrom, seenTo);
+  if (unit.observedTo < cut) fleet.left.machines += 1;
   if (unit.observedTo < cut) return;
-  fleet.inService.push({ age: Math.floor(months(since, cut)) + 0.5, units: 1 });
+  addTo(fleet.running, Math.floor(months(since, cut)), 1);
   for (const on of failedOn) {
     const month = Math.floor((on - cut) / monthDays);
     if (on >= cut && month < horizon) fleet.actual[month] = (fleet.actual[month] ?? 0) + 1;
   }
 }
 
+/** Machines that come after the cut are in neither: the company's register would say how many do. */
 function addFleet(
-  fleet: Fleet,
-  { seed, wear }: { readonly seed: number; readonly wear: readonly number[] },
+  { lives, running, actual, left }: Fleet,
+  {
+    seed,
+    firstMonth,
+    wear,
+  }: { readonly seed: number; readonly firstMonth: number; readonly wear: readonly number[] | undefined },
   sums: { months: number; inside60: number; inside90: number; central90: number },
 ): void {
-  const fit = fitWeibull(fleet.rows, {
-    confidence: 0.9,
-    minimumEvents: fewestFailures,
-    failedAtZero: { within: 0.5 / monthDays },
-  });
-  if (fit.kind === "refused") return;
-  const certain = { of: Number.POSITIVE_INFINITY, counted: Number.POSITIVE_INFINITY };
-  const paths = lifeDemand({
-    lives: drawLives(fit, futures, seededDraws(seed)),
-    inService: grouped(fleet.inService),
+  const counts = lives.counts();
+  if (counts.failed.reduce((sum, count) => sum + count, 0) < fewestFailuresForFleet) return;
+  const known = { lives: counts, left, came: new Float64Array(0) };
+  const failures = new FleetFailures({
+    record: {
+      failures: [],
+      running: [Float64Array.from(running, (count) => count ?? 0)],
+      now: known,
+      beforeTest: known,
+    },
+    wear: { now: wear, beforeTest: wear },
+    firstMonth,
+    signals: [],
     horizon,
-    incoming: [],
-    leaving: fleet.leftMonths.left / fleet.leftMonths.months,
-    ourShare: certain,
-    usesPart: certain,
-    quantity: 1,
-    wear,
+    futures,
     seed,
   });
-  for (const [month, count] of fleet.actual.entries()) {
+  const paths = failures.repairs();
+  for (const [month, count] of actual.entries()) {
     const distribution = monthOfPaths(paths, month);
     const [narrow, wide] = [countBand(distribution, 0.6), countBand(distribution, 0.9)];
     sums.months += 1;
@@ -197,11 +197,4 @@ function addFleet(
 
 function addTo(sums: number[], place: number, amount: number): void {
   sums[place] = (sums[place] ?? 0) + amount;
-}
-
-/** Units of one whole month of age together. */
-function grouped(groups: readonly AgeGroup[]): AgeGroup[] {
-  const units = new Map<number, number>();
-  for (const group of groups) units.set(group.age, (units.get(group.age) ?? 0) + group.units);
-  return [...units].map(([age, count]) => ({ age, units: count }));
 }

@@ -1,11 +1,8 @@
-import { drawLives } from "@/lib/forecast/draw-life";
-import { lifeDemand } from "@/lib/forecast/life-demand";
+import { FleetFailures } from "@/lib/forecast/fleet/fleet-failures";
 import { sumOfPaths } from "@/lib/forecast/paths";
 import { shareInsideCentral } from "@/lib/statistics/demand/count-band";
 import type { CountDistribution } from "@/lib/statistics/demand/count-distribution";
-import { seededDraws } from "@/lib/statistics/demand/seeded-draws";
-import { fitWeibull } from "@/lib/statistics/life/fit-weibull";
-import type { LifeRow } from "@/lib/statistics/survival/life-rows";
+import { AgeTally, type LivedAges } from "@/lib/statistics/life/lived-ages";
 import { type RandomSource, randomSource } from "../statistics/random-source";
 
 export interface FleetPlan {
@@ -20,7 +17,7 @@ export interface FleetPlan {
 const units = 300;
 const oldest = 60;
 const horizon = 6;
-const certain = { of: Number.POSITIVE_INFINITY, counted: Number.POSITIVE_INFINITY };
+const fewestFailures = 5;
 
 /** Share of simulated fleets whose failures of the next half year lie in the central 90 % of what was forecast. */
 export function fleetsInside({ shape, failures, fleets, futures, seed }: FleetPlan): number {
@@ -30,49 +27,43 @@ export function fleetsInside({ shape, failures, fleets, futures, seed }: FleetPl
   const life = () => scale * (-Math.log(random.uniform())) ** (1 / shape);
   let [inside, tried] = [0, 0];
   for (let fleet = 0; fleet < fleets; fleet++) {
-    const { rows, inService, actual } = oneFleet(random, life);
-    const forecast = forecastOf(rows, inService, { futures, seed: 1000 * seed + fleet });
-    if (forecast === undefined) continue;
+    const { lives, running, actual } = oneFleet(random, life);
+    if (lives.failed.reduce((sum, count) => sum + count, 0) < fewestFailures) continue;
     tried += 1;
-    inside += shareInsideCentral(forecast, 0.9, actual);
+    inside += shareInsideCentral(forecastOf(lives, running, { futures, seed: 1000 * seed + fleet }), 0.9, actual);
   }
   return inside / tried;
 }
 
 function oneFleet(random: RandomSource, life: () => number) {
-  const rows: LifeRow[] = [];
-  const inService = new Map<number, number>();
+  const lives = new AgeTally();
+  const running = new Float64Array(oldest + 1);
   let actual = 0;
   for (let unit = 0; unit < units; unit++) {
-    // Whole months of age at the start, so that lives share them and the fit is quick.
-    let age = 1 + Math.floor(oldest * random.uniform());
+    let age = oldest * random.uniform();
     let spell = life();
-    for (; spell < age; age -= spell, spell = life()) rows.push({ entry: 0, exit: spell, event: true, count: 1 });
-    rows.push({ entry: 0, exit: age, event: false, count: 1 });
-    inService.set(Math.round(age * 2) / 2, (inService.get(Math.round(age * 2) / 2) ?? 0) + 1);
+    for (; spell < age; age -= spell, spell = life()) lives.add(0, spell, true, 1);
+    lives.add(0, age, false, 1);
+    running[Math.floor(age)] = (running[Math.floor(age)] ?? 0) + 1;
     for (let at = spell - age; at < horizon; at += life()) actual += 1;
   }
-  return { rows, inService: [...inService].map(([age, count]) => ({ age, units: count })), actual };
+  return { lives: lives.counts(), running, actual };
 }
 
 function forecastOf(
-  rows: readonly LifeRow[],
-  inService: readonly { readonly age: number; readonly units: number }[],
+  lives: LivedAges,
+  running: Float64Array,
   { futures, seed }: { readonly futures: number; readonly seed: number },
-): CountDistribution | undefined {
-  const fit = fitWeibull(rows, { confidence: 0.9, minimumEvents: 5, failedAtZero: { within: 0.02 } });
-  if (fit.kind === "refused") return undefined;
-  const paths = lifeDemand({
-    lives: drawLives(fit, futures, seededDraws(seed)),
-    inService,
+): CountDistribution {
+  const known = { lives, left: { machines: 0, months: 0 }, came: new Float64Array(0) };
+  const failures = new FleetFailures({
+    record: { failures: [], running: [running], now: known, beforeTest: known },
+    wear: { now: undefined, beforeTest: undefined },
+    firstMonth: 0,
+    signals: [],
     horizon,
-    incoming: [],
-    leaving: 0,
-    ourShare: certain,
-    usesPart: certain,
-    quantity: 1,
-    wear: [],
+    futures,
     seed,
   });
-  return sumOfPaths(paths, horizon);
+  return sumOfPaths(failures.repairs(), horizon);
 }

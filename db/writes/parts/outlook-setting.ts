@@ -5,7 +5,7 @@ import type { Currency } from "@/lib/domain/money";
 import { normalised } from "@/lib/domain/normalised";
 import type { DemandKnowledge } from "@/lib/forecast/forecast-demand";
 import { type PartFamilies, partFamilies } from "@/lib/forecast/part-families";
-import { knowledgeOf, type StoredKnowledge } from "@/lib/forecast/stored-knowledge";
+import { knowledgeOf, type StoredKnowledge, type TypeSeason } from "@/lib/forecast/stored-knowledge";
 import type { Reader } from "../../database-types";
 import { loadPartCatalogue } from "../../queries/part-catalogue";
 import { type HistorySpan, loadFirstMonth, loadUsedNumbers } from "../../queries/part-histories";
@@ -56,18 +56,26 @@ export async function loadOutlookSetting(db: Reader, forecastFrom: Day): Promise
 export interface KeptKnowledge {
   readonly forecastFrom: Day;
   readonly knowledge: DemandKnowledge;
+  readonly seasons: readonly TypeSeason[];
   readonly hash: string;
 }
 
 export async function loadKnowledge(db: Reader): Promise<KeptKnowledge | undefined> {
   const [row] = await db.rows<{ from: Day; knowledge: StoredKnowledge; hash: string }>(sql`
     select forecast_from::text as from, knowledge, md5(knowledge::text) as hash from demand_knowledge`);
-  return row && { forecastFrom: row.from, knowledge: knowledgeOf(row.knowledge), hash: row.hash };
+  return (
+    row && {
+      forecastFrom: row.from,
+      knowledge: knowledgeOf(row.knowledge),
+      seasons: row.knowledge.seasons ?? [],
+      hash: row.hash,
+    }
+  );
 }
 
 /** Equal versions are equal outlooks; another way of forecasting begins another row of versions. */
 export function dataVersion(from: readonly unknown[]): string {
   return createHash("sha256")
-    .update(JSON.stringify(["outlook 1", ...from]))
+    .update(JSON.stringify(["outlook 2", ...from]))
     .digest("hex");
 }

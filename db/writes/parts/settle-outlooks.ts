@@ -9,6 +9,7 @@ import type { Transaction } from "../../database-types";
 import { inTransaction } from "../../in-transaction";
 import { loadNumberUse } from "../../queries/part-histories";
 import { demandKnowledge } from "../../schema/outlooks";
+import { learnSeasons } from "./learn-seasons";
 import { everyPart } from "./mark-parts";
 import { loadKnowledge, loadOutlookSetting, type OutlookSetting } from "./outlook-setting";
 import { postJobUse } from "./post-job-use";
@@ -121,7 +122,7 @@ async function learn(tx: Transaction, setting: OutlookSetting): Promise<void> {
     );
   const row = {
     forecastFrom: setting.span.until,
-    knowledge: storedKnowledge(learnDemand(histories)),
+    knowledge: { ...storedKnowledge(learnDemand(histories)), seasons: await learnSeasons(tx, setting.span.until) },
     learntAt: sql`now()`,
   };
   await tx.insert(demandKnowledge).values(row).onConflictDoUpdate({ target: demandKnowledge.only, set: row });

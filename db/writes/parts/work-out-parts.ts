@@ -1,5 +1,7 @@
 import { sql } from "drizzle-orm";
 import type { Day } from "@/lib/calendar/day";
+import { partTaking } from "@/lib/forecast/fleet/part-taking";
+import { PiecesTaken } from "@/lib/forecast/fleet/pieces-taken";
 import { goneDays, monthsBetween } from "@/lib/forecast/forecast-month";
 import { packedFutures, unpackedFutures } from "@/lib/forecast/packed-futures";
 import { partOutlook } from "@/lib/forecast/part-outlook";
@@ -9,9 +11,11 @@ import { assumedTerms } from "@/lib/stock/buying-terms";
 import { partPlan } from "@/lib/stock/part-plan";
 import type { Transaction } from "../../database-types";
 import { loadOrderDays, loadPartTerms } from "../../queries/buying-terms";
+import { loadNumberTaking } from "../../queries/number-taking";
 import { type CatalogueEntry, loadPartCatalogue } from "../../queries/part-catalogue";
 import { loadNumberUse, type NumberUse } from "../../queries/part-histories";
 import { partOutlooks, partPlans } from "../../schema/outlooks";
+import { Fleets } from "./fleets";
 import { dataVersion, type KeptKnowledge, type OutlookSetting } from "./outlook-setting";
 
 /**
@@ -32,16 +36,27 @@ export async function workOutParts(
   const before = new Map((await loadVersions(tx, keys)).map((row) => [row.key, row]));
   const terms = await loadPartTerms(tx, keys);
   const orderDays = await loadOrderDays(tx, today, keys);
+  const taking = await loadNumberTaking(tx, spellings, setting.span.until);
+  const fleets = new Fleets(tx, setting.span, kept.seasons);
   let changed = 0;
   for (const key of keys) {
     const facts = partFacts(key, { setting, use, entry: entries.get(key), termsCost: terms.get(key)?.unitCostCents });
-    const version = dataVersion([key, facts, kept.hash]);
+    const { maker, pieces } = partTaking(taking.filter(({ partNumber }) => facts.spellings.includes(partNumber)));
+    const machines = facts.component === undefined ? undefined : await fleets.of(facts.component, maker);
+    const version = dataVersion([key, facts, kept.hash, pieces, machines?.hash]);
     const known = before.get(key);
     let paths: DemandPaths;
     if (known?.version === version) {
       paths = unpackedFutures(known.futures, keptFutures.horizon);
     } else {
-      const made = partOutlook({ partKey: key, history: facts.history, knowledge: kept.knowledge, notes: facts.notes });
+      const made = partOutlook({
+        partKey: key,
+        history: facts.history,
+        knowledge: kept.knowledge,
+        fleet: machines?.fleet,
+        pieces: new PiecesTaken(pieces),
+        notes: facts.notes,
+      });
       paths = made.paths;
       await saveOutlook(tx, { key, facts, outlook: made.outlook, paths, version });
       changed += 1;

@@ -1,54 +1,65 @@
 import type { Reader } from "@/db/database-types";
 import { loadExposureCells } from "@/db/queries/exposure-cells";
-import { loadMakerOfPart, loadPartRepairs, type PartRepairs } from "@/db/queries/part-repairs";
+import { loadNumberTaking } from "@/db/queries/number-taking";
 import { addDays } from "@/lib/calendar/day";
 import { dayNumber } from "@/lib/calendar/day-number";
+import type { LifeQuestion } from "@/lib/failures/visit-spells";
 import { type EndDemand, endDemand } from "@/lib/forecast/end-demand";
-import { type FleetFacts, fleetFacts } from "@/lib/forecast/fleet-facts";
+import { failuresByMonth } from "@/lib/forecast/fleet/fleet-record";
+import { type FleetToEnd, fleetToEnd } from "@/lib/forecast/fleet/fleet-to-end";
+import { fewestFailuresForFleet } from "@/lib/forecast/fleet/part-fleet";
+import { partTaking } from "@/lib/forecast/fleet/part-taking";
+import { type PartUse, partUse } from "@/lib/forecast/fleet/part-use";
+import { PiecesTaken } from "@/lib/forecast/fleet/pieces-taken";
+import { monthAfter } from "@/lib/forecast/forecast-month";
 import { type LastTimeBuy, lastTimeBuy } from "@/lib/stock/last-time-buy";
 import type { KnownPart } from "../load-part";
 
 export type LastBuy =
   | { readonly kind: "no-component" }
-  | { readonly kind: "no-repairs"; readonly maker: string | undefined }
-  | {
-      readonly kind: "no-life";
-      readonly facts: Exclude<FleetFacts, { kind: "fleet" }>;
-      readonly maker: string | undefined;
-    }
+  | { readonly kind: "no-machines" }
+  | { readonly kind: "no-repairs" }
+  | { readonly kind: "too-few-failures"; readonly failures: number; readonly needed: number }
   | {
       readonly kind: "last-buy";
       readonly maker: string | undefined;
-      readonly facts: Extract<FleetFacts, { kind: "fleet" }>;
-      readonly repairs: PartRepairs;
+      readonly failures: number;
+      /** Machines that left while they were watched. */
+      readonly retired: number;
+      readonly running: number;
+      readonly use: PartUse;
+      readonly pieces: number;
       readonly end: EndDemand;
       readonly buy: LastTimeBuy;
-      readonly unitsNow: number;
     };
 
-/** Repairs of the last years say how often the part is taken: older ones used older parts. */
-const usageDays = 730;
 const futures = 200;
 
-/** How many of a part today's fleet will take until its last unit has left, and how many to buy for that. */
+/** How many of a part today's fleet will take until its last machine has left, and how many to buy for that. */
 export async function loadLastBuy(db: Reader, { part, today }: KnownPart): Promise<LastBuy> {
-  const { component, spellings } = part;
+  const { component, spellings, history, historyFrom, forecastFrom } = part;
   if (component === undefined) return { kind: "no-component" };
-  const maker = await loadMakerOfPart(db, spellings);
-  const since = addDays(today, -usageDays);
-  const repairs = await loadPartRepairs(db, { component, maker, spellings, since, until: today });
-  if (repairs.withPart === 0) return { kind: "no-repairs", maker };
+  const taking = partTaking(await loadNumberTaking(db, spellings, forecastFrom));
+  const { maker } = taking;
+  const pieces = new PiecesTaken(taking.pieces);
   const cells = await loadExposureCells(db, { maker, onlyComponent: component });
-  const until = dayNumber(addDays(today, 1));
-  const facts = fleetFacts(cells, { component, where: { maker, component }, from: undefined, until, level: 0.9 });
-  if (facts.kind !== "fleet") return { kind: "no-life", facts, maker };
-  const end = endDemand({
-    facts,
-    usesPart: { of: repairs.failures, counted: repairs.withPart },
-    pieces: repairs.pieces / repairs.withPart,
-    futures,
-    seed: 1,
-  });
+  const question = questionOf({ component, maker, until: dayNumber(addDays(today, 1)) });
+  const monthStarts = Array.from({ length: history.length + 1 }, (_, month) =>
+    dayNumber(monthAfter(historyFrom, month)),
+  );
+  const failed = failuresByMonth(
+    cells,
+    questionOf({ ...question, maker, until: dayNumber(forecastFrom) }),
+    monthStarts,
+  );
+  const use = partUse(history, { failures: failed }, { origin: history.length, pieces: pieces.mean });
+  if (use === undefined) return { kind: "no-repairs" };
+  const fleet = fleetToEnd(cells, question);
+  const running = runningIn(fleet);
+  if (running === 0) return { kind: "no-machines" };
+  const failures = sum(fleet.lives.failed);
+  if (failures < fewestFailuresForFleet) return { kind: "too-few-failures", failures, needed: fewestFailuresForFleet };
+  const end = endDemand({ fleet, use, pieces, futures, seed: 1 });
   const { shortOneIn, pack } = part.plan;
   const buy = lastTimeBuy({
     demand: end.demand,
@@ -57,6 +68,26 @@ export async function loadLastBuy(db: Reader, { part, today }: KnownPart): Promi
     aim: { kind: "service", service: 1 - 1 / shortOneIn },
     pack,
   });
-  const unitsNow = facts.inService.reduce((sum, { units }) => sum + units, 0);
-  return { kind: "last-buy", maker, facts, repairs, end, buy, unitsNow };
+  const retired = sum(fleet.stays.failed);
+  return { kind: "last-buy", maker, failures, retired, running, use, pieces: pieces.mean, end, buy };
+}
+
+function questionOf({
+  component,
+  maker,
+  until,
+}: {
+  readonly component: string;
+  readonly maker: string | undefined;
+  readonly until: number;
+}): LifeQuestion {
+  return { component, where: { maker, component }, from: undefined, until, level: 0.9 };
+}
+
+function runningIn({ cohorts }: FleetToEnd): number {
+  return cohorts.reduce((all, { running }) => all + sum(running), 0);
+}
+
+function sum(counts: Float64Array): number {
+  return counts.reduce((all, count) => all + count, 0);
 }

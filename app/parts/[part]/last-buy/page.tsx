@@ -48,7 +48,7 @@ interface AnswerProps {
 }
 
 function Answer({ view: { part }, last, above }: AnswerProps) {
-  const { buy, end, facts, repairs, unitsNow, maker } = last;
+  const { buy, end, failures, retired, running, use, maker } = last;
   const { shortOneIn, pack } = part.plan;
   const have = Math.max(0, part.onHand ?? 0) + part.onOrder;
   const years = end.medianMonths === undefined ? undefined : Math.round(end.medianMonths / 12);
@@ -77,17 +77,17 @@ function Answer({ view: { part }, last, above }: AnswerProps) {
       <section className="stack-tight">
         <h2>What that rests on</h2>
         <p>
-          {formatCounted(unitsNow, "component")} run today{maker === undefined ? "" : ` in machines of ${maker}`}. Their
-          life is fitted on {formatCounted(facts.failures, "failure")} (
-          <Link href={`/repeats/${part.component}`}>when it fails</Link>), and about{" "}
-          {formatDecimal(1200 * facts.leaving, 1)} in 100 units leave service a year. In half of the futures{" "}
+          {formatCounted(running, "component")} run today{maker === undefined ? "" : ` in machines of ${maker}`}. How
+          long they last is known from {formatCounted(failures, "failure")} (
+          <Link href={`/repeats/${part.component}`}>when it fails</Link>), how long machines stay from{" "}
+          {formatCount(retired)} that left. In half of the futures{" "}
           {years === undefined
             ? `some are still there after ${end.longestMonths / 12} years, where the count stops.`
             : `the last has left within ${formatCounted(years, "year")}.`}
         </p>
         <p>
-          Of {formatCounted(repairs.failures, "repair")} of it in the last two years, {formatCount(repairs.withPart)}{" "}
-          took this part, {formatCount(repairs.pieces)} pieces in all.
+          {formatCounted(use.failures, "failure")} of it in the last two years, and {formatCounted(use.took, "job")}{" "}
+          that took this part{last.pieces > 1.005 ? `, ${formatDecimal(last.pieces, 2)} pieces each` : ""}.
         </p>
       </section>
     </Page>
@@ -100,10 +100,10 @@ function whyNot(last: Exclude<LastBuy, { kind: "last-buy" }>): string {
       return "No component is on file for this part, so the fleet that carries it is not known.";
     case "no-repairs":
       return "No repair of the last two years took it, so how often it is needed is not known.";
-    case "no-life":
-      return last.facts.kind === "no-units"
-        ? "No unit in service is on the register that carries its component."
-        : `${formatCounted(last.facts.failures, "failure")} of its component ${last.facts.failures === 1 ? "is" : "are"} on record; from ${last.facts.needed} on a life can be fitted.`;
+    case "no-machines":
+      return "No machine in service is on the register that carries its component.";
+    case "too-few-failures":
+      return `${formatCounted(last.failures, "failure")} of its component ${last.failures === 1 ? "is" : "are"} on record; from ${last.needed} on it can be told how long it lasts.`;
   }
 }
 
@@ -111,8 +111,9 @@ function Basis() {
   return (
     <>
       <p>
-        Today’s units are let age, fail, be repaired and leave in 200 futures, each with a life that may be the true
-        one; nothing new is installed. That the range is wide is no mistake: nobody knows how long machines stay.
+        Today’s machines are let age, fail, be repaired and leave in 200 futures, each with a life of the component and
+        a life of the machines that may be the true ones; nothing new is installed. That the range is wide is no
+        mistake: nobody knows how long machines stay.
       </p>
       <p>Only units on the register count. A later number that fits as well would need fewer.</p>
     </>
