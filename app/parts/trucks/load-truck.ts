@@ -11,7 +11,8 @@ import type { Currency } from "@/lib/domain/money";
 import { normalised } from "@/lib/domain/normalised";
 import { partFamilies } from "@/lib/forecast/part-families";
 import { type KnownTruckPart, truckQuestion } from "@/lib/stock/truck-question";
-import { type TruckStock, truckStock } from "@/lib/stock/truck-stock";
+import { type TruckPart, type TruckStock, truckStock } from "@/lib/stock/truck-stock";
+import { type TruckTrial, truckTrial } from "@/lib/stock/truck-trial";
 
 export interface TruckView {
   readonly technicians: readonly string[];
@@ -26,6 +27,8 @@ export interface TruckView {
 
 export interface LoadedTruck {
   readonly stock: TruckStock;
+  /** What it would do in years like the last; undefined without visits. */
+  readonly trial: TruckTrial | undefined;
   readonly visits: number;
   /** Visits with a part of unknown cost. */
   readonly leftOut: number;
@@ -97,14 +100,40 @@ async function fill(db: Reader, { technician, today, budgetCents, fillingDays }:
     });
   }
   const { leftOut, ...question } = truckQuestion({ visits: past, overDays, fillingDays, known, budgetCents });
+  const stock = truckStock(question);
   const judged = visits.filter(({ atFirstVisit }) => atFirstVisit !== undefined);
   return {
-    stock: truckStock(question),
+    stock,
+    trial: truckTrial({
+      visits: past
+        .filter(({ parts }) => [...parts.keys()].every((part) => known.has(part)))
+        .map(({ parts }) => ({ parts, trend: meanTrend(parts, known) })),
+      overDays,
+      fillingDays,
+      ...loads(question.parts, stock),
+      futures: triedYears,
+      seed: 1,
+    }),
     visits: visits.length,
     leftOut,
     atFirstVisit: { done: judged.filter(({ atFirstVisit }) => atFirstVisit).length, of: judged.length },
     parts: new Map(listed.map((part) => [part.partKey, { ...part, carried: carried.get(part.partKey) ?? 0 }])),
   };
+}
+
+const triedYears = 200;
+
+/** Pieces of each part after a filling, without and with what is to be added. */
+function loads(parts: readonly TruckPart[], { steps }: TruckStock) {
+  const before = new Map(parts.map(({ part, carried }) => [part, carried]));
+  const after = new Map(before);
+  for (const part of steps.flatMap(({ added }) => added)) after.set(part, (after.get(part) ?? 0) + 1);
+  return { before, after };
+}
+
+function meanTrend(parts: ReadonlyMap<string, number>, known: ReadonlyMap<string, KnownTruckPart>): number {
+  const trends = [...parts.keys()].map((part) => known.get(part)?.trend ?? 1);
+  return trends.reduce((sum, trend) => sum + trend, 0) / Math.max(1, trends.length);
 }
 
 /** Expected use over that of the last year, within a factor of four: a part that was hardly used has no steadier one. */

@@ -14,7 +14,7 @@ import { plainAmount } from "@/lib/format/plain-amount";
 import { PartsTabs } from "../_components/parts-tabs";
 import { type LoadedTruck, loadTruck, type TruckView } from "./load-truck";
 import { TruckTable } from "./truck-table";
-import { inHundred, truckFinding } from "./truck-words";
+import { inHundred, trialWords, truckFinding } from "./truck-words";
 
 export const metadata: Metadata = { title: "Trucks" };
 export const dynamic = "force-dynamic";
@@ -78,6 +78,7 @@ function Answer({ view, truck }: { readonly view: TruckView; readonly truck: Loa
     );
   return (
     <>
+      {truck.trial !== undefined && <p>{trialWords(truck.trial, true)}</p>}
       <TruckTable view={view} truck={truck} />
       <p>
         No choice for this money could complete more than {inHundred(stock.atMost, stock.visits)} of the visits that
@@ -104,8 +105,9 @@ function Basis({ view }: { readonly view: TruckView }) {
         completes most more visits per unit of money, several together where one is no use without the other.
       </p>
       <p>
-        Visits come at random at last year’s pace, changed as the forecast of their parts expects. Parts of one visit
-        are taken as there or not there independently of each other.
+        Visits come at random at last year’s pace, changed as the forecast of their parts expects. For the choice, parts
+        of one visit are taken as there or not there independently of each other; the ranges come from 200 years in
+        which last year’s visits, with the parts that each took together, come again in another order and number.
       </p>
     </>
   );
