@@ -16,26 +16,29 @@ export async function loadDemandTotals(db: Reader): Promise<readonly ComponentTo
   return rows.map(({ key, name, total }) => ({ key, name: name ?? undefined, total }));
 }
 
-/** What payers paid for parts over a year of jobs that are old enough to have been answered. */
-export interface WarrantyShare {
-  /** Cost of all parts fitted, and what was paid for parts of claims on the same jobs, in cents. */
+/** What payers paid for parts on the jobs of one week, in cents; weeks are counted from the first day asked for. */
+export interface WarrantyWeek {
+  readonly week: number;
+  /** Cost of all parts fitted, and what was paid for parts of claims on the same jobs. */
   readonly partsCents: number;
   readonly paidCents: number;
   /** Covered parts that nobody has claimed on those jobs. */
   readonly unclaimedCents: number;
-  readonly claims: number;
 }
 
-export async function loadWarrantyShare(db: Reader, from: Day, until: Day): Promise<WarrantyShare> {
-  const [row] = await db.rows<Record<string, unknown> & WarrantyShare>(sql`
-    with jobs_then as (select unit_id, job_id from jobs where status = 'closed' and completed_on >= ${from}::date and completed_on < ${until}::date)
-    select coalesce((select sum(p.quantity * p.unit_cost_cents) from jobs_then join part_lines p using (unit_id, job_id)
-        join shop on shop.currency = p.currency where p.role = 'fitted'), 0)::float8 as "partsCents",
-      coalesce((select sum(l.paid_cents - l.clawed_back_cents) from jobs_then join claims c using (unit_id, job_id)
-        join claim_lines l using (unit_id, claim_id) where l.pay_item = 'parts' and c.state <> 'withdrawn'), 0)::float8 as "paidCents",
-      coalesce((select sum(w.parts_cents) from jobs_then join unclaimed_work w using (unit_id, job_id) where w.claim_number is null), 0)::float8 as "unclaimedCents",
-      (select count(*)::int from jobs_then join claims c using (unit_id, job_id) where c.state not in ('draft', 'withdrawn')) as claims`);
-  return row ?? { partsCents: 0, paidCents: 0, unclaimedCents: 0, claims: 0 };
+/** Week by week, of jobs completed from a day until before another. */
+export async function loadWarrantyWeeks(db: Reader, from: Day, until: Day): Promise<readonly WarrantyWeek[]> {
+  return await db.rows<Record<string, unknown> & WarrantyWeek>(sql`
+    with jobs_then as (select unit_id, job_id, (completed_on - ${from}::date) / 7 as week from jobs
+      where status = 'closed' and completed_on >= ${from}::date and completed_on < ${until}::date),
+    each as (
+      select week, p.quantity * p.unit_cost_cents as parts, 0 as paid, 0 as unclaimed from jobs_then join part_lines p using (unit_id, job_id)
+        join shop on shop.currency = p.currency where p.role = 'fitted'
+      union all select week, 0, l.paid_cents - l.clawed_back_cents, 0 from jobs_then join claims c using (unit_id, job_id)
+        join claim_lines l using (unit_id, claim_id) where l.pay_item = 'parts' and c.state <> 'withdrawn'
+      union all select week, 0, 0, w.parts_cents from jobs_then join unclaimed_work w using (unit_id, job_id) where w.claim_number is null)
+    select week, sum(parts)::float8 as "partsCents", sum(paid)::float8 as "paidCents", coalesce(sum(unclaimed), 0)::float8 as "unclaimedCents"
+    from each group by 1 order by 1`);
 }
 
 /** Money in parts on claims that were sent and are not paid yet, and failed parts that are still held for a payer. */

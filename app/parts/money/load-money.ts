@@ -6,13 +6,16 @@ import {
   loadOnTheWayCents,
   loadPartCredits,
   loadTiedUp,
-  loadWarrantyShare,
+  loadWarrantyWeeks,
 } from "@/db/queries/part-money";
 import { loadShop } from "@/db/queries/shop";
 import { addDays } from "@/lib/calendar/day";
 
 /** Days that payers are given to answer before a job's parts count in what they pay back. Own choice, no source. */
 export const answeredAfterDays = 90;
+
+/** A year of whole weeks. */
+const weeksAnswered = 52;
 
 export async function loadPartsMoney(db: Reader) {
   const shop = await loadShop(db);
@@ -23,8 +26,8 @@ export async function loadPartsMoney(db: Reader) {
     today,
     state: await loadOutlookState(db),
     totals: await loadDemandTotals(db),
-    share: await loadWarrantyShare(db, addDays(until, -365), until),
-    shareFrom: addDays(until, -365),
+    weeks: await loadWarrantyWeeks(db, addDays(until, -weeksAnswered * 7), until),
+    shareFrom: addDays(until, -weeksAnswered * 7),
     shareUntil: addDays(until, -1),
     credits: await loadPartCredits(db, today),
     tiedUp: await loadTiedUp(db),

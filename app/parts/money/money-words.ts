@@ -1,6 +1,6 @@
-import type { WarrantyShare } from "@/db/queries/part-money";
 import type { Currency } from "@/lib/domain/money";
-import type { StoredTotal, TotalMonth, TotalRange } from "@/lib/forecast/stored-total";
+import { type AnsweredWeek, paidBack } from "@/lib/forecast/paid-back";
+import type { StoredTotal, TotalRange } from "@/lib/forecast/stored-total";
 import { formatCount } from "@/lib/format/format-count";
 import { formatMoney } from "@/lib/format/format-money";
 
@@ -29,14 +29,28 @@ export function moneyFinding(total: StoredTotal | undefined, currency: Currency)
 }
 
 /** What payers pay back of a year's spend, at the pace of the jobs that they have had time to answer. */
-export function paidBackWords(share: WarrantyShare, year: TotalMonth["cents"], currency: Currency): readonly string[] {
-  if (share.partsCents === 0)
-    return ["No parts were fitted in the year before the last 90 days, so no share can be told."];
-  const [paid, more] = [share.paidCents / share.partsCents, share.unclaimedCents / share.partsCents];
-  const expected = (part: number) => moneyRun(part * year.low90, part * year.high90, currency);
+export function paidBackWords(
+  weeks: readonly AnsweredWeek[],
+  year: StoredTotal,
+  currency: Currency,
+): readonly string[] {
+  const sum = (of: keyof AnsweredWeek) => weeks.reduce((total, week) => total + week[of], 0);
+  const [parts, paid, unclaimed] = [sum("partsCents"), sum("paidCents"), sum("unclaimedCents")];
+  if (parts === 0) return ["No parts were fitted in the year before the last 90 days, so no share can be told."];
+  const back = paidBack(weeks, year.yearCents ?? []);
   return [
-    `Payers paid ${wholeMoney(share.paidCents, currency)} for parts on those jobs: ${inHundred(paid)} of what the parts cost. At that pace they pay back ${expected(paid)} of the next twelve months’ parts.`,
-    `Covered parts for ${wholeMoney(share.unclaimedCents, currency)} more were never claimed on them: ${inHundred(more)}. Claimed too, warranty would pay back up to ${expected(paid + more)}.`,
+    `Payers paid ${wholeMoney(paid, currency)} for parts on those jobs: ${inHundred(paid / parts)} of what the parts cost.`,
+    ...(back === undefined
+      ? []
+      : [
+          `At that pace they pay back ${likely(back.asNow, currency)} of the next twelve months’ parts; 9 times in 10 between ${wide(back.asNow, currency).replace(" to ", " and ")}.`,
+        ]),
+    `Covered parts for ${wholeMoney(unclaimed, currency)} more were never claimed on them: ${inHundred(unclaimed / parts)}.`,
+    ...(back === undefined
+      ? []
+      : [
+          `Claimed and paid too, warranty would pay back ${likely(back.withUnclaimed, currency)}; 9 times in 10 between ${wide(back.withUnclaimed, currency).replace(" to ", " and ")}.`,
+        ]),
   ];
 }
 

@@ -45,7 +45,7 @@ export default async function PartsMoneyPage() {
           <MonthTable total={all} forecastFrom={money.state.forecastFrom} currency={money.currency} />
           <section className="stack-tight">
             <h2>What warranty pays back</h2>
-            {paidBackWords(money.share, all.year.cents, money.currency).map((sentence) => (
+            {paidBackWords(money.weeks, all, money.currency).map((sentence) => (
               <p key={sentence}>{sentence}</p>
             ))}
             <p>
@@ -99,7 +99,8 @@ function Basis({ money: { shareFrom, shareUntil } }: { readonly money: PartsMone
       </p>
       <p>
         What warranty pays back is counted on jobs completed from {formatDay(shareFrom)} to {formatDay(shareUntil)}, so
-        that payers have had {answeredAfterDays} days to answer. Its range is that of the spend alone.
+        that payers have had {answeredAfterDays} days to answer. Its range is that of the spend and of the share, whose
+        weeks are weighed anew in each of 2,000 futures.
       </p>
       <p>
         A failed part is kept until the payer releases it, or as long as the policy says. Scrapping it too early can
