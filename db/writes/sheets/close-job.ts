@@ -1,4 +1,4 @@
-import { sql } from "drizzle-orm";
+import { and, eq, sql } from "drizzle-orm";
 import type { Day } from "@/lib/calendar/day";
 import type { Cause } from "@/lib/domain/cause";
 import type { Transaction } from "../../database-types";
@@ -36,6 +36,8 @@ export type ClosedResult =
   | { readonly kind: "closed" }
   | { readonly kind: "no such job" }
   | { readonly kind: "closed already" }
+  /** A file has closed it meanwhile, on another unit or without its serial. */
+  | { readonly kind: "on another unit" }
   /** The unit has no closed job of that number. */
   | { readonly kind: "no such earlier job" }
   /** No price is on file for the part, and none was given. */
@@ -59,11 +61,14 @@ export async function closeJob(
       return { kind: "no such earlier job" };
     const parts = await pricedParts(tx, job.parts);
     if (typeof parts === "string") return { kind: "no price", partNumber: parts };
-    await tx.insert(jobs).values(rowOf(job, open));
-    await insertPartLines(tx, open, parts, job.component);
+    const filed = await filedJob(tx, job.jobNumber);
+    if (filed !== undefined && filed.unitId !== open.unitId) return { kind: "on another unit" };
+    if (filed === undefined) await tx.insert(jobs).values(rowOf(job, open));
+    else await tellFiled(tx, job, open);
+    if (filed === undefined || !filed.hasLines) await insertPartLines(tx, open, parts, job.component);
     await insertReadings(tx, open, await loadAnswers(tx, open), open.technician ?? undefined);
     await moveEvidence(tx, open);
-    await keepFromFiles(tx, open, job.by);
+    await keepFromFiles(tx, open, filed, job.by);
     await refreshCounts(tx, [open.modelId]);
     await refreshUnclaimed(tx, [open.unitId]);
     await store(tx, answer);
@@ -95,6 +100,31 @@ async function findOpen(tx: Transaction, jobNumber: string): Promise<OpenJob | u
       coalesce((select currency from shop), 'USD') as currency
     from open_jobs o join units u using (unit_id) where o.job_number = ${jobNumber} for update of o`);
   return open;
+}
+
+type FiledJob = {
+  readonly unitId: string;
+  readonly hasLines: boolean;
+  /** What the file says, before the technician's words go over it. */
+  readonly told: Readonly<Record<string, unknown>>;
+};
+
+/** The closed job of that number, where a file brought it while the sheet was open. */
+async function filedJob(tx: Transaction, jobNumber: string): Promise<FiledJob | undefined> {
+  const [filed] = await tx.rows<FiledJob>(sql`
+    select j.unit_id::text as "unitId", to_jsonb(j) as told,
+      exists (select from part_lines p where p.unit_id = j.unit_id and p.job_id = j.job_id) as "hasLines"
+    from jobs j where j.job_number = ${jobNumber} for update of j`);
+  return filed;
+}
+
+/** Whoever was at the machine tells what was found; days, payer, parts and money stay as the file has them. */
+async function tellFiled(tx: Transaction, job: ClosingJob, open: OpenJob): Promise<void> {
+  const { complaint, causeNote, correction, cause, component, failureMode } = rowOf(job, open);
+  await tx
+    .update(jobs)
+    .set({ complaint, causeNote, correction, cause, component, failureMode })
+    .where(and(eq(jobs.unitId, open.unitId), eq(jobs.jobId, open.jobId)));
 }
 
 async function hasJob(tx: Transaction, unitId: string, jobNumber: string): Promise<boolean> {
@@ -146,10 +176,19 @@ async function moveEvidence(tx: Transaction, { unitId, jobId }: OpenJob): Promis
 }
 
 /** What the technician wrote and found holds against a later file, which is told where it says otherwise. */
-async function keepFromFiles(tx: Transaction, { unitId, jobId }: OpenJob, by: string): Promise<void> {
+async function keepFromFiles(
+  tx: Transaction,
+  { unitId, jobId }: OpenJob,
+  filed: FiledJob | undefined,
+  by: string,
+): Promise<void> {
+  const before = JSON.stringify(filed?.told ?? {});
+  await tx.execute(sql`
+    update hand_edits set lifted_at = now() where table_name = 'jobs' and key = ${unitId} || chr(31) || ${jobId} and lifted_at is null
+      and column_name in ('complaint', 'cause_note', 'correction', 'cause', 'component', 'failure_mode')`);
   await tx.execute(sql`
     insert into hand_edits (table_name, key, column_name, value_before, value, at, by, reason)
-    select 'jobs', ${unitId} || chr(31) || ${jobId}, c.name, null, to_jsonb(j) -> c.name, now(), ${by}, 'closed at the machine with the check sheet'
+    select 'jobs', ${unitId} || chr(31) || ${jobId}, c.name, ${before}::jsonb -> c.name, to_jsonb(j) -> c.name, now(), ${by}, 'closed at the machine with the check sheet'
     from jobs j, unnest(array['complaint', 'cause_note', 'correction', 'cause', 'component', 'failure_mode']) as c(name)
     where j.unit_id = ${unitId} and j.job_id = ${jobId}`);
 }

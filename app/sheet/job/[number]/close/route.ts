@@ -60,6 +60,11 @@ function refused(result: Exclude<ClosedResult, { readonly kind: "closed" }>, job
         status: 422,
         body: `Job ${jobNumber} was closed already. What is on it can be changed at the desk, with a reason.`,
       };
+    case "on another unit":
+      return {
+        status: 422,
+        body: `A file has closed job ${jobNumber} meanwhile, on another unit or without its serial. Have the desk join it to this unit, then send it again.`,
+      };
     case "no such earlier job":
       return { status: 422, body: "The earlier job that it returns to is not on this unit." };
     case "no price":
