@@ -37,7 +37,11 @@ export async function rebuildUnclaimedBy(tx: Transaction, table: string): Promis
   return rows;
 }
 
-/** Row by row under the same key, so that a rebuild that finds nothing new writes nothing. */
+/**
+ * Row by row under the same key, so that a rebuild that finds nothing new writes nothing. New rows are those whose key is
+ * free: asked of the index row by row, since of a table that was empty a moment ago the planner expects one row, and a
+ * join would read the growing table again for each new one.
+ */
 async function storeWhatDiffers(tx: Transaction, table: string): Promise<void> {
   await run(tx, `analyze ${table}`);
   const names = unclaimedColumns.map(({ name }) => name);
@@ -46,7 +50,7 @@ async function storeWhatDiffers(tx: Transaction, table: string): Promise<void> {
   await run(tx, `delete from unclaimed_work w where not exists (select from ${table} n where ${same} and ${alike})`);
   await run(
     tx,
-    `insert into unclaimed_work (${names.join(", ")}) select ${names.map((name) => `n.${name}`).join(", ")} from ${table} n
-     where not exists (select from unclaimed_work w where ${same})`,
+    `insert into unclaimed_work (${names.join(", ")}) select ${names.join(", ")} from ${table}
+     on conflict (${unclaimedKey.join(", ")}) do nothing`,
   );
 }
