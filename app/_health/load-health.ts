@@ -1,6 +1,7 @@
 import type { monitorEventLoopDelay } from "node:perf_hooks";
 import process from "node:process";
 import { readOnly } from "@/db/client";
+import { loadLastRuns, type ProgramRun } from "@/db/queries/program-runs";
 import { loadRestoreDrills, type RestoreDrills } from "@/db/queries/restore-drills";
 import { loadServerFacts, type ServerFacts } from "@/db/queries/server-facts";
 import { loadShop } from "@/db/queries/shop";
@@ -16,7 +17,12 @@ export interface Health {
   readonly signals: SignalsView | undefined;
   /** Undefined where the database does not answer. */
   readonly stored:
-    | { readonly server: ServerFacts; readonly drills: RestoreDrills; readonly timeZone: string }
+    | {
+        readonly server: ServerFacts;
+        readonly drills: RestoreDrills;
+        readonly runs: readonly ProgramRun[];
+        readonly timeZone: string;
+      }
     | undefined;
 }
 
@@ -38,6 +44,7 @@ async function loadStored(): Promise<Health["stored"]> {
     return await readOnly(async (db) => ({
       server: await loadServerFacts(db),
       drills: await loadRestoreDrills(db),
+      runs: await loadLastRuns(db),
       timeZone: (await loadShop(db)).timeZone,
     }));
   } catch {

@@ -1,8 +1,8 @@
 import { subscribe } from "node:diagnostics_channel";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { monitorEventLoopDelay, performance } from "node:perf_hooks";
-import process from "node:process";
 import { FourSignals } from "./four-signals";
+import { logLine } from "./log-line";
 import { placeOfRequest } from "./place-of-request";
 
 interface Exchange {
@@ -19,8 +19,11 @@ interface Watched {
 const key = Symbol.for("ohmsworth.signals");
 const store = globalThis as { [key: symbol]: Watched | undefined }; // symbols of our own on the global object have no type there
 
-/** From now on every request to this process is counted and timed, and each failure is one line of JSON in the log. */
-export function watchRequests(): void {
+/** Which answers are a line in the log. */
+export type Logged = "requests" | "failures" | "off";
+
+/** From now on every request to this process is counted and timed, and each, or each that failed, is one line of JSON in the log. */
+export function watchRequests(logged: Logged): void {
   if (store[key] !== undefined) return;
   const delay = monitorEventLoopDelay({ resolution: 20 });
   delay.enable();
@@ -37,7 +40,8 @@ export function watchRequests(): void {
     const at = performance.now();
     const answered = { at, ms: at - start, status: response.statusCode };
     signals.note(answered);
-    if (answered.status >= 500) logFailure(request, answered);
+    if (logged === "off" || (logged === "failures" && answered.status < 500)) return;
+    logAnswer(request, answered);
   });
 }
 
@@ -46,15 +50,19 @@ export function watched(): Watched | undefined {
   return store[key];
 }
 
-/** The kind of page and no name, number or word that was asked for: a log is read by more people than the page is. */
-function logFailure(request: IncomingMessage, { ms, status }: { readonly ms: number; readonly status: number }): void {
-  const line = {
-    at: new Date().toISOString(),
-    level: "error",
+/**
+ * The kind of page and no name, number or word that was asked for: a log is read by more people than the page is. Parts
+ * of pages that never change are not told unless they failed.
+ */
+function logAnswer(request: IncomingMessage, { ms, status }: { readonly ms: number; readonly status: number }): void {
+  const url = request.url ?? "/";
+  if (status < 500 && url.startsWith("/_next/")) return;
+  logLine({
+    level: status >= 500 ? "error" : "info",
+    what: "answer",
     method: request.method,
-    place: placeOfRequest(request.url ?? "/"),
+    place: placeOfRequest(url),
     status,
     ms: Math.round(ms),
-  };
-  process.stderr.write(`${JSON.stringify(line)}\n`);
+  });
 }

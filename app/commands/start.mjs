@@ -21,16 +21,25 @@ async function start() {
   const signal = stopSignal();
   if (process.env.PORT) await choosePort(process.env.PORT); // to be told at once, not after the build
   await installIfMissing(signal);
+  const { OHMSWORTH_LISTEN: listen } = await readAllSettings();
   const database = await openDatabase();
   try {
     if (withDemo) await loadDemoIfEmpty(database, { folder: ".data/demo", signal });
     if (!development) await buildIfChanged(signal);
     const port = await choosePort(process.env.PORT);
-    await serve({ port, development, databaseUrl: database.url, signal });
+    await serve({ port, development, listen, databaseUrl: database.url, signal });
   } finally {
     await database.close();
     if (signal.aborted) say("Stopped.");
   }
+}
+
+/** Written in TypeScript, so it can be loaded only now that everything is installed. */
+async function readAllSettings() {
+  const { register } = await import("tsx/esm/api");
+  register();
+  const { readSettings } = await import("../_settings/settings.ts");
+  return readSettings(process.env);
 }
 
 start().then(

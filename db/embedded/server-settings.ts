@@ -6,6 +6,7 @@ const mebibyte = 1024 ** 2;
 /**
  * The settings file of the embedded server, written anew at each start.
  * No TCP port is opened: the socket in a private folder is the only way in. A commit is on disk before it is answered.
+ * Its log tells of the server and not of statements that failed: they and their rows may name a customer, and the program tells of them.
  * `wal_level = minimal` makes first loads faster and gives up replication, which one company on one machine has no use for.
  */
 export function serverSettings(socketFolder: string, dataFolder: string): string {
@@ -28,6 +29,7 @@ export function serverSettings(socketFolder: string, dataFolder: string): string
     timezone: "UTC",
     log_timezone: "UTC",
     log_line_prefix: "%m [%p] ",
+    log_min_messages: "log",
   };
   return Object.entries(settings)
     .map(([name, value]) => `${name} = '${value.replaceAll("'", "''")}'\n`)

@@ -9,10 +9,17 @@ const next = "node_modules/next/dist/bin/next";
 const longestStopMs = 15_000;
 
 /** Serves until asked to stop, or until the server ends by itself, which is an error. */
-export async function serve({ port, development, databaseUrl, signal, announce = announceReady }) {
+export async function serve({
+  port,
+  development,
+  listen = "127.0.0.1",
+  databaseUrl,
+  signal,
+  announce = announceReady,
+}) {
   if (signal.aborted) return;
   const noLongerServing = noteServing();
-  const server = fork(next, [development ? "dev" : "start", "--hostname", "127.0.0.1", "--port", String(port)], {
+  const server = fork(next, [development ? "dev" : "start", "--hostname", listen, "--port", String(port)], {
     execArgv: ["--import", new URL("end-with-parent.mjs", import.meta.url).href],
     env: {
       ...process.env,

@@ -7,6 +7,7 @@ import { Page } from "@/app/_ui/page";
 import { Plate } from "@/app/_ui/plate";
 import { BackupNotice } from "./backup-notice";
 import { groundFacts, signalFacts } from "./health-facts";
+import { NightlyChecks } from "./nightly-checks";
 
 export const metadata: Metadata = { title: "Health" };
 
@@ -34,6 +35,7 @@ export default async function HealthPage() {
       <Plate title="What it stands on">
         <DefinitionList items={groundFacts(health)} />
       </Plate>
+      {health.stored !== undefined && <NightlyChecks runs={health.stored.runs} timeZone={health.stored.timeZone} />}
       <Plate title="The last hour">
         <DefinitionList items={signalFacts(health)} />
       </Plate>

@@ -1,0 +1,13 @@
+import process from "node:process";
+import { readSettings } from "@/app/_settings/settings";
+import { startNightly } from "./start-nightly";
+import { distrustForwarding } from "./trust-proxy";
+import { watchRequests } from "./watch-requests";
+
+/** What a server does besides answering: it watches itself, and looks over what it keeps every night. */
+export function beginServing(): void {
+  const settings = readSettings(process.env);
+  if (settings.OHMSWORTH_PROXY === "none") distrustForwarding();
+  watchRequests(settings.OHMSWORTH_LOG ?? (process.stdout.isTTY ? "failures" : "requests"));
+  if (settings.OHMSWORTH_NIGHTLY === "on") startNightly();
+}
