@@ -10,6 +10,7 @@ import {
   textsOfDocument,
 } from "@/lib/intake/policy-form/policy-form";
 import { policySections } from "@/lib/intake/policy-form/policy-sections";
+import { policyJsonSchema } from "@/lib/intake/policy-json-schema";
 import { demoPolicies } from "../../synthetic-data/plan-policies";
 
 /** Everything that a form would send for a document, with one blank row under each list. */
@@ -69,4 +70,32 @@ test.each([
 ])("%s keeps its unit", (text, term) => {
   const form = new Map([["terms.0.term", [text]]]);
   expect(read(form).terms).toEqual([expect.objectContaining({ term })]);
+});
+
+interface Described {
+  readonly properties?: Readonly<Record<string, Described>>;
+  readonly items?: Described;
+  readonly anyOf?: readonly Described[];
+  readonly oneOf?: readonly Described[];
+}
+
+/** Every place of a policy that holds a value, with `*` for a row of a list; lists of plain words are one value. */
+function places({ properties, items, anyOf = [], oneOf = [] }: Described, at: string): readonly string[] {
+  const under = [
+    ...Object.entries(properties ?? {}).flatMap(([name, part]) => places(part, at === "" ? name : `${at}.${name}`)),
+    ...(items === undefined ? [] : places(items, `${at}.*`).filter((place) => place !== `${at}.*`)),
+    ...[...anyOf, ...oneOf].flatMap((one) => places(one, at)).filter((place) => place !== at),
+  ];
+  return under.length === 0 ? [at] : under;
+}
+
+test("every value that a policy can hold has its field, so that each rule can be edited in the browser", () => {
+  const fields = policySections
+    .flatMap(({ parts }) => parts)
+    .flatMap((part) => (isList(part) ? part.fields.map(({ at }) => `${part.list}.*.${at}`) : [part.at]));
+  const all = [...new Set(places(policyJsonSchema(), ""))];
+  expect(all.length).toBeGreaterThan(100);
+  // A field may stand for a place and all below it, such as a term for its number and unit. The version is counted.
+  const without = all.filter((place) => !fields.some((field) => place === field || place.startsWith(`${field}.`)));
+  expect(without).toEqual(["version"]);
 });

@@ -109,6 +109,7 @@ export const policySections: readonly FormSection[] = [
           pays,
           within("term", "For", "Such as 2 years, 90 days, or lifetime."),
           { at: "from.event", label: "Own start", kind: "choice", choices: events, none: "as the policy" },
+          within("from.plus", "Own start, after", "Grace, usually blank."),
           { at: "anchorDay", label: "Own counting", kind: "choice", choices: counting, none: "as the policy" },
         ],
       },
