@@ -1,24 +1,35 @@
-// npm run soak: the long tests of what may never happen to a file, all of them. `npm run soak -- kills` or `-- rows` runs one part.
+// npm run soak: the long tests of what may never happen to a file or a company, all of them. `npm run soak -- kills`, or
+// another part's name, runs that one; what follows the name goes to it.
 import { spawnSync } from "node:child_process";
 import process from "node:process";
 
+/** Test files run longer by a setting of the environment, or programs of their own. */
 const parts = {
-  rows: { file: "tests/db/adding-up.test.ts", seeds: "1-20" },
-  kills: { file: "tests/db/killed/killed-loads.test.ts", seeds: "1-50" },
-  people: { file: "tests/db/claims/interleavings.test.ts", seeds: "1-1000" },
+  rows: { file: "tests/db/adding-up.test.ts", setting: "SOAK_SEEDS", usual: "1-20" },
+  kills: { file: "tests/db/killed/killed-loads.test.ts", setting: "SOAK_SEEDS", usual: "1-50" },
+  people: { file: "tests/db/claims/interleavings.test.ts", setting: "SOAK_SEEDS", usual: "1-1000" },
+  upgrade: { file: "tests/db/upgrade-under-load.test.ts", setting: "UPGRADE_JOBS", usual: "100000" },
+  load: { program: "tests/load/run.ts" },
 };
 
-const [asked, seeds] = process.argv.slice(2);
+const [asked, ...words] = process.argv.slice(2);
 if (asked !== undefined && !(asked in parts)) {
   console.error(
-    `Say "npm run soak", or "npm run soak -- PART SEEDS" with ${Object.keys(parts).join(" or ")} and seeds such as 1-20.`,
+    `Say "npm run soak", or "npm run soak -- PART" with ${Object.keys(parts).join(", ")}; after rows, kills or people seeds such as 1-20, after upgrade how many jobs, after load --jobs, --users, --minutes.`,
   );
   process.exit(2);
 }
+
 let failed = false;
-for (const [name, { file, seeds: usual }] of Object.entries(parts)) {
+for (const [name, part] of Object.entries(parts)) {
   if (asked !== undefined && asked !== name) continue;
-  const words = [
+  const { status } = part.program === undefined ? runTest(part) : runProgram(part.program);
+  failed ||= status !== 0;
+}
+process.exit(failed ? 1 : 0);
+
+function runTest({ file, setting, usual }) {
+  const vitest = [
     "node_modules/vitest/vitest.mjs",
     "run",
     "--config",
@@ -26,10 +37,13 @@ for (const [name, { file, seeds: usual }] of Object.entries(parts)) {
     "--project",
     "database",
   ];
-  const { status } = spawnSync(process.execPath, [...words, "--reporter=verbose", file], {
-    stdio: "inherit",
-    env: { ...process.env, SOAK_SEEDS: seeds ?? usual },
-  });
-  failed ||= status !== 0;
+  return run([...vitest, "--reporter=verbose", file], { [setting]: words[0] ?? usual });
 }
-process.exit(failed ? 1 : 0);
+
+function runProgram(program) {
+  return run(["--import", "tsx", program, ...words], {});
+}
+
+function run(command, settings) {
+  return spawnSync(process.execPath, command, { stdio: "inherit", env: { ...process.env, ...settings } });
+}

@@ -32,6 +32,7 @@ export const freeTexts: readonly FreeText[] = [
   { table: "claims", columns: ["decision", "evidence", "payer_reference"], own: byJob },
   { table: "claim_lines", columns: ["description"], own: byClaim },
   { table: "claim_events", columns: ["act", "note"], own: byClaim },
+  { table: "part_fates", columns: ["reason"], own: byClaim },
   { table: "claim_submissions", columns: ["reference", "overrides"], own: byClaim },
   {
     table: "contracts",
