@@ -1,6 +1,6 @@
 import { type SQL, sql } from "drizzle-orm";
 import type { Day } from "@/lib/calendar/day";
-import type { ListedState } from "@/lib/claims/life/waiting";
+import { answerDays, type ListedState, waitingStates } from "@/lib/claims/life/waiting";
 import type { Currency } from "@/lib/domain/money";
 import type { Reader } from "../database-types";
 
@@ -40,8 +40,12 @@ export interface ClaimListFilter {
   readonly sort?: ClaimSort | undefined;
 }
 
+/** The day that the list shows: to file by, to send again by, of the answer, and until when the part is kept. */
+const due = sql`case when c.state = 'draft' then c.file_by when c.resubmit_by is not null then c.resubmit_by
+  when c.state = any(${sql.param([...waitingStates])}::text[]) then c.last_sent_on + ${answerDays}::integer else c.keep_part_until end`;
+
 const orders: Readonly<Record<ClaimSort, SQL>> = {
-  due: sql`coalesce(c.resubmit_by, c.file_by) nulls last`,
+  due: sql`${due} nulls last`,
   amount: sql`c.claimed_cents desc`,
   open: sql`c.open_cents desc`,
   payer: sql`c.payer`,

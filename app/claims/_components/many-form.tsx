@@ -14,6 +14,8 @@ interface Props {
   readonly children: ReactNode;
   /** What is asked besides the rows. */
   readonly fields?: ReactNode;
+  /** Whether all rows may be ticked at once; not where some of them should stay as they are. */
+  readonly choosesAll?: boolean;
   /** What else can be done with the chosen. */
   readonly others?: ReactNode;
 }
@@ -21,7 +23,7 @@ interface Props {
 const untouched: ManyState = { done: [], failed: [] };
 
 /** Does one thing with every chosen row, each judged by itself, and lists what went and what did not. */
-export function ManyForm({ act, button, formKey, children, fields, others }: Props) {
+export function ManyForm({ act, button, formKey, children, fields, choosesAll = true, others }: Props) {
   const [state, send, waiting] = useActionState(act, untouched);
   const form = useRef<HTMLFormElement>(null);
 
@@ -46,9 +48,11 @@ export function ManyForm({ act, button, formKey, children, fields, others }: Pro
         {fields}
         <div className="cluster">
           <Button disabled={waiting}>{button}</Button>
-          <Button type="button" weight="plain" onClick={chooseAll}>
-            Choose all
-          </Button>
+          {choosesAll && (
+            <Button type="button" weight="plain" onClick={chooseAll}>
+              Choose all
+            </Button>
+          )}
         </div>
         {others}
       </div>

@@ -45,6 +45,7 @@ export default async function FailedPartsPage() {
           button="Enter it for the chosen"
           formKey={randomUUID()}
           fields={<FateFields today={today} />}
+          choosesAll={false}
         >
           <PartsTable caption="To keep" head="Keep until" parts={kept} today={today} />
           <PartsTable caption="May go" head="May go" parts={free} today={today} />

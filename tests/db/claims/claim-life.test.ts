@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { sql } from "drizzle-orm";
 import { afterAll, beforeEach, expect, test } from "vitest";
+import { keepDraft } from "@/app/_claims/keep-draft";
 import { loadClaim } from "@/app/_claims/load-claim";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
@@ -12,7 +13,7 @@ import { day } from "@/lib/calendar/day";
 import { readSentText } from "@/lib/claims/life/sent-content";
 import { neutralClaimDocument } from "@/lib/claims/neutral/neutral-claim-document";
 import { fileFolder } from "../intake-files";
-import { act, allReasons, draftOf, send, startWithJobs, stored } from "./claim-files";
+import { act, allReasons, builtOn, draftOf, send, startWithJobs, stored } from "./claim-files";
 
 const files = fileFolder();
 beforeEach(() => startWithJobs(files, 2));
@@ -131,4 +132,30 @@ test("a claim can't be sent on a day to come, nor before the job was completed",
   const claim = await draftOf("J1");
   expect(await send(claim, day("2023-05-02"))).toMatchObject({ kind: "not sent" });
   expect(await stored(claim)).toMatchObject({ state: "draft" });
+});
+
+test.each([
+  ["a policy", { jobNumber: "J1", policy: { key: "maker-of-nobody" } }],
+  ["a job", { jobNumber: "J-0", policy: { key: "maker-standard" } }],
+])("%s that is not on file makes no claim, and is told in a sentence", async (_name, asked) => {
+  expect(await keepDraft({ ...asked, by: "Ana", today: builtOn })).toEqual({
+    kind: "not kept",
+    problems: ["This job or policy is no longer on file. Open the job again."],
+  });
+  expect(await readOnly((db) => db.rows(sql`select from claims`))).toEqual([]);
+});
+
+test("an answer or a payment that can’t be is refused with its line, and leaves the claim as it was", async () => {
+  const claim = await draftOf("J1");
+  await send(claim, day("2023-05-12"));
+  const before = await stored(claim);
+  const approve = (line: number, cents: number) =>
+    act(claim, {
+      what: "answered",
+      on: day("2023-06-01"),
+      answer: { kind: "approved", lines: [{ line, cents }], reason: undefined, payerText: "" },
+    });
+  expect(await approve(1, 4151)).toEqual({ kind: "refused", sentence: "Line 1: more was approved than was asked." });
+  expect(await approve(9, 1)).toEqual({ kind: "refused", sentence: "Line 9 is not a line of this claim." });
+  expect(await stored(claim)).toEqual(before);
 });
