@@ -6,12 +6,13 @@ import { loadRestoreDrills, type RestoreDrills } from "@/db/queries/restore-dril
 import { loadServerFacts, type ServerFacts } from "@/db/queries/server-facts";
 import { loadShop } from "@/db/queries/shop";
 import type { SignalsView } from "./four-signals";
-import { freeBytes, loadReadiness, type Readiness } from "./load-readiness";
+import { type FreeDisks, freeDisks } from "./free-disks";
+import { loadReadiness, type Readiness } from "./load-readiness";
 import { watched } from "./watch-requests";
 
 export interface Health {
   readonly readiness: Readiness;
-  readonly freeBytes: number;
+  readonly disks: FreeDisks;
   /** What the program itself takes of the computer. */
   readonly process: { readonly residentBytes: number; readonly slowestTurnMs: number };
   readonly signals: SignalsView | undefined;
@@ -29,10 +30,10 @@ export interface Health {
 /** All that the Health page shows. A database that does not answer is itself an answer, so nothing is thrown for it. */
 export async function loadHealth(): Promise<Health> {
   const running = watched();
-  const [readiness, free, stored] = await Promise.all([loadReadiness(), freeBytes(), loadStored()]);
+  const [readiness, disks, stored] = await Promise.all([loadReadiness(), freeDisks(), loadStored()]);
   return {
     readiness,
-    freeBytes: free,
+    disks,
     process: { residentBytes: process.memoryUsage.rss(), slowestTurnMs: slowestTurn(running?.delay) },
     signals: running?.signals.view(performance.now()),
     stored,

@@ -1,11 +1,12 @@
-import { statfs } from "node:fs/promises";
 import { sql } from "drizzle-orm";
 import { readOnly } from "@/db/client";
 import journal from "@/db/migrations/meta/_journal.json";
+import { type FreeDisks, freeDisks } from "./free-disks";
 
 export interface Readiness {
   readonly database: boolean;
   readonly schema: boolean;
+  /** Room where the site keeps its files, and where the database keeps its own if that is on this computer. */
   readonly disk: boolean;
 }
 
@@ -14,18 +15,16 @@ export const leastFreeBytes = 200 * 1024 ** 2;
 
 /** Whether the site can do its work: the database answers and has this program's schema, and the disk has room. */
 export async function loadReadiness(): Promise<Readiness> {
-  const [steps, free] = await Promise.all([stepsTaken(), freeBytes()]);
+  const [steps, disks] = await Promise.all([stepsTaken(), freeDisks()]);
   return {
     database: steps !== undefined,
     schema: steps !== undefined && steps >= journal.entries.length,
-    disk: free > leastFreeBytes,
+    disk: hasRoom(disks),
   };
 }
 
-/** Bytes free where the site keeps its files. */
-export async function freeBytes(): Promise<number> {
-  const { bavail, bsize } = await statfs(process.cwd());
-  return bavail * bsize;
+export function hasRoom({ siteBytes, databaseBytes }: FreeDisks): boolean {
+  return siteBytes > leastFreeBytes && (databaseBytes === undefined || databaseBytes > leastFreeBytes);
 }
 
 /** How many steps of the schema the database has taken; undefined when it does not answer within two seconds. */

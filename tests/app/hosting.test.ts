@@ -1,6 +1,8 @@
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { describe, expect, onTestFinished, test, vi } from "vitest";
+import { isReachedBySocket } from "@/app/_health/free-disks";
+import { hasRoom, leastFreeBytes } from "@/app/_health/load-readiness";
 import { nightlyDue } from "@/app/_health/nightly-due";
 import { distrustForwarding } from "@/app/_health/trust-proxy";
 import { watchRequests } from "@/app/_health/watch-requests";
@@ -126,4 +128,22 @@ describe("the nightly checks are due", () => {
     ["a clock put back by an hour", "2026-05-04T09:00:00Z", "2026-05-04T10:00:00Z", false],
     ["a clock put back by a year", "2025-05-04T20:00:00Z", "2026-05-04T10:00:00Z", true],
   ])("%s", (_, now, lastAt, due) => expect(at(now, lastAt)).toBe(due));
+});
+
+describe("room on the disk", () => {
+  test.each([
+    ["postgres://me:x@localhost:5432/db?host=%2Fsrv%2Fdata%2Fsocket", true],
+    ["postgres://me:x@%2Fvar%2Frun%2Fpostgresql/db", true],
+    ["postgres://me:x@localhost:5432/db", false],
+    ["postgres://me:x@db.example.org/db", false],
+  ])("a database at %s tells of a folder on this computer: %s", (url, here) =>
+    expect(isReachedBySocket(url)).toBe(here),
+  );
+
+  test("both disks must have room, and one that is not known says nothing", () => {
+    const much = 10 * leastFreeBytes;
+    expect(hasRoom({ siteBytes: much, databaseBytes: undefined })).toBe(true);
+    expect(hasRoom({ siteBytes: much, databaseBytes: leastFreeBytes })).toBe(false);
+    expect(hasRoom({ siteBytes: leastFreeBytes, databaseBytes: much })).toBe(false);
+  });
 });

@@ -6,7 +6,7 @@ import { formatBytes } from "@/lib/format/format-bytes";
 import { formatCounted } from "@/lib/format/format-count";
 
 /** What the site stands on: database, schema, disk. */
-export function groundFacts({ readiness, stored, freeBytes }: Health): readonly Definition[] {
+export function groundFacts({ readiness, stored, disks }: Health): readonly Definition[] {
   return [
     {
       term: "Database",
@@ -25,13 +25,29 @@ export function groundFacts({ readiness, stored, freeBytes }: Health): readonly 
           : undefined,
     },
     {
-      term: "Disk",
-      detail: `${formatBytes(freeBytes)} free`,
-      source: readiness.disk
-        ? `Under ${formatBytes(leastFreeBytes)} there may be no room for a load or a photo, and /readyz says so.`
-        : "A load or a photo may find no room. Free some before adding more.",
+      term: "Disk of the site",
+      detail: `${formatBytes(disks.siteBytes)} free`,
+      source: roomText(disks.siteBytes),
     },
+    disks.databaseBytes === undefined
+      ? {
+          term: "Disk of the database",
+          detail: "not known here",
+          source:
+            "The database runs on another computer, or does not say where it keeps its files: watch its disk there.",
+        }
+      : {
+          term: "Disk of the database",
+          detail: `${formatBytes(disks.databaseBytes)} free`,
+          source: roomText(disks.databaseBytes),
+        },
   ];
+}
+
+function roomText(bytes: number): string {
+  return bytes > leastFreeBytes
+    ? `Under ${formatBytes(leastFreeBytes)} there may be no room for a load or a photo, and /readyz says so.`
+    : "A load or a photo may find no room. Free some before adding more.";
 }
 
 /** Traffic, errors, time to answer, and how full the program is. */
