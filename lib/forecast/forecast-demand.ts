@@ -6,6 +6,7 @@ import { requireWholeNumber } from "@/lib/statistics/require";
 import { type BackTest, backTest } from "./back-test";
 import { chooseMethod } from "./choose-method";
 import { type DemandFuture, type DemandMethod, type DemandMethodKey, knownCounts } from "./demand-method";
+import { countingLots, inLots, lotOf } from "./in-lots";
 import { ownLevel, ownLevelWithSeason } from "./own-level";
 import { seasonIndex } from "./season-index";
 import { fitsLevels, sharedLevels } from "./shared-levels";
@@ -88,12 +89,14 @@ export function forecastDemand(history: MonthlyCounts, { horizon, knowledge, fle
 
 /** Every method that is tested; levels as all parts have them only where there is a model with room for the part. */
 export function demandMethods(levels: LevelModel | undefined): readonly DemandMethod[] {
-  return [...(levels === undefined ? [] : [sharedLevels(levels)]), ownLevel, ownLevelWithSeason, ...simpleMethods];
+  const ours = [...(levels === undefined ? [] : [sharedLevels(levels)]), ownLevel, ownLevelWithSeason];
+  return [...ours.map(countingLots), ...simpleMethods];
 }
 
 /** Learns once from the months of all parts; all histories end with the same month. */
-export function learnDemand(histories: readonly MonthlyCounts[]): DemandKnowledge {
-  const room = histories.reduce((largest, history) => Math.max(largest, ...knownCounts(history)), 0);
+export function learnDemand(inPieces: readonly MonthlyCounts[]): DemandKnowledge {
+  const histories = inPieces.map((history) => inLots(history, lotOf(history)));
+  const room = inPieces.reduce((largest, history) => Math.max(largest, ...knownCounts(history)), 0);
   const before = histories.map((history) => history.slice(0, Math.max(0, history.length - testSettings.origins)));
   const beforeTest = learnLevels(before, { room });
   return { now: learnLevels(histories, { room, from: beforeTest }), beforeTest };

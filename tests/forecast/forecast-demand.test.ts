@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { backTest } from "@/lib/forecast/back-test";
 import { demandMethods, forecastDemand, learnDemand } from "@/lib/forecast/forecast-demand";
+import { lotOf } from "@/lib/forecast/in-lots";
 import { demandPaths, sumOfPaths } from "@/lib/forecast/paths";
 import { pooledHistories } from "@/lib/forecast/supersession";
 import { countMean } from "@/lib/statistics/demand/count-distribution";
@@ -60,6 +61,18 @@ test("a back-test needs a year and one month, and judges each known month after 
   const test = backTest(at(1), { methods, origins: 3, horizon: 2 });
   // Origins 33, 34, 35 of 36 months: two, two and one month after them.
   expect(test).toMatchObject({ kind: "tested", origins: 3, months: 5 });
+});
+
+// By hand: what goes by the four is never needed by the three, and the bands of its months hold what was used.
+test("a part that is always used by the four is forecast by the four", () => {
+  const fours = at(15).map((count) => 4 * count);
+  expect([lotOf(fours), lotOf([...fours, 1]), lotOf([4, 0, 8]), lotOf([])]).toEqual([4, 1, 1, 1]);
+  const forecast = forecastDemand(fours, { horizon: 3, knowledge: learnDemand([...parts, fours]) });
+  if (forecast.kind !== "forecast" || forecast.test.kind !== "tested") throw new Error("36 months are known");
+  const [month] = forecast.months;
+  expect(month?.distribution.every((chance, count) => count % 4 === 0 || chance === 0)).toBe(true);
+  expect((month?.band90.low ?? 1) % 4).toBe(0);
+  expect(forecast.test.methods.find(({ key }) => key === "shared-levels")?.inside90).toBeGreaterThan(0.8);
 });
 
 // By hand: A → B → C, shorter histories begin later.

@@ -7,6 +7,7 @@ import { forecastMonth, monthsBetween } from "@/lib/forecast/forecast-month";
 import { storedKnowledge } from "@/lib/forecast/stored-knowledge";
 import type { Transaction } from "../../database-types";
 import { inTransaction } from "../../in-transaction";
+import { loadPartCatalogue } from "../../queries/part-catalogue";
 import { loadNumberUse } from "../../queries/part-histories";
 import { demandKnowledge } from "../../schema/outlooks";
 import { learnSeasons } from "./learn-seasons";
@@ -39,7 +40,10 @@ export async function settleOutlooks(): Promise<void> {
       await putBack(tx, taken);
       return;
     }
-    const current = [...new Set(taken.map((number) => setting.families.currentOf(normalised(number))))].toSorted();
+    const own = [...new Set(taken.map((number) => setting.families.currentOf(normalised(number))))];
+    const { near, later } = await sharingMachines(tx, own);
+    await putBack(tx, later);
+    const current = [...own, ...near].toSorted();
     const gone = current.filter((key) => !setting.spellings.has(key));
     await tx.rows(sql`delete from part_plans where part_key = any(${sql.param(gone)}::text[])`);
     await tx.rows(sql`delete from part_outlooks where part_key = any(${sql.param(gone)}::text[])`);
@@ -48,6 +52,18 @@ export async function settleOutlooks(): Promise<void> {
     await postJobUse(tx, taken);
     await refreshTotals(tx);
   });
+}
+
+/** Other parts of the same components, as far as there is time for them; the numbers of the rest. */
+async function sharingMachines(tx: Transaction, keys: readonly string[]) {
+  const rows = await tx.rows<{ key: string; numbers: string[] }>(sql`
+    select part_key as key, spellings as numbers from part_outlooks where part_key <> all(${sql.param([...keys])}::text[])
+      and component in (select component from part_outlooks where part_key = any(${sql.param([...keys])}::text[])) order by 1`);
+  const room = Math.max(0, few - keys.length);
+  return {
+    near: rows.slice(0, room).map(({ key }) => key),
+    later: rows.slice(room).flatMap(({ numbers }) => numbers),
+  };
 }
 
 export interface WorkedOut {
@@ -94,12 +110,20 @@ async function prepare(tx: Transaction, forecastFrom: Day, anew: boolean): Promi
   await takeLock(tx);
   await tx.rows(sql`delete from parts_to_forecast`);
   const setting = await loadOutlookSetting(tx, forecastFrom);
-  const keys = setting === undefined ? [] : [...setting.spellings.keys()].toSorted();
+  const keys =
+    setting === undefined ? [] : await byComponent(tx, [...setting.spellings.keys()].toSorted(), forecastFrom);
   await putBack(tx, setting === undefined ? [] : [...setting.spellings.values()].flat());
   await tx.rows(sql`delete from part_plans where part_key <> all(${sql.param(keys)}::text[])`);
   await tx.rows(sql`delete from part_outlooks where part_key <> all(${sql.param(keys)}::text[])`);
   if (anew) await tx.rows(sql`update part_outlooks set data_version = 'to be worked out'`);
   return keys;
+}
+
+/** Parts of one component after each other: the machines that carry it are read once for all that are worked out together. */
+async function byComponent(tx: Transaction, keys: readonly string[], on: Day): Promise<readonly string[]> {
+  const { entries } = await loadPartCatalogue(tx, on, keys);
+  const componentOf = (key: string) => entries.get(key)?.component ?? "";
+  return keys.toSorted((a, b) => componentOf(a).localeCompare(componentOf(b), "en"));
 }
 
 /** Learns once a month from all parts. */

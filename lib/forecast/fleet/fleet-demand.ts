@@ -1,3 +1,4 @@
+import { compoundDistribution } from "@/lib/statistics/demand/compound-distribution";
 import { countDistribution } from "@/lib/statistics/demand/count-distribution";
 import { seededDraws, streamSeed } from "@/lib/statistics/demand/seeded-draws";
 import type { DemandFuture, DemandMethod } from "../demand-method";
@@ -17,8 +18,8 @@ export interface PartOfFleet {
 
 /**
  * Demand for a part from the lives of the machines that carry it: failures expected of them, the share of repairs that
- * takes the part, and the pieces. Each month is a negative binomial with the mean and variance of all of these together;
- * futures are drawn from the repairs that all parts of the component have in common.
+ * takes the part, and the pieces. Repairs of a month are a negative binomial with the mean and variance of all of these
+ * together, each of which takes its pieces; futures are drawn from the repairs that all parts of the component have in common.
  * In the back-test lives, comings, goings and seasons are those known when it begins; ages and use are those of each
  * starting point; signals are left out.
  * Checked: tests/forecast/fleet-demand.test.ts, and on invented companies by `npm run bench -- forecast-demo`.
@@ -68,10 +69,8 @@ function monthOf(expected: readonly (readonly number[])[], month: number, { use,
   const share = shareMoments(use);
   const repairs = failures * share.mean;
   const doubt = square * share.square - repairs ** 2;
-  return countDistribution({
-    mean: repairs * pieces.mean,
-    variance: repairs * pieces.square + Math.max(0, doubt) * pieces.mean ** 2,
-  });
+  const counts = countDistribution({ mean: repairs, variance: repairs + Math.max(0, doubt) });
+  return compoundDistribution(counts, pieces.shares);
 }
 
 /** Pieces month by month in each future of the component's repairs. */

@@ -20,15 +20,22 @@ export function countBand(distribution: CountDistribution, level: number): Count
   let high = low;
   let holds = distribution[low] ?? 0;
   while (holds < level) {
-    const below = low > 0 ? (distribution[low - 1] ?? 0) : -1;
-    const above = distribution[high + 1] ?? -1;
-    const next = Math.max(below, above);
+    const [below, above] = [nextWithChance(distribution, low, -1), nextWithChance(distribution, high, 1)];
+    const [chanceBelow, chanceAbove] = [distribution[below] ?? -1, distribution[above] ?? -1];
+    const next = Math.max(chanceBelow, chanceAbove);
     if (next < 0 || Math.abs(holds + next - level) >= Math.abs(holds - level)) break;
     holds += next;
-    if (below > above) low -= 1;
-    else high += 1;
+    if (chanceBelow > chanceAbove) low = below;
+    else high = above;
   }
   return { low, high, holds };
+}
+
+/** The nearest count on one side that has any chance: of parts that are used by the four, five never are. */
+function nextWithChance(distribution: CountDistribution, from: number, step: 1 | -1): number {
+  let count = from + step;
+  while (distribution[count] === 0) count += step;
+  return count;
 }
 
 export interface CountBand {
