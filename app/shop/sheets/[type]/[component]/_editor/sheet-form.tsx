@@ -7,9 +7,8 @@ import type { ProductType } from "@/lib/domain/product-type";
 import type { LooseStep } from "@/lib/sheets/loose-sheet";
 import { type EditState, editSheet } from "../actions";
 import { AddCheck } from "./add-check";
-import { nameOfStep } from "./loose-names";
 import styles from "./sheet-form.module.css";
-import { StepFields } from "./step-fields";
+import { StepRow } from "./step-row";
 
 interface Props {
   readonly sheet: { readonly productType: ProductType; readonly component: string; readonly version: number };
@@ -47,22 +46,15 @@ export function SheetForm({ sheet, kept, steps: given, revision }: Props) {
       <ol className={styles.steps}>
         {steps.map((step, at) => (
           <li key={step.check} className={styles.step}>
-            <StepFields step={step} steps={steps} onSet={(part) => set(at, part)} />
-            <div className="cluster">
-              <Button type="button" weight="plain" disabled={at === 0} onClick={() => move(at, -1)}>
-                Earlier<span className="only-heard">: {nameOfStep(step)}</span>
-              </Button>
-              <Button type="button" weight="plain" disabled={at === steps.length - 1} onClick={() => move(at, 1)}>
-                Later<span className="only-heard">: {nameOfStep(step)}</span>
-              </Button>
-              {kept.includes(step.check) ? (
-                <span className="small soft">The rules of evidence ask for it: it stays.</span>
-              ) : (
-                <Button type="button" weight="plain" onClick={() => setSteps(steps.filter((_, index) => index !== at))}>
-                  Take off<span className="only-heard">: {nameOfStep(step)}</span>
-                </Button>
-              )}
-            </div>
+            <StepRow
+              step={step}
+              steps={steps}
+              at={at}
+              isKept={kept.includes(step.check)}
+              onSet={(part) => set(at, part)}
+              onMove={(by) => move(at, by)}
+              onTakeOff={() => setSteps(steps.filter((_, index) => index !== at))}
+            />
           </li>
         ))}
       </ol>

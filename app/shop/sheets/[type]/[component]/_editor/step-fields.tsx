@@ -18,7 +18,7 @@ export function StepFields({ step, steps, onSet }: Props) {
   const check = checkOf(step.check);
   return (
     <fieldset className={styles.fields}>
-      <legend>{nameOfStep(step)}</legend>
+      <legend className="only-heard">{nameOfStep(step)}</legend>
       {step.own !== undefined && <OwnCheckFields own={step.own} onSet={(own) => onSet({ own })} />}
       <label>
         Minutes{" "}

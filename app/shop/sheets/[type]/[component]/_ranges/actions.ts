@@ -16,7 +16,7 @@ export interface RangeState {
   readonly done: string | undefined;
 }
 
-const fields = ["model", "check", "low", "high", "unit", "condition", "source", "mark", "by", "reason"] as const;
+const fields = ["model", "check", "low", "high", "unit", "condition", "source", "mark", "setBy", "setWhy"] as const;
 
 export async function setRange(_previous: RangeState, form: FormData): Promise<RangeState> {
   const text = (name: string) =>
@@ -33,8 +33,8 @@ export async function setRange(_previous: RangeState, form: FormData): Promise<R
   const missing: FieldProblem[] = [
     ...(Number.isInteger(modelId) && modelId > 0 ? [] : [{ field: "model", text: "Choose the model." }]),
     ...(check === undefined ? [{ field: "check", text: "Choose the check that is measured." }] : []),
-    ...(text("by") === "" ? [{ field: "by", text: "Your name is blank. It stands beside the range." }] : []),
-    ...(text("reason") === "" ? [{ field: "reason", text: "Why is blank. It stands beside the range." }] : []),
+    ...(text("setBy") === "" ? [{ field: "setBy", text: "Your name is blank. It stands beside the range." }] : []),
+    ...(text("setWhy") === "" ? [{ field: "setWhy", text: "Why is blank. It stands beside the range." }] : []),
   ];
   const read =
     check === undefined
@@ -56,8 +56,8 @@ export async function setRange(_previous: RangeState, form: FormData): Promise<R
   const result = await setOwnRange({
     modelId,
     range: read.range,
-    by: text("by").slice(0, 100),
-    reason: text("reason"),
+    by: text("setBy").slice(0, 100),
+    reason: text("setWhy"),
   });
   if (result === "no such model")
     return {
@@ -68,7 +68,7 @@ export async function setRange(_previous: RangeState, form: FormData): Promise<R
   revalidatePath(text("path"));
   return {
     problems: [],
-    texts: { by: texts.by ?? "", model: texts.model ?? "" },
+    texts: { setBy: texts.setBy ?? "", model: texts.model ?? "" },
     done: `${check?.name ?? "The check"}: ${formatRange(read.range)} is expected from now on. Jobs that nothing was sent of are judged anew by it.`,
   };
 }

@@ -59,8 +59,8 @@ export function RangeForm({ path, models, checks }: Props) {
           choices={sourceMarks.map((mark) => ({ value: mark, name: mark }))}
           {...of("mark")}
         />
-        <Field label="Your name" name="by" width="short" {...of("by")} />
-        <Field label="Why" name="reason" {...of("reason")} />
+        <Field label="Your name" name="setBy" width="short" {...of("setBy")} />
+        <Field label="Why" name="setWhy" {...of("setWhy")} />
       </div>
       <Button disabled={isBusy} weight="plain">
         Set the range

@@ -28,7 +28,7 @@ export function RangesSection({ sheet, models, ranges, timeZone }: Props) {
       cell: ({ model, check, condition }) =>
         `${model}: ${names.get(check) ?? check}${condition === "" ? "" : `, ${condition}`}`,
     },
-    { key: "range", head: "Expected", cell: (range) => <span className="figures">{formatRange(range)}</span> },
+    { key: "range", head: "Expected", cell: (range) => <span className="figures nowrap">{formatRange(range)}</span> },
     { key: "source", head: "Source and mark", cell: ({ source, mark }) => `${source} (${mark})` },
     {
       key: "set",
