@@ -1,6 +1,6 @@
 // Every page in both themes, wide and on a phone: nothing serious by axe, no sideways scroll, no console error, and the keyboard.
 import { type BrowserContext, expect, type Page, test } from "@playwright/test";
-import { freeJob } from "./free-job";
+import { freeJob } from "./free-jobs";
 import { readPdf } from "./read-pdf";
 import { isReadableAtEveryWidth, wide } from "./readable";
 

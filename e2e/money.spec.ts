@@ -1,7 +1,7 @@
 // The money half of the desk: covered work to drafts, a payer's list to its claims, what was cut to its appeal, and the
 // failed parts to their tags.
 import { expect, type Page, test } from "@playwright/test";
-import { noDrainJob } from "./free-job";
+import { isFree } from "./free-jobs";
 import { isReadable } from "./readable";
 
 const main = (page: Page) => page.getByRole("main");
@@ -14,7 +14,7 @@ test("covered work of the whole history becomes drafts, and is on the list no mo
   const row = page
     .getByRole("rowheader")
     .filter({ has: page.getByRole("checkbox") })
-    .filter({ hasNotText: noDrainJob })
+    .filter({ hasText: isFree })
     .first();
   const job = (await row.getByRole("link").textContent()) ?? "";
   await row.getByRole("checkbox").check();
@@ -86,6 +86,26 @@ test("failed parts are listed with their last day, and print as tags", async ({ 
   await page.emulateMedia({ media: "print" });
   const box = await tags.first().boundingBox();
   expect(Math.round(((box?.height ?? 0) * 25.4) / 96)).toBe(50);
+  await page.emulateMedia({ media: null });
+
+  await page.goto("/claims/failed-parts");
+  const first = page
+    .getByRole("table", { name: /^To keep/ })
+    .getByRole("rowheader")
+    .first();
+  const claim = ((await first.getByRole("link").textContent()) ?? "").trim();
+  await first.getByRole("checkbox").check();
+  await page.getByLabel("What became of it").selectOption({ label: "Scrapped" });
+  await page.getByLabel("Tag or parcel").fill("T-12");
+  await page.getByLabel("Who enters this").fill("Ana");
+  await page.getByRole("button", { name: "Enter it for the chosen" }).click();
+  await expect(main(page)).toContainText("Say why it was scrapped all the same");
+  await page.getByLabel("What became of it").selectOption({ label: "Sent back to the payer" });
+  await page.getByRole("button", { name: "Enter it for the chosen" }).click();
+  await expect(page.getByRole("status").filter({ hasText: "1 of 1 went" })).toBeVisible();
+  const gone = page.getByRole("table", { name: /^Gone/ }).getByRole("row").filter({ hasText: claim });
+  await expect(gone.first()).toContainText("tag T-12, entered by Ana");
+  await isFreeOfFaults(page);
 });
 
 interface OnItsWay {

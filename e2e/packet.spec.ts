@@ -10,7 +10,7 @@ import addFormats from "ajv-formats";
 import { unzipSync } from "fflate";
 import sharp from "sharp";
 import type { NeutralClaim } from "@/lib/claims/neutral/neutral-claim-document";
-import { freeJob } from "./free-job";
+import { freeJob } from "./free-jobs";
 import { readPdf } from "./read-pdf";
 
 test.describe.configure({ timeout: 240_000 });

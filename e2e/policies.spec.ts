@@ -85,35 +85,64 @@ test("a draft that is given up leaves nothing", async () => {
   await expect(page.getByRole("table", { name: "Brackenhall" })).toContainText("1 Jan 2023 on");
 });
 
-test("a policy of one's own, which no unit falls under, alters nothing", async () => {
-  await page.getByRole("link", { name: "Dunmorrow & Sons household warranty, version 1" }).click();
+/** The last job on the list, since other tests take theirs from its top. */
+async function lastClaimable(): Promise<{ readonly job: string; readonly serial: string; readonly component: string }> {
+  await page.goto("/claims");
+  const row = page
+    .getByRole("row")
+    .filter({ has: page.getByRole("rowheader").getByRole("checkbox") })
+    .last();
+  const [, serial, component] = await row.getByRole("cell").allTextContents();
+  const job = await row.getByRole("rowheader").getByRole("link").textContent();
+  return { job: job ?? "", serial: serial ?? "", component: (component ?? "").replaceAll(" ", "_") };
+}
+
+let open: Awaited<ReturnType<typeof lastClaimable>>;
+
+test("a campaign on one serial names the open job that it would alter, with both answers, before it is published", async () => {
+  open = await lastClaimable();
+  await page.goto("/shop/coverage/policy/dunmorrow_household/1");
   await page.getByRole("button", { name: "New version" }).click();
-  await page.getByLabel("Name of the policy").fill("Plan for trying out");
-  await page.locator('[name="key"]').fill("plan_for_trying_out");
-  await page.getByLabel("Who pays").selectOption("contract");
-  await page.getByLabel("Name of the payer").fill("Plan company");
+  await page.getByLabel("Name of the policy").fill("Campaign for trying out");
+  await page.locator('[name="key"]').fill("campaign_for_trying_out");
+  await page.getByLabel("Who pays").selectOption("campaign");
+  await page.getByLabel("Name of the payer").fill("Campaign company");
   await page.getByLabel("Maker of the units").fill("");
-  await page.getByLabel("Document with the terms").fill("Terms of the plan");
+  await page.getByLabel("Document with the terms").fill("Bulletin 12");
   await page.getByLabel("Approved by").fill("Service manager");
   await page.getByLabel("Approved on").fill("2026-10-30");
-  await page.getByLabel("Service contract").selectOption("extended");
+  await page.locator('[name="appliesTo.serials"]').fill(`${open.serial} to ${open.serial}`);
+  const campaign = { key: "tried", name: "Tried out", component: open.component, sourceDocument: "Bulletin 12" };
+  for (const [field, value] of Object.entries(campaign))
+    await page.locator(`[name="campaigns.0.${field}"]`).fill(value);
+  await page.locator('[name="campaigns.0.serials"]').fill(`${open.serial} to ${open.serial}`);
+  for (const item of ["parts", "labour"])
+    await page.locator(`[name="campaigns.0.pays"][value="${item}"]`).setChecked(true);
   await page.getByRole("button", { name: "What would it change?" }).click();
-  await expect(heading()).toHaveText("Publishing this would alter no open decision");
+  await expect(heading()).toHaveText(/^Publishing this would alter \d+ open decisions?: USD/);
+  const altered = page.getByRole("row").filter({ hasText: open.job });
+  await expect(altered).toContainText(/→ covered.*Campaign company/);
+  await looksRight();
 });
 
-test("it is published once somebody says who, and stands under its payer", async () => {
+test("it is published once somebody says who, and then decides that job", async () => {
   await page.getByLabel("Your name").fill("Robin");
   await page.getByRole("button", { name: "Publish" }).click();
-  await expect(heading()).toHaveText(/^Plan for trying out, version 1: units sold/);
+  await expect(heading()).toHaveText(/^Campaign for trying out, version 1: units sold/);
   await page.goto("/shop/coverage");
-  await expect(page.getByRole("table", { name: "Plan company" })).toContainText("Terms of the plan");
+  await expect(page.getByRole("table", { name: "Campaign company" })).toContainText("Bulletin 12");
+  await page.goto(`/claims/for/${encodeURIComponent(open.job)}`);
+  await expect(page.getByRole("main")).toContainText("Campaign company");
 });
 
 test("a version is retired with a reason, and stays to be read", async () => {
-  await page.getByRole("link", { name: "Plan for trying out, version 1" }).click();
+  await page.goto("/shop/coverage");
+  await page.getByRole("link", { name: "Campaign for trying out, version 1" }).click();
   await page.getByLabel("Your name").fill("Robin");
   await page.getByLabel("Why").fill("Entered to try it out");
   await page.getByRole("button", { name: "Retire version 1" }).click();
-  await expect(heading()).toHaveText("Plan for trying out, version 1: retired");
+  await expect(heading()).toHaveText("Campaign for trying out, version 1: retired");
   await expect(page.getByText("Entered to try it out")).toBeVisible();
+  await page.goto(`/claims/for/${encodeURIComponent(open.job)}`);
+  await expect(page.getByRole("main")).not.toContainText("Campaign company");
 });

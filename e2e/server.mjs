@@ -8,6 +8,7 @@ import { register } from "tsx/esm/api";
 import { buildIfChanged } from "../app/commands/start/build.mjs";
 import { loadDemoIfEmpty } from "../app/commands/start/demo.mjs";
 import { enterProjectFolder } from "../app/commands/start/project-folder.mjs";
+import { runNode } from "../app/commands/start/run-step.mjs";
 import { serve } from "../app/commands/start/serve.mjs";
 import { stopSignal } from "../app/commands/start/stop-signal.mjs";
 import { sites } from "./sites.mjs";
@@ -27,6 +28,11 @@ async function run() {
   try {
     await migrateDatabase(first.url);
     await loadDemoIfEmpty({ url: first.url, isEmpty: () => true }, { folder, size, signal });
+    const { writeFreeJobs } = await import("./free-jobs.ts");
+    await runNode("Loading jobs to claim", ["--import", "tsx", "app/commands/load.ts", ...writeFreeJobs(folder)], {
+      signal,
+      environment: { DATABASE_URL: first.url },
+    });
     for (let more = 1; more < sites.length; more += 1) databases.push(await copyOfDatabase(first.url));
     await serveAll(databases, signal);
   } finally {
