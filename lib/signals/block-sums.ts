@@ -51,8 +51,9 @@ export interface Addition {
   readonly amount: number;
 }
 
-export function blockSums(range: BlockRange, additions: Iterable<Addition>): BlockSums {
-  const before = new Float64Array((range.count + 1) * ageBandCount);
+/** @param into  sums of the same range that are needed no more, to be written over */
+export function blockSums(range: BlockRange, additions: Iterable<Addition>, into?: BlockSums): BlockSums {
+  const before = into?.before.fill(0) ?? new Float64Array((range.count + 1) * ageBandCount);
   for (const { week, band, amount } of additions) {
     const block = blockOf(week) - range.first;
     if (block < 0 || block >= range.count) continue;

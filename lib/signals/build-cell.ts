@@ -1,17 +1,18 @@
-import { type BlockRange, type BlockSums, type Span, sumOf } from "./block-sums";
+import { type BlockRange, type Span, sumOf } from "./block-sums";
 import type { AgeCounts, CellWeeks, Learnt } from "./cell-weeks";
 import { type ExposureWeeks, weeksOf } from "./exposure-weeks";
 import type { ModelSums } from "./rest-of-type";
-import { type RestRates, restRates } from "./rest-rates";
+import { expectedInBlock, type RestRates, restRates } from "./rest-rates";
 import type { CellKey, SignalRecord } from "./signal-record";
 import { toleratedRatio } from "./tolerated-ratio";
-import type { Line, LineEvent } from "./type-record";
+import { type Line, type LineEvent, sumsOfEvents } from "./type-record";
 import { ageBandCount, blockOf, weeksAhead, weeksPerBlock } from "./weeks";
 
 export interface CellParts {
   readonly key: CellKey;
   readonly models: readonly number[];
   readonly exposure: ExposureWeeks;
+  /** Read while the cell is built, and then no more. */
   readonly sums: ModelSums;
   readonly events: readonly LineEvent[];
 }
@@ -20,8 +21,8 @@ export interface CellParts {
 export function buildCell(learnt: Learnt, line: Line, parts: CellParts): CellWeeks | undefined {
   const { record, range } = learnt;
   const { firstWeek } = record;
+  if (largestYear(learnt, line, parts) < learnt.least) return undefined; // before all else: most cells of a large company end here
   const blocks = ratesByBlock(learnt, line, parts);
-  if (largestYear(blocks, parts.exposure.sums) < learnt.least) return undefined;
   const expected = new Float64Array(weeksOf(record));
   const tolerated = new Float64Array(range.count).fill(1);
   blocks.forEach((rest, block) => {
@@ -41,34 +42,44 @@ export function buildCell(learnt: Learnt, line: Line, parts: CellParts): CellWee
       after: expected.length,
     });
   const expectedAhead = ahead.reduce((sum, mean) => sum + mean, 0);
-  const isCovered = (week: number, band: number) => blocks[blockOf(week) - range.first]?.covered[band] === 1;
   return {
     key: parts.key,
     firstWeek,
     expected,
     expectedAhead,
     tolerated,
-    ages: () => agesOf(learnt.range, line, parts.sums),
-    ...observedOf(record, parts.events, isCovered),
+    ages: () => agesOf(range, line, parts),
+    ...observedOf(record, coveredEvents(learnt, parts.events, blocks)),
   };
 }
 
 function ratesByBlock({ range }: Learnt, line: Line, parts: CellParts): (RestRates | undefined)[] {
   return Array.from({ length: range.count }, (_, block) => {
-    const span = line.rest.span(block);
-    if (span === undefined || !parts.models.some((model) => line.rest.has(model, block))) return undefined;
-    return restRates(line.rest, parts.sums, block, span);
+    const span = baselineWith(line, parts, block);
+    return span && restRates(line.rest, parts.sums, block, span);
   });
 }
 
-function agesOf({ count }: BlockRange, line: Line, own: ModelSums): AgeCounts[] {
-  const all: Span = { from: 0, until: count };
+/** Of the record's weeks, at ages at which there is an expectation. */
+function coveredEvents(
+  { record, range }: Learnt,
+  events: readonly LineEvent[],
+  blocks: readonly (RestRates | undefined)[],
+): LineEvent[] {
+  return events.filter(
+    ({ week, band }) =>
+      week >= record.firstWeek &&
+      week <= record.lastWeek &&
+      blocks[blockOf(week) - range.first]?.covered[band] === true,
+  );
+}
+
+function agesOf(range: BlockRange, line: Line, parts: Pick<CellParts, "exposure" | "events">): AgeCounts[] {
+  const all: Span = { from: 0, until: range.count };
+  const ownEvents = sumsOfEvents(parts.events, range);
   const { events, exposure } = line.rest.whole();
   return Array.from({ length: ageBandCount }, (_, band) => {
-    const [failures, unitWeeks] = [
-      own.events === undefined ? 0 : sumOf(own.events, all, band),
-      sumOf(own.exposure, all, band),
-    ];
+    const [failures, unitWeeks] = [sumOf(ownEvents, all, band), sumOf(parts.exposure.sums, all, band)];
     return {
       band,
       own: failures,
@@ -90,7 +101,7 @@ interface Stretch {
 function addMeans(
   means: Float64Array,
   { starts, bands, unitWeeks }: ExposureWeeks,
-  rates: Float64Array,
+  rates: readonly number[],
   { from, until, season, after }: Stretch,
 ): void {
   for (let week = from; week < until; week++) {
@@ -103,33 +114,25 @@ function addMeans(
 }
 
 /** Largest expectation over a year of blocks in a row, without the season, which evens out over a year. */
-function largestYear(blocks: readonly (RestRates | undefined)[], sums: BlockSums): number {
-  const means = blocks.map((rest, block) => {
-    let mean = 0;
-    if (rest === undefined) return mean;
-    for (let band = 0; band < rest.rates.length; band++) {
-      const rate = rest.rates[band] ?? 0;
-      if (rate > 0) mean += rate * sumOf(sums, { from: block, until: block + 1 }, band);
-    }
-    return mean;
-  });
-  return Math.max(
-    0,
-    ...means.map(
-      (_, block) => (means[block - 3] ?? 0) + (means[block - 2] ?? 0) + (means[block - 1] ?? 0) + (means[block] ?? 0),
-    ),
-  );
+function largestYear({ range }: Learnt, line: Line, parts: CellParts): number {
+  const year = [0, 0, 0, 0];
+  let largest = 0;
+  for (let block = 0; block < range.count; block++) {
+    const span = baselineWith(line, parts, block);
+    year[block % 4] = span === undefined ? 0 : expectedInBlock(line.rest, parts.sums, block, span);
+    largest = Math.max(largest, (year[0] ?? 0) + (year[1] ?? 0) + (year[2] ?? 0) + (year[3] ?? 0));
+  }
+  return largest;
 }
 
-function observedOf(
-  record: SignalRecord,
-  events: readonly LineEvent[],
-  isCovered: (week: number, band: number) => boolean,
-) {
+/** Undefined before there is a baseline, and for models that seem not to have the component. */
+function baselineWith({ rest }: Line, { models }: CellParts, block: number): Span | undefined {
+  const span = rest.span(block);
+  return span !== undefined && models.some((model) => rest.has(model, block)) ? span : undefined;
+}
+
+function observedOf(record: SignalRecord, counted: readonly LineEvent[]) {
   const observed = new Float64Array(weeksOf(record));
-  const counted = events.filter(
-    ({ week, band }) => week >= record.firstWeek && week <= record.lastWeek && isCovered(week, band),
-  );
   const late = new Map<number, LineEvent[]>();
   for (const event of counted) {
     const place = event.week - record.firstWeek;

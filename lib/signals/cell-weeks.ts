@@ -1,10 +1,10 @@
 import type { ProductType } from "@/lib/domain/product-type";
-import { type BlockRange, blockRange } from "./block-sums";
+import { addedTogether, type BlockRange, type BlockSums, blockRange, blockSums } from "./block-sums";
 import { buildCell } from "./build-cell";
 import { seasonByWeek, spreadByBlock } from "./company-blocks";
 import { type ExposureWeeks, exposureWeeks } from "./exposure-weeks";
 import type { CellKey, Cohort, SignalRecord, WordKind } from "./signal-record";
-import { sumsOfEvents, type TypeRecord, typeRecords } from "./type-record";
+import { type Line, type LineEvent, sumsOfEvents, type TypeRecord, typeRecords } from "./type-record";
 
 /** Observed and expected counts of one cell, week by week. */
 export interface CellWeeks {
@@ -114,10 +114,15 @@ function wholeCells(type: TypeRecord, group: Group, learnt: Learnt): (CellWeeks 
       key: keyOf(type.productType, group, line.kind, line.word, undefined),
       models: group.models,
       exposure: group.exposure,
-      sums: line.sumsOf(group.models),
+      sums: { exposure: group.exposure.sums, events: eventsOf(line, group.models, learnt.range) },
       events: group.models.flatMap((model) => line.eventsOf.get(model) ?? []),
     }),
   );
+}
+
+function eventsOf(line: Line, models: readonly number[], range: BlockRange): BlockSums | undefined {
+  const sums = models.flatMap((model) => line.sumsOf(model)?.events ?? []);
+  return sums.length < 2 ? sums[0] : addedTogether(sums, range);
 }
 
 function halfCells(
@@ -128,25 +133,36 @@ function halfCells(
 ): (CellWeeks | undefined)[] {
   const { maker, number } = learnt.record.models[model] ?? { maker: "", number: "" };
   const halves = new Set(cohorts.flatMap(({ madeHalf }) => madeHalf ?? []));
+  const lines = type.lines
+    .filter(({ kind }) => kind === "component")
+    .map((line) => ({ line, eventsOf: byHalf(line.eventsOf.get(model) ?? []) }));
+  const reused = blockSums(learnt.range, []); // a large company has millions, and few are followed
   return [...halves].flatMap((half) => {
     const exposure = exposureWeeks(
       learnt.record,
       learnt.range,
       cohorts.filter(({ madeHalf }) => madeHalf === half),
     );
-    return type.lines
-      .filter(({ kind }) => kind === "component")
-      .map((line) => {
-        const events = (line.eventsOf.get(model) ?? []).filter(({ madeHalf }) => madeHalf === half);
-        return buildCell(learnt, line, {
-          key: keyOf(type.productType, { maker, model: number }, line.kind, line.word, half),
-          models: [model],
-          exposure,
-          sums: { exposure: exposure.sums, events: sumsOfEvents(events, learnt.range) },
-          events,
-        });
-      });
+    return lines.map(({ line, eventsOf }) => {
+      const events = eventsOf.get(half) ?? [];
+      const sums = {
+        exposure: exposure.sums,
+        events: events.length === 0 ? undefined : sumsOfEvents(events, learnt.range, reused),
+      };
+      const key = keyOf(type.productType, { maker, model: number }, line.kind, line.word, half);
+      return buildCell(learnt, line, { key, models: [model], exposure, sums, events });
+    });
   });
+}
+
+function byHalf(events: readonly LineEvent[]): Map<number | undefined, LineEvent[]> {
+  const halves = new Map<number | undefined, LineEvent[]>();
+  for (const event of events) {
+    const own = halves.get(event.madeHalf) ?? [];
+    halves.set(event.madeHalf, own);
+    own.push(event);
+  }
+  return halves;
 }
 
 function keyOf(

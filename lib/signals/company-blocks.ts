@@ -27,7 +27,8 @@ function spreadIn(types: readonly TypeRecord[], kind: WordKind, block: number): 
         .flatMap((line) =>
           [...models.keys()]
             .filter((model) => line.rest.has(model, block))
-            .map((model) => restRates(line.rest, line.sumsOf([model]), block, span)),
+            .flatMap((model) => line.sumsOf(model) ?? [])
+            .map((sums) => restRates(line.rest, sums, block, span)),
         ),
     ),
   );

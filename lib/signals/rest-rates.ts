@@ -5,9 +5,9 @@ import { ageBandCount } from "./weeks";
 /** Rates by age of all others over the baseline of one block, and how the group itself did then. */
 export interface RestRates {
   /** Per unit-week; 0 at ages that are not covered. */
-  readonly rates: Float64Array;
-  /** 1 at ages at which the others were watched long enough to say anything. */
-  readonly covered: Uint8Array;
+  readonly rates: readonly number[];
+  /** Of ages, whether the others were watched there long enough to say anything. */
+  readonly covered: readonly boolean[];
   /** Of the group over the baseline, at covered ages. */
   readonly observed: number;
   readonly expected: number;
@@ -24,20 +24,44 @@ export function restRates(type: RestOfType, group: ModelSums, block: number, spa
   const [events, exposure, bands] = [type.events(block), type.exposure(block), ageBandCount];
   const [ownEvents, ownExposure] = [group.events?.before, group.exposure.before];
   const [from, until] = [span.from * bands, span.until * bands];
-  const rates = new Float64Array(bands);
-  const covered = new Uint8Array(bands);
+  // Plain arrays: a company has millions of these, and a typed array costs more to make than to fill.
+  const rates: number[] = [];
+  const covered: boolean[] = [];
   let [observed, expected, variance] = [0, 0, 0];
   for (let band = 0; band < bands; band++) {
     const own = (ownExposure[until + band] ?? 0) - (ownExposure[from + band] ?? 0);
     const rest = (exposure[band] ?? 0) - own;
-    if (rest < fewestUnitWeeks) continue;
+    covered.push(rest >= fewestUnitWeeks);
+    if (rest < fewestUnitWeeks) {
+      rates.push(0);
+      continue;
+    }
     const happened = ownEvents === undefined ? 0 : (ownEvents[until + band] ?? 0) - (ownEvents[from + band] ?? 0);
     const others = Math.max(0, (events[band] ?? 0) - happened);
-    rates[band] = others / rest;
-    covered[band] = 1;
+    rates.push(others / rest);
     observed += happened;
     expected += own * (others / rest);
     variance += (own / rest) ** 2 * others;
   }
   return { rates, covered, observed, expected, relativeVariance: expected > 0 ? variance / expected ** 2 : 0 };
+}
+
+/**
+ * Events expected of the group in one block by the rates of all others over the block's baseline: what the rates of
+ * `restRates` come to, for the many groups of which no more than this is asked.
+ */
+export function expectedInBlock(type: RestOfType, group: ModelSums, block: number, span: Span): number {
+  const [events, exposure, bands] = [type.events(block), type.exposure(block), ageBandCount];
+  const [ownEvents, ownExposure] = [group.events?.before, group.exposure.before];
+  const [from, until, now] = [span.from * bands, span.until * bands, block * bands];
+  let expected = 0;
+  for (let band = 0; band < bands; band++) {
+    const unitWeeks = (ownExposure[now + bands + band] ?? 0) - (ownExposure[now + band] ?? 0);
+    if (unitWeeks === 0) continue;
+    const rest = (exposure[band] ?? 0) - (ownExposure[until + band] ?? 0) + (ownExposure[from + band] ?? 0);
+    if (rest < fewestUnitWeeks) continue;
+    const happened = ownEvents === undefined ? 0 : (ownEvents[until + band] ?? 0) - (ownEvents[from + band] ?? 0);
+    expected += unitWeeks * (Math.max(0, (events[band] ?? 0) - happened) / rest);
+  }
+  return expected;
 }

@@ -1,5 +1,5 @@
 import type { ProductType } from "@/lib/domain/product-type";
-import { addedTogether, type BlockRange, type BlockSums, blockSums } from "./block-sums";
+import { type BlockRange, type BlockSums, blockSums } from "./block-sums";
 import { type ExposureWeeks, exposureWeeks } from "./exposure-weeks";
 import { type ModelSums, type RestOfType, restOfType } from "./rest-of-type";
 import type { Cohort, SignalRecord, WeeklyJobs, WordKind } from "./signal-record";
@@ -18,7 +18,8 @@ export interface Line {
   readonly kind: WordKind;
   readonly word: string;
   readonly eventsOf: ReadonlyMap<number, readonly LineEvent[]>;
-  readonly sumsOf: (models: readonly number[]) => ModelSums;
+  /** Of one model of the type. */
+  readonly sumsOf: (model: number) => ModelSums | undefined;
   readonly rest: RestOfType;
 }
 
@@ -85,27 +86,15 @@ function lineOf(line: GrowingLine, models: ReadonlyMap<number, ExposureWeeks>, r
   return {
     ...line,
     rest: restOfType(range, sums),
-    sumsOf: ([only, ...others]) => {
-      const one = only === undefined ? undefined : sums.get(only);
-      if (one !== undefined && others.length === 0) return one;
-      const all = [only, ...others].flatMap((model) => (model === undefined ? [] : (sums.get(model) ?? [])));
-      return {
-        exposure: addedTogether(
-          all.map(({ exposure }) => exposure),
-          range,
-        ),
-        events: addedTogether(
-          all.flatMap((entry) => entry.events ?? []),
-          range,
-        ),
-      };
-    },
+    sumsOf: (model) => sums.get(model),
   };
 }
 
-export function sumsOfEvents(events: readonly LineEvent[], range: BlockRange): BlockSums {
+/** @param into  sums that are needed no more, to be written over */
+export function sumsOfEvents(events: readonly LineEvent[], range: BlockRange, into?: BlockSums): BlockSums {
   return blockSums(
     range,
     events.map(({ week, band, jobs }) => ({ week, band, amount: jobs })),
+    into,
   );
 }

@@ -14,6 +14,7 @@ import { benchPacket } from "./packet";
 import { say } from "./say";
 import { benchSheet } from "./sheet";
 import { benchSignals } from "./signals";
+import { benchSignalsScale } from "./signals-scale";
 import { benchUnclaimed } from "./unclaimed";
 
 const medianOf = (times: readonly number[]) =>
@@ -55,6 +56,7 @@ async function ratesFromCounts(): Promise<void> {
 
 const parts: Readonly<Record<string, () => Promise<void>>> = {
   signals: async () => benchSignals(rowsAsked() ?? 200),
+  "signals-scale": async () => benchSignalsScale(),
   rates: async () => {
     await ratesFromCounts();
     benchLives(say);
