@@ -1,6 +1,7 @@
 import { sql } from "drizzle-orm";
 import type { ProductType } from "@/lib/domain/product-type";
 import { ageBandOf } from "@/lib/sheets/sheet-basis";
+import type { SymptomPart } from "@/lib/sheets/symptom-parts";
 import { type SymptomGroup, seasons } from "@/lib/sheets/symptom-shares";
 import type { Reader } from "../database-types";
 
@@ -38,23 +39,23 @@ type Row = {
   readonly firstVisit: number;
 };
 
-export interface SymptomPart {
-  readonly partNumber: string;
-  readonly description: string;
-  readonly jobs: number;
-  readonly pieces: number;
-}
-
-/** Parts that were fitted on these jobs, those of most jobs first. */
+/** Parts that were fitted on these jobs, by model, age and season. A part that a job needed twice is on one job. */
 export async function loadSymptomParts(
   db: Reader,
   { symptom, productType }: SymptomOf,
 ): Promise<readonly SymptomPart[]> {
-  return await db.rows<{ partNumber: string; description: string; jobs: number; pieces: number }>(sql`
-    select p.part_number as "partNumber", max(p.description) as description, count(distinct j.job_id)::integer as jobs, sum(p.quantity)::integer as pieces
-    from models m join units u using (model_id) join jobs j using (unit_id) join part_lines p using (unit_id, job_id)
-    where m.product_type = ${productType} and j.symptom = ${symptom} and j.status = 'closed' and p.role = 'fitted'
-    group by 1 order by jobs desc, 1 limit 30`);
+  const rows = await db.rows<Omit<Row, "of" | "firstVisit"> & Omit<SymptomPart, "ageBand" | "season">>(sql`
+    select p.part_number as "partNumber", max(p.description) as description, m.model_id as "modelId", k.name || ' ' || m.number as model,
+      j.failed_on - u.in_service_on as days, extract(quarter from j.failed_on)::integer as quarter,
+      count(distinct j.job_id)::integer as jobs, sum(p.quantity)::integer as pieces
+    from models m join units u using (model_id) join jobs j using (unit_id) join part_lines p using (unit_id, job_id) join makers k on k.maker_id = m.maker_id
+    where m.product_type = ${productType} and j.symptom = ${symptom} and j.counted_as <> 'nothing' and p.role = 'fitted'
+    group by p.part_number, 3, 4, 5, 6`);
+  return rows.map(({ days, quarter, ...row }) => ({
+    ...row,
+    ageBand: ageBandOf(days ?? undefined),
+    season: seasons[quarter - 1] ?? seasons[0],
+  }));
 }
 
 /** Symptoms and kinds of appliance that closed jobs name, the commonest first. */

@@ -12,6 +12,7 @@ import { loadSheets } from "@/db/queries/sheet-versions";
 import { loadSymptomGroups, loadSymptomParts } from "@/db/queries/symptom-groups";
 import { symptomOf } from "@/lib/domain/symptoms";
 import { formatCounted } from "@/lib/format/format-count";
+import { neededParts } from "@/lib/sheets/symptom-parts";
 import { behindSymptom, symptomLevel } from "@/lib/sheets/symptom-shares";
 import { shareEstimate } from "@/lib/statistics/share-estimate";
 import { BehindTables } from "./_components/behind-tables";
@@ -86,7 +87,7 @@ export default async function SymptomPage({ params, searchParams }: Props) {
           <ByGroup caption="By model" name={({ model }) => model} groups={chosen} />
           <ByGroup caption="By age" name={({ ageBand }) => ageBand} groups={chosen} />
           <ByGroup caption="By season" name={({ season }) => season} groups={chosen} />
-          <PartsNeeded parts={parts} />
+          <PartsNeeded parts={neededParts(asked(parts, address), jobs)} />
         </>
       )}
     </Page>

@@ -38,10 +38,10 @@ export function readSymptomAddress(symptom: string, given: Given): SymptomAddres
 }
 
 /** The groups that the address asks for. */
-export function asked(
-  groups: readonly SymptomGroup[],
+export function asked<Group extends Pick<SymptomGroup, "model" | "ageBand" | "season">>(
+  groups: readonly Group[],
   { model, age, season }: SymptomAddress,
-): readonly SymptomGroup[] {
+): readonly Group[] {
   return groups.filter(
     (group) =>
       (model === undefined || group.model === model) &&
