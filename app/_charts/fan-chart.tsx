@@ -1,5 +1,5 @@
 import type { Fan } from "@/lib/figures/fan";
-import { bandPath, linePath } from "@/lib/figures/fan-paths";
+import { bandPath, linePath, meanPath } from "@/lib/figures/fan-paths";
 import { percentOfPlot } from "@/lib/figures/percent-of-plot";
 import { formatCount } from "@/lib/format/format-count";
 import styles from "./fan-chart.module.css";
@@ -15,7 +15,7 @@ interface Props {
 
 const height = 260;
 
-/** What was used as dots, what is expected as a fan of three bands; no line runs inside the fan, since none is right. */
+/** What was used as dots, what is expected as a fan of three bands; the broken line is their mean, and no course of its own. */
 export function FanChart({ label, wide, narrow }: Props) {
   return (
     <>
@@ -59,6 +59,7 @@ function OneFan({ label, fan }: { readonly label: string; readonly fan: Fan }) {
               <path key={band} d={bandPath(fan, band)} className={styles[band]} />
             ))}
             <path d={linePath(fan)} className={styles.line} />
+            <path d={meanPath(fan)} className={styles.mean} />
           </svg>
           <line x1={percentOfPlot(fan.today)} x2={percentOfPlot(fan.today)} y1="0" y2="100%" className={styles.today} />
           <text x={percentOfPlot(fan.today)} y="-4" textAnchor="middle" className={marks.label}>

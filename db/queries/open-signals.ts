@@ -13,12 +13,15 @@ export interface OpenSignal extends StoredSignal {
 /** Long after every week that is followed: the last run there is. */
 const farDay = "9999-12-31" as Parameters<typeof loadRun>[1]; // a real day, far beyond any record
 
-/** Signals of the last run about failing components, as they stand by what was said of them. */
-export async function loadOpenSignals(db: Reader): Promise<readonly OpenSignal[]> {
+/**
+ * Signals of the last run about failing components, as they stand by what was said of them.
+ * @param component of this one; of all where absent
+ */
+export async function loadOpenSignals(db: Reader, component?: string): Promise<readonly OpenSignal[]> {
   const run = await loadRun(db, farDay);
   if (run === undefined) return [];
   return (await loadSignals(db, run.asOf, undefined))
-    .filter(({ wordKind }) => wordKind === "component")
+    .filter(({ wordKind, word }) => wordKind === "component" && word === (component ?? word))
     .map((signal) => ({ ...signal, state: stateOf(signal) }))
     .filter(({ state }) => state !== "explained" && state !== "dismissed");
 }

@@ -2,6 +2,7 @@ import { sql } from "drizzle-orm";
 import type { Day } from "@/lib/calendar/day";
 import type { StoredTotal } from "@/lib/forecast/stored-total";
 import type { Reader } from "../database-types";
+import { onShelf } from "./part-credits";
 
 export interface ComponentTotal {
   /** `all`, a component's key, or `none`. */
@@ -75,7 +76,7 @@ export async function loadPartCredits(db: Reader, today: Day): Promise<PartCredi
       coalesce(sum(greatest(0, coalesce(l.approved_cents, l.claimed_cents) - l.paid_cents)), 0)::float8 as "openPartsCents",
       coalesce(string_agg(l.quantity || ' × ' || coalesce(l.part_number, l.description), ', ' order by l.line), '') as parts
     from claims c join claim_lines l on l.unit_id = c.unit_id and l.claim_id = c.claim_id and l.pay_item = 'parts'
-    where c.keep_part_until >= ${today}::date and c.state not in ('draft', 'withdrawn')
+    where c.keep_part_until >= ${today}::date and c.state not in ('draft', 'withdrawn') and ${onShelf}
     group by c.unit_id, c.claim_id, c.claim_number, c.payer, c.keep_part_until order by c.keep_part_until, c.claim_number`);
   return {
     awaitedCents: sums?.awaited ?? 0,

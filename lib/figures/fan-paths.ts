@@ -12,6 +12,11 @@ export function bandPath({ ahead, max, today }: Fan, band: "band30" | "band60" |
   return ends.length === 0 ? "" : `M${[...upper, ...lower].join("L")}Z`;
 }
 
+/** Through the means of the months ahead: unlike the likeliest count, they never jump. */
+export function meanPath({ ahead, max }: Fan): string {
+  return ahead.length === 0 ? "" : `M${ahead.map(({ at, month }) => `${across(at)} ${up(month.mean, max)}`).join("L")}`;
+}
+
 /** Through what was seen, month by month. */
 export function linePath({ seen, max }: Fan): string {
   return seen.length === 0 ? "" : `M${seen.map(({ at, count }) => `${across(at)} ${up(count, max)}`).join("L")}`;

@@ -1,6 +1,8 @@
 import { todayIn } from "@/app/_clock/today";
 import type { Reader } from "@/db/database-types";
+import { loadOpenSignals, type OpenSignal } from "@/db/queries/open-signals";
 import { loadPartCatalogue } from "@/db/queries/part-catalogue";
+import { type CreditsOfPart, loadCreditsOfPart } from "@/db/queries/part-credits";
 import { loadOutlookState, type OutlookState } from "@/db/queries/part-list";
 import { loadPartPage, type PartPage } from "@/db/queries/part-page";
 import { loadShop } from "@/db/queries/shop";
@@ -23,6 +25,9 @@ export interface KnownPart {
   /** Numbers that this one took the place of, as people write them. */
   readonly older: readonly string[];
   readonly technicians: readonly string[];
+  /** Open signals on its component, in machines that take it. */
+  readonly signals: readonly OpenSignal[];
+  readonly credits: CreditsOfPart;
 }
 
 /** One part by any spelling of its number. */
@@ -44,5 +49,13 @@ export async function loadPart(db: Reader, asked: string): Promise<PartView> {
     state: await loadOutlookState(db),
     older: olderKeys.map(catalogue.nameOf),
     technicians: await loadTechnicians(db, addDays(today, -365)),
+    signals: await signalsOf(db, part),
+    credits: await loadCreditsOfPart(db, part.spellings, today),
   };
+}
+
+async function signalsOf(db: Reader, { component, outlook }: PartPage): Promise<readonly OpenSignal[]> {
+  if (component === undefined) return [];
+  const maker = outlook.kind === "forecast" && outlook.fleet?.kind === "fleet" ? outlook.fleet.maker : undefined;
+  return (await loadOpenSignals(db, component)).filter((signal) => maker === undefined || signal.maker === maker);
 }

@@ -15,6 +15,7 @@ import { BackTestTable } from "./_components/back-test-table";
 import { DemandFan } from "./_components/demand-fan";
 import { OrderPanel } from "./_components/order-panel";
 import { PartBasis } from "./_components/part-basis";
+import { PartDrivers } from "./_components/part-drivers";
 import { StockLedger } from "./_components/stock-ledger";
 import { type KnownPart, loadPart } from "./load-part";
 import { hasFan, partFinding, partNotes } from "./part-words";
@@ -69,6 +70,7 @@ function OnePart({ view, done }: { readonly view: KnownPart; readonly done: stri
       {partNotes(part).map((note) => (
         <p key={note}>{note}</p>
       ))}
+      <PartDrivers view={view} />
       <BackTestTable outlook={part.outlook} />
       <StockLedger part={part} />
     </Page>

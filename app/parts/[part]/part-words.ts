@@ -15,7 +15,9 @@ const fanFromYearly = 12;
 const fewestMonths = 12;
 
 export function partFinding({ partNumber, description, outlook, forecastFrom }: PartPage): string {
-  const name = description === "" ? partNumber : `${description} ${partNumber}`;
+  // A number is one word: hyphens that do not break.
+  const number = partNumber.replaceAll("-", "\u2011");
+  const name = description === "" ? number : `${description} ${number}`;
   const first = outlook.kind === "forecast" ? outlook.months[0] : undefined;
   if (first === undefined) return `${name}: no use on record`;
   return `${name}: ${describeNeed(needOf(first))} in ${monthWords(forecastFrom)}`;

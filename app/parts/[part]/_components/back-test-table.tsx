@@ -3,6 +3,7 @@ import type { StoredMethodTest, StoredOutlook } from "@/lib/forecast/stored-outl
 import { capitalised } from "@/lib/format/capitalised";
 import { formatDecimal } from "@/lib/format/format-decimal";
 import { formatShare } from "@/lib/format/format-share";
+import { testedWithout } from "../fleet-words";
 import { heldWords, lossWords } from "../part-words";
 
 /** How each method would have done on months that it could not see, and which was chosen. */
@@ -36,7 +37,7 @@ export function BackTestTable({ outlook }: { readonly outlook: StoredOutlook }) 
       <h2>How sure that is</h2>
       <p>{heldWords(outlook)}</p>
       <p>
-        {reason} {lossWords(test, method)}
+        {reason} {lossWords(test, method)} {testedWithout(outlook.fleet)}
       </p>
       <details>
         <summary>All {test.methods.length} methods on this part’s own months</summary>

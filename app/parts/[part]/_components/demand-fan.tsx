@@ -31,8 +31,8 @@ export function DemandFan({ part, csvHref }: Props) {
       csvHref={csvHref}
       note={
         <p>
-          No line runs inside the fan, since no single course of it is likely. Bands are runs of whole pieces, so they
-          hold somewhat more or less than they say.
+          The broken line is the mean of all futures; none of them runs along it. Bands are runs of whole pieces, so
+          they hold somewhat more or less than they say.
         </p>
       }
       table={

@@ -1,5 +1,6 @@
 import Link from "next/link";
 import { type Definition, DefinitionList } from "@/app/_ui/definition-list";
+import type { CreditsOfPart } from "@/db/queries/part-credits";
 import { monthWords } from "@/lib/figures/fan";
 import { monthsBetween } from "@/lib/forecast/forecast-month";
 import { formatCount, formatCounted } from "@/lib/format/format-count";
@@ -9,7 +10,7 @@ import { leadWords } from "../../line-words";
 import type { KnownPart } from "../load-part";
 
 /** Plate of the part, what its use rests on, and what drives it. */
-export function PartBasis({ view: { part, older } }: { readonly view: KnownPart }) {
+export function PartBasis({ view: { part, older, credits } }: { readonly view: KnownPart }) {
   const items: Definition[] = [
     { term: "Part number", detail: part.partNumber },
     ...(older.length > 0 ? [{ term: "Took the place of", detail: older.join(", ") }] : []),
@@ -38,6 +39,18 @@ export function PartBasis({ view: { part, older } }: { readonly view: KnownPart 
     },
     ...(part.terms?.supplier ? [{ term: "Supplier", detail: part.terms.supplier }] : []),
     ...(part.lastBuyOn === undefined ? [] : [{ term: "Last day to order", detail: formatPlainDay(part.lastBuyOn) }]),
+    ...(credits.claims === 0 && credits.held === 0
+      ? []
+      : [
+          {
+            term: "Credits due",
+            detail:
+              credits.claims === 0
+                ? "none"
+                : `${formatMoney({ cents: credits.openCents, currency: part.currency })} on ${formatCounted(credits.claims, "claim")}`,
+            ...(credits.held === 0 ? {} : { source: <HeldWords credits={credits} /> }),
+          },
+        ]),
     { term: "Last used", detail: part.lastUsedOn === undefined ? "never" : formatPlainDay(part.lastUsedOn) },
   ];
   return (
@@ -51,6 +64,15 @@ export function PartBasis({ view: { part, older } }: { readonly view: KnownPart 
         {part.spellings.length > 1 && ` Counted together: ${part.spellings.join(", ")}.`}
       </p>
       <p className="small soft">Data version {part.dataVersion.slice(0, 12)}</p>
+    </>
+  );
+}
+
+function HeldWords({ credits: { held, firstMayGoOn } }: { readonly credits: CreditsOfPart }) {
+  return (
+    <>
+      <Link href="/claims/failed-parts">{formatCounted(held, "failed one has", "failed ones have")} to be kept</Link>
+      {firstMayGoOn !== undefined && `, the first until ${formatPlainDay(firstMayGoOn)}`}
     </>
   );
 }
