@@ -95,7 +95,10 @@ test("wrong entries of stock and terms get a sentence and change nothing; right 
 test("a part's months add up to its file; a superseded number leads to its successor; twenty futures follow the stock", async ({
   page,
 }) => {
-  const busy = await partWith(page, (row) => Number(row.used_12_months) >= 4 && /-B$/.test(row.part_number ?? ""));
+  const busy = await partWith(
+    page,
+    (row) => Number(row.used_12_months) >= 4 && Number(row.used_12_months) < 12 && /-B$/.test(row.part_number ?? ""),
+  );
   await page.goto(pathOf(busy.part_number.replace(/B$/, "A")));
   await expect(page.getByRole("heading", { level: 1 })).toContainText(`was superseded by ${busy.part_number}`);
   await page.getByRole("link", { name: busy.part_number, exact: true }).click();
@@ -103,7 +106,7 @@ test("a part's months add up to its file; a superseded number leads to its succe
   const months = await fileOf(page, `${pathOf(busy.part_number)}/months.csv`);
   const used = months.filter((row) => row.used !== "").slice(-12);
   expect(used.reduce((sum, row) => sum + Number(row.used), 0)).toBe(Number(busy.used_12_months));
-  // This small company uses no part every month: a fan of such small counts would say less than the sentence.
+  // A fan of such small counts would say less than the sentence.
   await expect(
     page.getByText(/^Fewer than one a month is used \(\d+ in 12 months\), so no monthly fan is drawn/),
   ).toBeVisible();
@@ -115,10 +118,46 @@ test("a part's months add up to its file; a superseded number leads to its succe
   await isReadable(page);
 });
 
+test("the fan of a part that is used every month reads point by point, and says which machines drive it", async ({
+  page,
+}) => {
+  const busy = await partWith(
+    page,
+    (row) => Number(row.used_12_months) >= 12 && (row.component ?? "") !== "" && /-B$/.test(row.part_number ?? ""),
+  );
+  await page.goto(pathOf(busy.part_number));
+  const months = await fileOf(page, `${pathOf(busy.part_number)}/months.csv`);
+  const ahead = months.filter((row) => row.used === "");
+  expect(ahead).toHaveLength(24);
+  for (const row of ahead) {
+    const [low, high] = [Number(row.low_90), Number(row.high_90)];
+    expect(low).toBeLessThanOrEqual(Number(row.low_60));
+    expect(high).toBeGreaterThanOrEqual(Number(row.high_60));
+    expect(Number(row.mean)).toBeLessThanOrEqual(high + 1);
+  }
+  // The first point read is the oldest month drawn, the last one the last month expected.
+  const chart = page.getByRole("application", { name: new RegExp(`^${busy.part_number} by month`) }).first();
+  await chart.focus();
+  await page.keyboard.press("End");
+  const last = ahead.at(-1);
+  await expect(
+    page.getByText(new RegExp(`expected: .*between ${last?.low_90} and ${last?.high_90}`)).first(),
+  ).toBeVisible();
+  await page.getByText("Table", { exact: true }).first().click();
+  await expect(page.getByRole("table", { name: "By month" }).getByRole("row")).toHaveCount(1 + 24 + 24);
+  await expect(page.getByRole("heading", { name: "What drives it" })).toBeVisible();
+  await expect(page.getByText(/run in machines of /)).toBeVisible();
+  await expect(page.getByText(/and \d+ jobs? took this part/)).toBeVisible();
+  await page.setViewportSize({ width: 390, height: 800 });
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+  await isReadable(page);
+});
+
 test("trucks, idle stock and money answer their questions, and say what they rest on", async ({ page }) => {
   await page.goto("/parts/trucks?budget=lots");
   await expect(page.getByText("“lots” is not an amount; 500.00 was taken.")).toBeVisible();
   await expect(page.getByRole("heading", { level: 1 })).toContainText(/visits that need parts/);
+  await expect(page.getByText(/9 years in 10 between \d+ and \d+ in 100/)).toBeVisible();
   await page.goto("/parts/idle");
   await expect(page.getByRole("heading", { level: 1 })).toContainText(/lies in \d+ parts? that|No stock lies idle/);
   await page.goto("/parts/money");
