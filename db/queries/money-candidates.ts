@@ -59,7 +59,7 @@ function mayBeCovered(reaches: Reaches, policies: readonly StoredPolicy[]): SQL 
   const claimable = causeKeys.filter(
     (cause) => causes[cause].kind === "component" || (paysDiagnosis && cause === "no_fault_found"),
   );
-  const papers = ["contracts", "unit_facts", "repair_spans"].map(
+  const papers = ["unit_facts", "repair_spans"].map(
     (table) => sql`exists (select from ${sql.identifier(table)} f where f.unit_id = j.unit_id)`,
   );
   const may = [
@@ -67,9 +67,17 @@ function mayBeCovered(reaches: Reaches, policies: readonly StoredPolicy[]): SQL 
     sql`r.late <= r.days`,
     ...campaigns(reaches),
     ...papers,
+    underContract(policies),
     repairedUnderCover(reaches),
   ];
   return sql`j.cause = any(${sql.param(claimable)}::text[]) and (${sql.join(may, sql` or `)})`;
+}
+
+/** A contract pays nothing before the first day of its paper, nor after the last unless its terms stand still in between. */
+function underContract(policies: readonly StoredPolicy[]): SQL {
+  const standsStill = policies.some(({ policy }) => policy.payer.kind === "contract" && policy.tolling);
+  const ends = standsStill ? sql`true` : sql`f.ends_on >= j.failed_on`;
+  return sql`exists (select from contracts f where f.unit_id = j.unit_id and f.starts_on <= j.completed_on and ${ends})`;
 }
 
 /** Repairs on the payer's account keep a term running or begin one of their own. */

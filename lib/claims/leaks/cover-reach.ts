@@ -20,8 +20,8 @@ export const forever = 100_000;
 
 /**
  * An upper bound that leaves out only what can never be covered: every term counted at its longest from the latest day
- * that could start it. Contracts are not in it; a unit that has one is always judged.
- * Checked: tests/claims/leaks/cover-reach.test.ts and, against judging every job, tests/db/unclaimed-work.test.ts.
+ * that could start it. Contracts are not in it; their papers say how far they reach.
+ * Checked: tests/claims/leaks/cover-reach.test.ts and, against judging every job, tests/db/money/unclaimed-work.test.ts.
  */
 export function coverReach(policies: readonly Policy[]): CoverReach {
   const bearing = policies.filter(({ payer }) => payer.kind !== "contract" && payer.kind !== "own_guarantee");

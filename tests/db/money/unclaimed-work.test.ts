@@ -9,7 +9,9 @@ import { judgeUnclaimed, type Yardstick } from "@/db/writes/money/judge-unclaime
 import { loadYardstick } from "@/db/writes/money/load-yardstick";
 import { rebuildUnclaimed } from "@/db/writes/money/rebuild-unclaimed";
 import { day } from "@/lib/calendar/day";
+import { payItems } from "@/lib/domain/pay-item";
 import { checkEvidence } from "@/lib/evidence/check-evidence";
+import { samplePolicy } from "../../coverage/sample-policy";
 import { act, draftOf, send, startWithJobs } from "../claims/claim-files";
 import { csv, fileFolder, job, unit } from "../intake-files";
 
@@ -112,6 +114,26 @@ test("what is left out before judging could never have been covered", async () =
       ),
     ),
   );
+  await files.load(
+    csv(
+      serials.slice(0, 12).map((serial, n) => ({
+        contract_number: `P${n}`,
+        maker: "Hearth-Wick",
+        serial,
+        plan: "plan-gold",
+        starts_on: days[1 + (n % 3)] ?? "",
+        ends_on: n % 2 === 0 ? "2027-09-05" : "2027-09-04",
+      })),
+    ),
+  );
+  const plan = samplePolicy({
+    key: "plan-gold",
+    payer: { kind: "contract", name: "Plan company" },
+    start: { from: { event: "contract_sale" }, fallbacks: [] },
+    terms: [{ covers: { kind: "whole_unit" }, pays: payItems, term: { n: 9, unit: "year" } }],
+    contract: { type: "extended" },
+  });
+  await files.load(JSON.stringify({ schema: "ohmsworth/policies/1", policies: [plan] }));
   const loaded = await files.load(csv(made), "add and set aside");
   expect(loaded.kind).toBe("added");
   const [some, every] = await readOnly(async (db) => {
@@ -123,4 +145,5 @@ test("what is left out before judging could never have been covered", async () =
   const sorted = (found: readonly unknown[]) => found.map((row) => JSON.stringify(row)).sort();
   expect(sorted(some)).toEqual(sorted(every));
   expect(every.length).toBeGreaterThan(3);
+  expect(every.some(({ payer }) => payer === "Plan company")).toBe(true);
 });
