@@ -47,6 +47,7 @@ export const jobColumns = [
   "labour_minutes",
   "labour",
   "trip",
+  "trip_miles",
   "authorization_number",
   "authorized_on",
   "callback_of",

@@ -4,6 +4,7 @@ import type { Cells, JobColumn } from "./file-columns";
 import type { JobDetail } from "./job-detail";
 import { type DirtKind, drawDirt, mistyped } from "./job-dirt";
 import { makers, modelNumber } from "./models";
+import { randomOf } from "./random";
 import type { RegisterUnit } from "./register-unit";
 import type { Scenario } from "./scenario";
 import type { JobPlan } from "./unit-jobs";
@@ -46,6 +47,7 @@ export function jobRow(
     payer: detail.payer,
     callback_of: numbers.earlier,
     ...(closed ? closing(random, job, detail) : {}),
+    trip_miles: closed ? tripMiles(scenario, unit, job) : "",
   };
   if (dirt.has("cause_unknown")) cells.cause = "not_determined";
   return { cells, dirt };
@@ -94,6 +96,12 @@ function closing(random: JobDetail["random"], job: JobPlan, detail: JobDetail): 
     authorization_number: authorized ? `A-${drawWhole(random, 100000, 999999)}` : "",
     authorized_on: authorized ? dayText(job.firstVisitOn) : "",
   };
+}
+
+/** There and back on each visit, from the unit's own address; one job in ten has nobody's note of it. */
+function tripMiles({ seed }: Scenario, { index }: RegisterUnit, { visits, requestedOn }: JobPlan): number | "" {
+  const oneWay = drawWhole(randomOf(seed, index, 9), 1, 28);
+  return happens(randomOf(seed, index, 10, requestedOn), 0.1) ? "" : 2 * oneWay * visits;
 }
 
 /** Cents as intake reads them: a decimal with a point. */

@@ -96,6 +96,7 @@ function writeJobRow(job: NoDrainJob, { jobs }: DemoFiles, until: Day): void {
     labour_minutes: 75,
     labour: money(14_250),
     trip: money(3900),
+    trip_miles: 24,
   });
 }
 

@@ -92,7 +92,7 @@ function extendedPlan(present: Policy): Policy {
         otherwiseHours: 1,
         capHours: 5,
       },
-      trip: { kind: "cost", capCents: 4000 },
+      trip: { kind: "per_mile", centsPerMile: 67.5, includedMiles: 20, capCents: 4000 },
       parts: { handlingPercent: 0, capCents: 50_000 },
       diagnosis: { kind: "flat", cents: 6000 },
     },

@@ -32,6 +32,7 @@ export function closedJob(row: typeof jobs.$inferSelect): ClosedJob {
     labourMinutes: row.labourMinutes ?? undefined,
     labour: money(row.labourCents),
     trip: money(row.tripCents),
+    tripMiles: row.tripMiles ?? undefined,
     authorizationNumber: row.authorizationNumber ?? undefined,
     authorizedOn: row.authorizedOn ?? undefined,
     callbackOf: row.callbackOf ?? undefined,

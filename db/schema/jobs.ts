@@ -53,6 +53,8 @@ export const jobs = pgTable(
     labourMinutes: integer("labour_minutes"),
     labourCents: centsColumn("labour_cents"),
     tripCents: centsColumn("trip_cents"),
+    /** For all visits, there and back. */
+    tripMiles: integer("trip_miles"),
     currency: varchar("currency", { length: 3 }).$type<Currency>().notNull(),
     authorizationNumber: text("authorization_number"),
     authorizedOn: dayColumn("authorized_on"),
@@ -84,6 +86,7 @@ export const jobs = pgTable(
       "jobs_labour_not_negative",
       sql`${table.labourMinutes} >= 0 and ${table.labourCents} >= 0 and ${table.tripCents} >= 0`,
     ),
+    check("jobs_miles_not_negative", sql`${table.tripMiles} >= 0`),
     check("jobs_callback_of_another", sql`${table.callbackOf} <> ${table.jobNumber}`),
   ],
 );

@@ -1,5 +1,6 @@
 import type { JobRecord } from "@/lib/domain/job";
 import type { Policy } from "@/lib/domain/policy";
+import type { TripPay } from "@/lib/domain/policy-pay";
 import { centsInWords } from "./money-words";
 
 export type Amount =
@@ -38,6 +39,8 @@ export function tripAmount({ job }: JobRecord, policy: Policy): Amount {
       return amount(trip.cents, `flat: ${centsInWords(trip.cents, policy.currency)}`);
     case "cost":
       return asCharged("trip", job.trip?.cents, trip.capCents, policy);
+    case "per_mile":
+      return byTheMile(job.tripMiles, trip, policy);
   }
 }
 
@@ -52,6 +55,22 @@ function asCharged(name: string, charged: number | undefined, cap: number | unde
     return { kind: "unknown", fix: `Enter the ${name} charge of the job: the policy pays what was charged.` };
   if (cap === undefined || charged <= cap) return amount(charged, `as charged: ${centsInWords(charged, currency)}`);
   return amount(cap, `charged ${centsInWords(charged, currency)}, limited to ${centsInWords(cap, currency)}`);
+}
+
+/** Half a cent is rounded up, once. */
+function byTheMile(
+  miles: number | undefined,
+  { centsPerMile, includedMiles, capCents }: Extract<TripPay, { kind: "per_mile" }>,
+  { currency }: Policy,
+): Amount {
+  if (miles === undefined)
+    return { kind: "unknown", fix: "Enter the miles of the job’s trips: the policy pays by the mile." };
+  const paid = Math.max(0, miles - includedMiles);
+  const cents = Math.round(paid * centsPerMile);
+  const included = includedMiles === 0 ? "" : `, ${includedMiles} of them included`;
+  const basis = `${miles} miles${included}: ${paid} at ${centsPerMile} cents`;
+  if (capCents === undefined || cents <= capCents) return amount(cents, basis);
+  return amount(capCents, `${basis}, limited to ${centsInWords(capCents, currency)}`);
 }
 
 function amount(cents: number, basis: string): Amount {

@@ -42,6 +42,8 @@ export interface ClosedJob extends JobDates {
   readonly labourMinutes: number | undefined;
   readonly labour: Money | undefined;
   readonly trip: Money | undefined;
+  /** Miles driven for all visits, there and back, where somebody noted them. */
+  readonly tripMiles?: number | undefined;
   readonly authorizationNumber: string | undefined;
   readonly authorizedOn: Day | undefined;
   /** Job number of the earlier job that this one returns to. */

@@ -38,7 +38,14 @@ export interface LabourHours {
 export type TripPay =
   | { readonly kind: "included" }
   | { readonly kind: "flat"; readonly cents: number }
-  | { readonly kind: "cost"; readonly capCents?: number | undefined };
+  | { readonly kind: "cost"; readonly capCents?: number | undefined }
+  /** By the mile beyond a radius within which the trip is included. Rates go below a cent. */
+  | {
+      readonly kind: "per_mile";
+      readonly centsPerMile: number;
+      readonly includedMiles: number;
+      readonly capCents?: number | undefined;
+    };
 
 /** Repairs that need the payer's number beforehand. */
 export interface AuthorizationRule {

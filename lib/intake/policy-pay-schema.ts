@@ -24,6 +24,12 @@ export const paySchedule = z.strictObject({
     z.strictObject({ kind: z.literal("included") }),
     z.strictObject({ kind: z.literal("flat"), cents }),
     z.strictObject({ kind: z.literal("cost"), capCents: cents.optional() }),
+    z.strictObject({
+      kind: z.literal("per_mile"),
+      centsPerMile: z.number().min(0, "is negative").max(10_000, "is more than 100.00 a mile; the rate is in cents"),
+      includedMiles: z.int("is not a whole number").min(0, "is negative"),
+      capCents: cents.optional(),
+    }),
   ]),
   parts: z.strictObject({
     handlingPercent: z.number().min(0, "is negative").max(100, "is more than the part itself"),

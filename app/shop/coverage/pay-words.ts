@@ -56,6 +56,11 @@ function labour(pay: Policy["pay"]["labour"], money: Money): readonly string[] {
 function tripWords(trip: Policy["pay"]["trip"], money: Money): string {
   if (trip.kind === "included") return "The trip is included in labour.";
   if (trip.kind === "flat") return `Trip: ${money(trip.cents)}.`;
+  if (trip.kind === "per_mile") {
+    const included = trip.includedMiles === 0 ? "" : ` beyond the first ${trip.includedMiles}`;
+    const most = trip.capCents === undefined ? "" : `, at most ${money(trip.capCents)}`;
+    return `Trip: ${trip.centsPerMile} cents for each mile${included}, there and back${most}.`;
+  }
   return `Trip as charged${trip.capCents === undefined ? "" : `, at most ${money(trip.capCents)}`}.`;
 }
 

@@ -80,6 +80,7 @@ export const jobsKind = stagedKind<JobRow>({
     value("labour_minutes", "integer", ({ job }) => job.labourMinutes),
     value("labour_cents", "bigint", ({ job }) => job.labour?.cents, "labour"),
     value("trip_cents", "bigint", ({ job }) => job.trip?.cents, "trip"),
+    value("trip_miles", "integer", ({ job }) => job.tripMiles),
     value("currency", "text", (row) => row.currency),
     value("authorization_number", "text", ({ job }) => job.authorizationNumber),
     value("authorized_on", "date", ({ job }) => job.authorizedOn),

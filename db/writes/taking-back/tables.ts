@@ -70,7 +70,7 @@ export const takenTables: readonly TakenTable[] = [
     noun: "job",
     key: [unitId, jobId],
     restored: words(
-      "status requested_on first_visit_on diagnosed_on parts_ordered_on parts_received_on completed_on invoiced_on complaint cause_note correction symptom component failure_mode cause visits technician payer labour_minutes labour_cents trip_cents currency authorization_number authorized_on callback_of",
+      "status requested_on first_visit_on diagnosed_on parts_ordered_on parts_received_on completed_on invoiced_on complaint cause_note correction symptom component failure_mode cause visits technician payer labour_minutes labour_cents trip_cents trip_miles currency authorization_number authorized_on callback_of",
     ),
     label: "'job ' || t.job_number",
     claimed: claimOnJob,

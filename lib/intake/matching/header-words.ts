@@ -136,6 +136,9 @@ export const headerWords: Readonly<Record<string, readonly string[]>> = {
     "trip amount, call out charge, anfahrt, fahrtkosten, anfahrtskosten, deplacement, frais deplacement",
     "desplazamiento, trasferta, diritto di chiamata, voorrijkosten, deslocamento",
   ],
+  trip_miles: [
+    "miles, mileage, trip mileage, miles driven, round trip miles, distance, travel distance, odometer = 0.5, meilen",
+  ],
   currency: ["currency code, waehrung, wahrung, devise, moneda, valuta, moeda"],
   authorization_number: [
     "authorization, authorization code, approval number, approval code, claim authorization",

@@ -12,9 +12,11 @@ export interface FormField {
   readonly none?: string;
   /** A list or flag that may be left out of the document: empty or not set it says nothing. */
   readonly mayBeAbsent?: true;
-  /** The field counts only while another field of the same row or document holds this value. */
-  readonly onlyIf?: readonly [at: string, is: string];
+  readonly onlyIf?: OnlyIf;
 }
+
+/** Counts only while another field of the same row or document holds one of these values. */
+export type OnlyIf = readonly [at: string, is: string, ...orIs: string[]];
 
 export interface FormChoice {
   readonly value: string;
@@ -41,7 +43,7 @@ export interface FormList {
   /** What people call one row. */
   readonly row: string;
   readonly fields: readonly FormField[];
-  readonly onlyIf?: readonly [at: string, is: string];
+  readonly onlyIf?: OnlyIf;
 }
 
 export interface FormSection {

@@ -81,7 +81,9 @@ function rowsOf({ list, fields }: FormList, texts: FormTexts, names: readonly st
 }
 
 function holds(condition: FormField["onlyIf"], textOf: (at: string) => string | undefined): boolean {
-  return condition === undefined || textOf(condition[0]) === condition[1];
+  if (condition === undefined) return true;
+  const [at, ...values] = condition;
+  return values.includes(textOf(at) ?? "");
 }
 
 /** Sets a place of the document, making the objects on the way; what says nothing makes none. */
