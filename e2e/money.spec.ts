@@ -105,7 +105,7 @@ test("failed parts are listed with their last day, and print as tags", async ({ 
   await expect(page.getByRole("status").filter({ hasText: "1 of 1 went" })).toBeVisible();
   const gone = page.getByRole("table", { name: /^Gone/ }).getByRole("row").filter({ hasText: claim });
   await expect(gone.first()).toContainText("tag T-12, entered by Ana");
-  await isFreeOfFaults(page);
+  await isReadable(page);
 });
 
 interface OnItsWay {

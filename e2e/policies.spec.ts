@@ -1,5 +1,6 @@
 // The terms of a maker: read in sentences, changed as a new version, what it would alter seen before it is published.
 import { expect as expectSoon, type Page, test } from "@playwright/test";
+import { isFree } from "./free-jobs";
 import { isReadableAtEveryWidth } from "./readable";
 
 /** A page may be made at its first call, which a busy machine does slowly. */
@@ -85,22 +86,19 @@ test("a draft that is given up leaves nothing", async () => {
   await expect(page.getByRole("table", { name: "Brackenhall" })).toContainText("1 Jan 2023 on");
 });
 
-/** The last job on the list, since other tests take theirs from its top. */
-async function lastClaimable(): Promise<{ readonly job: string; readonly serial: string; readonly component: string }> {
+/** The last free job on the list, since other tests take theirs from its top. */
+async function lastFree(): Promise<{ readonly job: string; readonly serial: string; readonly component: string }> {
   await page.goto("/claims");
-  const row = page
-    .getByRole("row")
-    .filter({ has: page.getByRole("rowheader").getByRole("checkbox") })
-    .last();
+  const row = page.getByRole("row").filter({ hasText: isFree }).last();
   const [, serial, component] = await row.getByRole("cell").allTextContents();
   const job = await row.getByRole("rowheader").getByRole("link").textContent();
   return { job: job ?? "", serial: serial ?? "", component: (component ?? "").replaceAll(" ", "_") };
 }
 
-let open: Awaited<ReturnType<typeof lastClaimable>>;
+let open: Awaited<ReturnType<typeof lastFree>>;
 
 test("a campaign on one serial names the open job that it would alter, with both answers, before it is published", async () => {
-  open = await lastClaimable();
+  open = await lastFree();
   await page.goto("/shop/coverage/policy/dunmorrow_household/1");
   await page.getByRole("button", { name: "New version" }).click();
   await page.getByLabel("Name of the policy").fill("Campaign for trying out");
@@ -122,7 +120,7 @@ test("a campaign on one serial names the open job that it would alter, with both
   await expect(heading()).toHaveText(/^Publishing this would alter \d+ open decisions?: USD/);
   const altered = page.getByRole("row").filter({ hasText: open.job });
   await expect(altered).toContainText(/→ covered.*Campaign company/);
-  await looksRight();
+  await isReadableAtEveryWidth(page);
 });
 
 test("it is published once somebody says who, and then decides that job", async () => {
