@@ -6,11 +6,13 @@ import { benchCoverage } from "./coverage";
 import { filesStall } from "./files-stall";
 import { benchForecast, benchForecastSpeed } from "./forecast";
 import { benchForecastDemo } from "./forecast-demo";
-import { benchForecastLives } from "./forecast-lives";
+import { benchForecastFleets } from "./forecast-fleets";
+import { benchForecastEnds, benchForecastLives } from "./forecast-lives";
 import { intakeAgainstCopy } from "./intake";
 import { benchLives } from "./lives";
 import { madeCells } from "./made-cells";
 import { benchPacket } from "./packet";
+import { benchPartsPages } from "./parts-pages";
 import { say } from "./say";
 import { benchSheet } from "./sheet";
 import { benchSignals } from "./signals";
@@ -69,12 +71,17 @@ const parts: Readonly<Record<string, () => Promise<void>>> = {
   forecast: async () => {
     benchForecast(partsFile(), 0);
     benchForecastSpeed(partsFile());
+    benchForecastFleets();
   },
   // The months on which settings were tuned: the eleven that the table above judges do not exist here.
   "forecast-tuning": async () => benchForecast(partsFile(), 11),
   sheet: async () => benchSheet(),
-  "forecast-demo": async () => benchForecastDemo(50),
-  "forecast-lives": async () => benchForecastLives(rowsAsked() ?? 200),
+  "forecast-demo": async () => benchForecastDemo(rowsAsked() ?? 50),
+  "forecast-lives": async () => {
+    benchForecastLives(rowsAsked() ?? 200);
+    benchForecastEnds(rowsAsked() ?? 200);
+  },
+  "parts-pages": () => benchPartsPages(rowsAsked()),
 };
 
 /** `npm run bench -- forecast other.csv` judges by other parts in the same form. */

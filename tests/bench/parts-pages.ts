@@ -1,0 +1,110 @@
+// The Parts place on the invented company at its full size: working all of it out, reading its pages, changing one job.
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { sql } from "drizzle-orm";
+import { loadPart } from "@/app/parts/[part]/load-part";
+import { loadPartsMoney } from "@/app/parts/money/load-money";
+import { partRows } from "@/app/parts/parts-view";
+import { readOnly } from "@/db/client";
+import { closeDatabase } from "@/db/close-database";
+import { migrateDatabase } from "@/db/migrate";
+import { loadOutlookState, loadPartList } from "@/db/queries/part-list";
+import { seedCatalogue } from "@/db/seed-catalogue";
+import { editJob } from "@/db/writes/edit-job";
+import { loadFile } from "@/db/writes/load-file";
+import { workOutOutlooks } from "@/db/writes/parts/settle-outlooks";
+import { day } from "@/lib/calendar/day";
+import { scenarioOf } from "@/synthetic-data/scenario";
+import { writeDemo } from "@/synthetic-data/write-demo";
+import { throwAwayDatabase } from "../database-server";
+import { say } from "./say";
+
+const until = day("2026-10-31");
+const files = ["shop.json", "units.csv", "jobs.csv", "part-lines.csv", "parts.csv", "policies.json"];
+
+/** @param size of the company; 1 is some 12,000 machines and 15,000 jobs */
+export async function benchPartsPages(size = 1): Promise<void> {
+  const given = process.env.DATABASE_URL;
+  const folder = mkdtempSync(join(tmpdir(), "ohmsworth-bench-"));
+  const database = await throwAwayDatabase();
+  process.env.DATABASE_URL = database.url;
+  process.env.OHMSWORTH_TODAY = until;
+  try {
+    await migrateDatabase(database.url);
+    await seedCatalogue();
+    await writeDemo(scenarioOf({ seed: 1, size, until }), folder);
+    for (const name of files) {
+      const result = await loadFile({
+        path: join(folder, name),
+        fileName: name,
+        mode: "add and set aside",
+        today: until,
+      });
+      if (result.kind !== "added") throw new Error(`${name} was not added: ${result.kind}`);
+    }
+    await measure();
+  } finally {
+    await closeDatabase();
+    if (given === undefined) delete process.env.DATABASE_URL;
+    else process.env.DATABASE_URL = given;
+    await database.drop();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+async function measure(): Promise<void> {
+  const all = await timed(() => workOutOutlooks(until, { anew: true }));
+  say("every part worked out, machines and back-tests included", figures(all));
+  const again = await timed(() => workOutOutlooks(until));
+  say("  again, from unchanged records", figures(again));
+  const parts = await readOnly((db) => loadPartList(db));
+  const busiest = parts.toSorted((a, b) => b.usedLastYear - a.usedLastYear)[0];
+  if (busiest === undefined) throw new Error("the invented company uses no parts");
+  const reading = {
+    [`the list of ${parts.length} parts (wanted: 100 ms)`]: () =>
+      readOnly(async (db) => [await loadOutlookState(db), partRows(await loadPartList(db))]),
+    "one part (wanted: 100 ms)": () => readOnly((db) => loadPart(db, busiest.partNumber)),
+    "money in parts (wanted: 100 ms)": () => readOnly(loadPartsMoney),
+  };
+  for (const [name, work] of Object.entries(reading)) say(`read and reckoned for ${name}`, figures(await median(work)));
+  const jobs = await readOnly((db) =>
+    db.rows<{ number: string }>(sql`
+      select job_number as number from jobs j where counted_as = 'failure' and exists (
+        select from part_lines p where p.unit_id = j.unit_id and p.job_id = j.job_id and p.role = 'fitted') order by job_number limit 9`),
+  );
+  let next = 0;
+  const changed = await median(async () => {
+    const jobNumber = jobs[next++ % jobs.length]?.number ?? "";
+    await editJob({ jobNumber, column: "completed_on", value: "2026-09-15", by: "bench", reason: "bench" });
+  });
+  say("one changed job, its parts and their machines worked out anew (wanted: 1 s)", figures(changed));
+}
+
+interface Spent {
+  readonly wall: number;
+  readonly processor: number;
+}
+
+async function timed(work: () => Promise<unknown>): Promise<Spent> {
+  const [began, before] = [performance.now(), process.cpuUsage()];
+  await work();
+  const { user, system } = process.cpuUsage(before);
+  return { wall: performance.now() - began, processor: (user + system) / 1000 };
+}
+
+/** Of seven, after two that only warm the engine. */
+async function median(work: () => Promise<unknown>): Promise<Spent> {
+  const runs: Spent[] = [];
+  for (let run = 0; run < 9; run++) runs.push(await timed(work));
+  const middle = (of: keyof Spent) =>
+    runs
+      .slice(2)
+      .map((run) => run[of])
+      .toSorted((a, b) => a - b)[3] ?? Number.NaN;
+  return { wall: middle("wall"), processor: middle("processor") };
+}
+
+function figures({ wall, processor }: Spent): string {
+  return `${wall.toFixed(0)} ms by the clock, ${processor.toFixed(0)} ms of Node's processor time`;
+}
