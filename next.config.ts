@@ -24,6 +24,7 @@ const config: NextConfig = {
       source: "/:path*",
       headers: [
         { key: "Content-Security-Policy", value: contentSecurityPolicy },
+        { key: "Strict-Transport-Security", value: "max-age=63072000" }, // browsers heed it only where it came by https
         { key: "X-Content-Type-Options", value: "nosniff" },
         { key: "Referrer-Policy", value: "same-origin" },
       ],

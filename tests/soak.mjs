@@ -10,12 +10,14 @@ const parts = {
   people: { file: "tests/db/claims/interleavings.test.ts", setting: "SOAK_SEEDS", usual: "1-1000" },
   upgrade: { file: "tests/db/upgrade-under-load.test.ts", setting: "UPGRADE_JOBS", usual: "100000" },
   load: { program: "tests/load/run.ts" },
+  stop: { program: "tests/load/stop.ts" },
+  sheet: { browser: "e2e/phone-soak.spec.ts", setting: "SOAK_SEEDS", usual: "1-200" },
 };
 
 const [asked, ...words] = process.argv.slice(2);
 if (asked !== undefined && !(asked in parts)) {
   console.error(
-    `Say "npm run soak", or "npm run soak -- PART" with ${Object.keys(parts).join(", ")}; after rows, kills or people seeds such as 1-20, after upgrade how many jobs, after load --jobs, --users, --minutes.`,
+    `Say "npm run soak", or "npm run soak -- PART" with ${Object.keys(parts).join(", ")}; after rows, kills or people seeds such as 1-20, after sheet how many walks, after upgrade how many jobs, after load --jobs, --users, --minutes.`,
   );
   process.exit(2);
 }
@@ -23,7 +25,12 @@ if (asked !== undefined && !(asked in parts)) {
 let failed = false;
 for (const [name, part] of Object.entries(parts)) {
   if (asked !== undefined && asked !== name) continue;
-  const { status } = part.program === undefined ? runTest(part) : runProgram(part.program);
+  const { status } =
+    part.program !== undefined
+      ? runProgram(part.program)
+      : part.browser !== undefined
+        ? runBrowser(part)
+        : runTest(part);
   failed ||= status !== 0;
 }
 process.exit(failed ? 1 : 0);
@@ -38,6 +45,13 @@ function runTest({ file, setting, usual }) {
     "database",
   ];
   return run([...vitest, "--reporter=verbose", file], { [setting]: words[0] ?? usual });
+}
+
+/** "200" walks seeds 1 to 200. */
+function runBrowser({ browser, setting, usual }) {
+  const [seeds = usual] = words;
+  const playwright = ["node_modules/@playwright/test/cli.js", "test", "--config", "e2e/playwright.config.ts", browser];
+  return run(playwright, { [setting]: seeds.includes("-") ? seeds : `1-${seeds}` });
 }
 
 function runProgram(program) {

@@ -22,6 +22,12 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
     },
     { file: "tests/db/in-transaction.test.ts", test: "a change reports after it is on disk" },
   ],
+  D3: [
+    {
+      file: "tests/db/killed/restart-mid-load.test.ts",
+      test: "down at point %i and up again: all of the load or nothing, and work goes on within ten seconds",
+    },
+  ],
   D4: [
     {
       file: "tests/db/in-transaction.test.ts",
@@ -33,6 +39,10 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
     { file: "tests/db/answer-once.test.ts", test: "the same request fifty times at once is done once" },
     { file: "tests/db/jobs-over-http.test.ts", test: "fifty at a time have one effect" },
     { file: "tests/db/claims/claim-concurrency.test.ts", test: "the same sending fifty times at once is sent once" },
+    {
+      file: "tests/db/sheets-close.test.ts",
+      test: "fifty times at once with one key closes once; with another body or without a key it is refused",
+    },
   ],
   D6: [
     { file: "tests/db/import.test.ts", test: "bytes that were loaded change nothing and name the first load" },
@@ -81,6 +91,10 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
     { file: "tests/db/impossible-intake.test.ts", test: "test" },
     { file: "tests/db/claims/impossible-claims.test.ts", test: "a sum that somebody changed by hand is found" },
   ],
+  D14: [
+    { file: "tests/db/upgrade-under-load.test.ts", test: "s and every row is there" },
+    { file: "tests/db/backup/backup.test.ts", test: "a backup of the first schema comes back in today's" },
+  ],
   F1: [
     { file: "tests/intake/tables/fuzzed-rows.test.ts", test: "10,000 rows in, 10,000 rows out, cell by cell" },
     { file: "tests/db/adding-up.test.ts", test: "every row of 10,000 dirty ones (seed %i) has one fate" },
@@ -103,7 +117,45 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
     { file: "tests/db/photos-read.test.ts", test: "what is no picture is refused, each in its own words and soon" },
     { file: "tests/db/photos-job.test.ts", test: "the received bytes are never handed out" },
   ],
+  F8: [
+    { file: "tests/db/file-names.test.ts", test: "lies under a random id, whatever its name, which is only shown" },
+    {
+      file: "tests/db/file-names.test.ts",
+      test: "is downloaded under a name that cannot leave its folder or its header",
+    },
+  ],
+  S3: [
+    { file: "tests/promises/markup.test.ts", test: "%s is shown as it was written, and is no markup" },
+    { file: "tests/promises/markup.test.ts", test: "no page writes markup that it did not make itself" },
+  ],
   S5: [{ file: "tests/db/photos-job.test.ts", test: "a form from another site is turned away" }],
+  S11: [
+    {
+      file: "tests/db/hostile-words.test.ts",
+      test: "hostile words find nothing, change nothing and break nothing, wherever a word can be asked for",
+    },
+  ],
+  S14: [
+    {
+      file: "tests/promises/supply-chain.test.ts",
+      test: "every package of the lock file is held by the hash of its content",
+    },
+    {
+      file: "tests/promises/supply-chain.test.ts",
+      test: "the licence of every package that is shipped is one of those that are known and allowed",
+    },
+  ],
+  S15: [{ file: "tests/promises/headers.test.ts", test: "every answer asks for encryption for at least a year" }],
+  P1: [
+    {
+      file: "tests/promises/what-is-held-of-people.test.ts",
+      test: "every column that could hold a name is known either to name nobody or to be searched when a customer is erased",
+    },
+    {
+      file: "tests/promises/what-is-held-of-people.test.ts",
+      test: "no table has a column for a customer's name, birth, payment or address",
+    },
+  ],
   P2: [{ file: "tests/db/photos-read.test.ts", test: "nothing but pixels is kept" }],
   P3: [
     { file: "tests/db/claims/altered-evidence.test.ts", test: "test" },
@@ -113,7 +165,37 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
       test: "what was sent is kept byte for byte under its hash, whatever becomes of the job",
     },
   ],
-  P6: [{ file: "tests/app/health.test.ts", test: "the place of a request in the log" }],
+  P4: [
+    {
+      file: "tests/db/erasure.test.ts",
+      test: "erased, the customer stands nowhere, others do, and every count is what it was",
+    },
+    { file: "tests/db/erasure.test.ts", test: "a backup from before, restored, is without the customer again" },
+  ],
+  P5: [
+    {
+      file: "tests/db/retention.test.ts",
+      test: "each kind goes on the day after its last one, and not before; a trial removes nothing",
+    },
+    { file: "tests/db/retention.test.ts", test: "a photo stays while a claim on its job is open" },
+  ],
+  P6: [
+    { file: "tests/app/health.test.ts", test: "the place of a request in the log" },
+    {
+      file: "tests/app/hosting.test.ts",
+      test: "one line of JSON an answer: kind of page, status and time, and no word, number or name that was asked for",
+    },
+    { file: "tests/db/errors-without-values.test.ts", test: "%s is told without its values" },
+  ],
+  P7: [
+    { file: "tests/db/change-log.test.ts", test: "is refused, to the owner of the database and to any other role" },
+    { file: "tests/db/change-log.test.ts", test: "an entry that was altered past the guards is named by its link" },
+    { file: "tests/db/change-log.test.ts", test: "fifty changes at once are links without a gap" },
+    {
+      file: "tests/db/change-log.test.ts",
+      test: "a chain that was written anew is whole in itself, and not the one that a backup noted",
+    },
+  ],
   O1: [
     {
       file: "tests/db/backup/backup.test.ts",
@@ -131,6 +213,7 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
     },
   ],
   O3: [
+    { file: "tests/app/hosting.test.ts", test: "both disks must have room, and one that is not known says nothing" },
     {
       file: "tests/db/readiness.test.ts",
       test: "ready with a database of this schema; behind by one step it is not, and still alive",
@@ -140,10 +223,59 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
       test: "a database that is held up for longer than two seconds is told, not waited for",
     },
   ],
+  O4: [
+    {
+      file: "tests/db/parts-that-fail.test.ts",
+      test: "while the counts cannot be read, rates say so in their time, and jobs and claims are read as ever",
+    },
+  ],
+  O5: [
+    {
+      file: "tests/db/load-stopped.test.ts",
+      test: "a load that is stopped, at whichever place, leaves nothing; the same load then goes in whole",
+    },
+  ],
+  O6: [
+    { file: "e2e/phone-soak.spec.ts", test: "what the phone was told is on the server, each once" },
+    {
+      file: "e2e/check-sheet.spec.ts",
+      test: "nothing is lost without signal, over a reload, when the server fails, and nothing of the customer is kept",
+    },
+    { file: "tests/sheets/outbox-order.test.ts", test: "a closing waits behind an answer that was refused" },
+  ],
   O7: [
+    { file: "tests/app/hosting.test.ts", test: "%j is refused in one line that names it and shows no password" },
+    {
+      file: "tests/app/hosting-files.test.ts",
+      test: "every setting has its line in the list for those who host it, and the list names no other",
+    },
     {
       file: "tests/db/connection.test.ts",
       test: "without the setting, or with an empty one, the embedded server is meant",
     },
   ],
+};
+
+/** Runs that are too long for every change, as `npm run soak` names them. */
+export const wholeRuns: Partial<Readonly<Record<PromiseKey, string>>> = {
+  D1: "npm run soak -- kills",
+  D3: "SOAK_SEEDS=1-20 npx vitest run --config tests/vitest.config.ts tests/db/killed/restart-mid-load.test.ts",
+  D7: "npm run soak -- people",
+  D14: "npm run soak -- upgrade",
+  F1: "npm run soak -- rows",
+  F9: "npm run bench -- files-stall",
+  O5: "npm run soak -- stop",
+  O8: "npm run soak -- load",
+};
+
+/** What a promise says and no test looks at yet. */
+export const notHeld: Partial<Readonly<Record<PromiseKey, string>>> = {
+  S3: "whole pages in a browser, packets",
+  S5: "server actions that come without an origin",
+  S11: "rights of the login of the database",
+  S14: "known faults of packages",
+  S15: "which answers browsers may keep",
+  P5: "a log of sign-ins",
+  P6: "a run of the whole site",
+  O1: "a weekly trial by itself",
 };
