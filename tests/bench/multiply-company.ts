@@ -11,6 +11,7 @@ const jobId = copied("job_id");
 /** What differs in a copy; every other column is as it was, the serial too, so that campaigns still name it. */
 const tables = {
   units: { unit_id: unitId },
+  contracts: { unit_id: unitId },
   jobs: {
     unit_id: unitId,
     job_id: jobId,
