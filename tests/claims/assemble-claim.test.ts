@@ -137,32 +137,6 @@ describe("amounts", () => {
     expect(claim.tasks.at(-1)?.fixes.join(" ")).toContain("labour charge");
   });
 
-  test("trip: flat and as charged", () => {
-    expect(claimOf(claimCase(pumpRecord(), paying({ trip: { kind: "flat", cents: 2500 } }))).totalCents).toBe(15_820);
-    const trip = { cents: 4000, currency: "USD" } as const;
-    const capped = paying({ trip: { kind: "cost", capCents: 3000 } });
-    expect(claimOf(claimCase(pumpRecord({ job: { trip } }), capped)).totalCents).toBe(16_320);
-  });
-
-  // By hand, beside 133.20: 44 miles of which 20 are included, 24 at 67.5 cents = 16.20; capped at 12.00; within the radius nothing.
-  test.each([
-    [44, undefined, 14_940],
-    [44, 1200, 14_520],
-    [20, undefined, 13_320],
-    [0, undefined, 13_320],
-  ])("trip by the mile: %i miles, at most %s", (tripMiles, capCents, cents) => {
-    const trip = { kind: "per_mile", centsPerMile: 67.5, includedMiles: 20, capCents } as const;
-    const claim = claimOf(claimCase(pumpRecord({ job: { tripMiles } }), paying({ trip })));
-    expect(claim.totalCents).toBe(cents);
-  });
-
-  test("trip by the mile of a job without its miles is asked for, not guessed", () => {
-    const trip = { kind: "per_mile", centsPerMile: 70, includedMiles: 0 } as const;
-    const claim = claimOf(claimCase(pumpRecord(), paying({ trip })));
-    expect(claim.isReady).toBe(false);
-    expect(claim.tasks.at(-1)?.fixes.join(" ")).toContain("Enter the miles");
-  });
-
   // By hand: parts 62.00 limited to 50.00, handling 10 % of 50.00 = 5.00, labour 65.00: 120.00.
   test("a cap on parts takes handling down with it", () => {
     const claim = claimOf(claimCase(pumpRecord(), paying({ parts: { handlingPercent: 10, capCents: 5000 } })));

@@ -1,4 +1,5 @@
-import { headerWords, shortForms } from "./header-words";
+import { headerWords } from "./header-words";
+import { shortForms } from "./short-forms";
 import type { TargetField } from "./target-fields";
 
 /** How much a header reads like the name of a column, 0 to 1. Both sides are spelt out before they are compared. */
