@@ -1,6 +1,7 @@
 /** Has the page and what it is made of kept on the device, and asks that the browser does not clear the store by itself. */
 export async function keepShell(onKept: () => void): Promise<void> {
-  await navigator.storage?.persist?.().catch(() => false);
+  // Some browsers ask the person first, and answer only then: nothing waits for that.
+  navigator.storage?.persist?.().catch(() => false);
   if (!("serviceWorker" in navigator)) return;
   try {
     await navigator.serviceWorker.register("/sheet-worker.js", { scope: "/sheet" });
