@@ -11,6 +11,7 @@ const parts = {
   upgrade: { file: "tests/db/upgrade-under-load.test.ts", setting: "UPGRADE_JOBS", usual: "100000" },
   load: { program: "tests/load/run.ts" },
   stop: { program: "tests/load/stop.ts" },
+  disk: { program: "tests/load/full-disk.ts" },
   sheet: { browser: "e2e/phone-soak.spec.ts", setting: "SOAK_SEEDS", usual: "1-200" },
 };
 
