@@ -63,6 +63,12 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
     },
     { file: "tests/db/joins.test.ts", test: "loads of which one gave the serials can be taken back in any order" },
   ],
+  D9: [
+    {
+      file: "tests/app/no-room.test.ts",
+      test: "a full disk is told from other failures, however deep it stands, and answered with 507 and what to do",
+    },
+  ],
   D10: [
     {
       file: "tests/calendar/raw-day.test.ts",
@@ -261,6 +267,7 @@ export const wholeRuns: Partial<Readonly<Record<PromiseKey, string>>> = {
   D1: "npm run soak -- kills",
   D3: "SOAK_SEEDS=1-20 npx vitest run --config tests/vitest.config.ts tests/db/killed/restart-mid-load.test.ts",
   D7: "npm run soak -- people",
+  D9: "npm run soak -- disk",
   D14: "npm run soak -- upgrade",
   F1: "npm run soak -- rows",
   F9: "npm run bench -- files-stall",

@@ -1,3 +1,4 @@
+import { isNoRoom, noRoom } from "@/app/_http/no-room";
 import { problem } from "@/app/_http/problem";
 import { startDraft } from "../_draft/open-draft";
 import { addressOf } from "../_draft/where-it-stands";
@@ -37,6 +38,7 @@ export async function POST(request: Request): Promise<Response> {
         "The file is too large",
         `A file may have ${mostBytes / 1024 ** 3} GB here. Use npm run load for larger ones.`,
       );
+    if (isNoRoom(error)) return noRoom();
     throw error;
   }
 }

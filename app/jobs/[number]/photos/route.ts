@@ -1,3 +1,4 @@
+import { isNoRoom, noRoom } from "@/app/_http/no-room";
 import { problem } from "@/app/_http/problem";
 import { addAttachment } from "@/db/writes/photos/add-attachment";
 import { mostAttachments } from "@/db/writes/photos/photo-limits";
@@ -18,8 +19,13 @@ export async function POST(request: Request, { params }: Context): Promise<Respo
   const jobNumber = decodeURIComponent((await params).number);
   const read = await readPhotoForm(request);
   if (!read.ok) return problem(read.status, "The photo was not taken in", read.sentence);
-  const added = await addAttachment({ jobNumber, ...read.photo });
+  const added = await addAttachment({ jobNumber, ...read.photo }).catch((error: unknown) => {
+    if (isNoRoom(error)) return { kind: "no room" } as const;
+    throw error;
+  });
   switch (added.kind) {
+    case "no room":
+      return noRoom();
     case "no such job":
       return problem(404, "Not found", `There is no job ${jobNumber}.`);
     case "job is full":
