@@ -5,6 +5,7 @@
 import { day } from "@/lib/calendar/day";
 import { payItems } from "@/lib/domain/pay-item";
 import type { Policy } from "@/lib/domain/policy";
+import type { CoverTerm } from "@/lib/domain/policy-terms";
 import { makerPolicies } from "./policies";
 
 /** Every policy of the demo. */
@@ -17,6 +18,7 @@ export function demoPolicies(): readonly Policy[] {
     nextYear(dunmorrow),
     extendedPlan(dunmorrow),
     homePlan(dunmorrow),
+    trialPlan(dunmorrow),
   ];
 }
 
@@ -29,10 +31,23 @@ function nextYear(present: Policy): Policy {
     sourceDocument: "Invented terms of Dunmorrow, edition 2027",
     approvedOn: day("2026-10-12"),
     start: {
-      ...present.start,
+      from: { ...present.start.from, plus: { n: 7, unit: "day" } },
       fallbacks: [...present.start.fallbacks, { event: "manufacture", plus: { n: 3, unit: "month" } }],
     },
     designation: "limited",
+    terms: present.terms.map((line) => (line.covers.kind === "cosmetic" ? cosmeticFromDelivery(line) : line)),
+    campaigns: [
+      {
+        key: "clamps",
+        name: "Hose clamps of January 2027",
+        serials: [{ from: "D27010000000", to: "D27049999999" }],
+        component: "inlet_valve",
+        startsOn: day("2027-02-01"),
+        endsOn: day("2029-01-31"),
+        pays: ["parts", "labour"],
+        sourceDocument: "Invented bulletin 27-01",
+      },
+    ],
     registration: {
       within: { n: 60, unit: "day" },
       termIfRegistered: { n: 2, unit: "year" },
@@ -56,6 +71,11 @@ function nextYear(present: Policy): Policy {
       partHold: { within: { n: 30, unit: "day" }, from: "paid" },
     },
   };
+}
+
+/** Damage to looks counts from a day after the delivery, that day included. */
+function cosmeticFromDelivery(line: CoverTerm): CoverTerm {
+  return { ...line, from: { event: "delivery", plus: { n: 1, unit: "day" } }, anchorDay: "include" };
 }
 
 const provider = "Larkfield Service Plans";
@@ -110,6 +130,7 @@ function homePlan(present: Policy): Policy {
     sourceDocument: "Invented plan paper H-1",
     start: { from: { event: "contract_sale" }, fallbacks: [] },
     anchorDay: "exclude",
+    decisiveEvent: "visit",
     terms: [{ covers: { kind: "whole_unit" }, pays: payItems, term: { n: 1, unit: "year" } }],
     contract: {
       type: "home_service",
@@ -117,6 +138,30 @@ function homePlan(present: Policy): Policy {
       deductibleCents: 10_000,
       perClaimLimitCents: 150_000,
     },
-    pay: { ...extended.pay, labour: { kind: "cost", capCents: 30_000 } },
+    pay: { ...extended.pay, labour: { kind: "cost", capCents: 30_000 }, trip: { kind: "cost", capCents: 5000 } },
+  };
+}
+
+/** A plan on trial for a few models and serials, with the rules that no other policy here has; no paper names it yet. */
+function trialPlan(present: Policy): Policy {
+  const extended = extendedPlan(present);
+  return {
+    ...extended,
+    key: "larkfield_trial",
+    name: "Larkfield trial plan",
+    effectiveFrom: day("2026-01-01"),
+    sourceDocument: "Invented plan paper T-1",
+    appliesTo: {
+      productTypes: ["front_load_washer", "dishwasher"],
+      models: ["BHF27", "VTD52"],
+      serials: [{ from: "B26010000000", to: "B26529999999" }],
+    },
+    designation: "full",
+    decisiveEvent: "completed",
+    transfer: { kind: "original_purchaser_only" },
+    use: { kind: "any" },
+    replacementPart: { kind: "own_term", term: { n: 1, unit: "year" }, pays: ["parts"], combine: "own_term_only" },
+    repeat: { within: { n: 60, unit: "day" }, same: "component" },
+    pay: { ...extended.pay, trip: { kind: "included" } },
   };
 }

@@ -12,6 +12,7 @@ import {
 import { policySections } from "@/lib/intake/policy-form/policy-sections";
 import { policyJsonSchema } from "@/lib/intake/policy-json-schema";
 import { demoPolicies } from "../../synthetic-data/plan-policies";
+import { places, valuesByPlace } from "./policy-places";
 
 /** Everything that a form would send for a document, with one blank row under each list. */
 function sent(document: LooseDocument): ReadonlyMap<string, readonly string[]> {
@@ -72,23 +73,6 @@ test.each([
   expect(read(form).terms).toEqual([expect.objectContaining({ term })]);
 });
 
-interface Described {
-  readonly properties?: Readonly<Record<string, Described>>;
-  readonly items?: Described;
-  readonly anyOf?: readonly Described[];
-  readonly oneOf?: readonly Described[];
-}
-
-/** Every place of a policy that holds a value, with `*` for a row of a list; lists of plain words are one value. */
-function places({ properties, items, anyOf = [], oneOf = [] }: Described, at: string): readonly string[] {
-  const under = [
-    ...Object.entries(properties ?? {}).flatMap(([name, part]) => places(part, at === "" ? name : `${at}.${name}`)),
-    ...(items === undefined ? [] : places(items, `${at}.*`).filter((place) => place !== `${at}.*`)),
-    ...[...anyOf, ...oneOf].flatMap((one) => places(one, at)).filter((place) => place !== at),
-  ];
-  return under.length === 0 ? [at] : under;
-}
-
 test("every value that a policy can hold has its field, so that each rule can be edited in the browser", () => {
   const fields = policySections
     .flatMap(({ parts }) => parts)
@@ -98,4 +82,17 @@ test("every value that a policy can hold has its field, so that each rule can be
   // A field may stand for a place and all below it, such as a term for its number and unit. The version is counted.
   const without = all.filter((place) => !fields.some((field) => place === field || place.startsWith(`${field}.`)));
   expect(without).toEqual(["version"]);
+});
+
+test("the invented company’s policies use every rule that a policy can hold, and every kind of each", () => {
+  const used = demoPolicies().flatMap((policy) => valuesByPlace(policy));
+  const at = new Set(used.map(([place]) => place));
+  expect([...new Set(places(policyJsonSchema(), ""))].filter((place) => !at.has(place))).toEqual([]);
+  const kinds = (place: string) => new Set(used.flatMap(([found, value]) => (found === place ? [value] : []))).size;
+  const counted = { decisiveEvent: 3, anchorDay: 2, replacementUnit: 2, "transfer.kind": 3, "use.kind": 3 };
+  const paid = { "pay.labour.kind": 3, "pay.trip.kind": 4, "pay.diagnosis.kind": 2, "terms.*.covers.kind": 4 };
+  const clocks = { "clocks.filing.by": 2, "clocks.filing.roll": 2, "clocks.partHold.from": 2 };
+  const others = { "replacementPart.kind": 2, "replacementPart.combine": 2, "contract.type": 2, designation: 2 };
+  for (const [place, many] of Object.entries({ ...counted, ...paid, ...clocks, ...others }))
+    expect(kinds(place), place).toBe(many);
 });

@@ -103,5 +103,6 @@ test("the policies are read without a problem, two versions where the maker shor
     "dunmorrow_household 2",
     "larkfield_extended 1",
     "larkfield_home 1",
+    "larkfield_trial 1",
   ]);
 });
