@@ -1,6 +1,7 @@
 // Forecasts from lives on invented companies whose truth is known: do the bands hold what they claim?
 
-import { dayFromNumber } from "@/lib/calendar/day-number";
+import { day } from "@/lib/calendar/day";
+import { dayFromNumber, dayNumber } from "@/lib/calendar/day-number";
 import { FleetFailures } from "@/lib/forecast/fleet/fleet-failures";
 import { fewestFailuresForFleet } from "@/lib/forecast/fleet/part-fleet";
 import { monthOfPaths } from "@/lib/forecast/paths";
@@ -34,7 +35,7 @@ export function demoBands(seeds: readonly number[], size: number): BandsHeld {
     const fleets = fleetsOf(scenario);
     const wear = wearOfTypes(fleets.values());
     let number = 1000 * seed;
-    const firstMonth = calendarMonth(cutOf(scenario));
+    const firstMonth = calendarMonth(cut);
     for (const fleet of fleets.values())
       addFleet(fleet, { seed: number++, firstMonth, wear: wear.get(fleet.type) }, sums);
   }
@@ -74,7 +75,6 @@ interface Fleet {
 }
 
 function fleetsOf(scenario: Scenario): ReadonlyMap<string, Fleet> {
-  const cut = cutOf(scenario);
   const fleets = new Map<string, Fleet>();
   for (let index = 0; index < scenario.units; index++) {
     const unit = registerUnit(scenario, index);
@@ -95,16 +95,14 @@ function fleetsOf(scenario: Scenario): ReadonlyMap<string, Fleet> {
         fleet,
         unit,
         failures.filter((event) => event.component === component).map(({ on }) => on),
-        cut,
       );
     }
   }
   return fleets;
 }
 
-function cutOf(scenario: Scenario): number {
-  return scenario.untilNumber + 1 - Math.round(horizon * monthDays);
-}
+/** The first day of the month a year before the records end. */
+const cut = dayNumber(day("2025-07-01"));
 
 /** The season of each type of appliance, where all its failures show one. */
 function wearOfTypes(fleets: Iterable<Fleet>): ReadonlyMap<string, readonly number[]> {
@@ -132,7 +130,7 @@ function componentsOf(unit: RegisterUnit): readonly string[] {
   return livesOf(unit.model).map(({ component }) => component);
 }
 
-function addUnit(fleet: Fleet, unit: RegisterUnit, failedOn: readonly number[], cut: number): void {
+function addUnit(fleet: Fleet, unit: RegisterUnit, failedOn: readonly number[]): void {
   const months = (from: number, to: number) => Math.max(0, to - from) / monthDays;
   const seenTo = Math.min(unit.observedTo, cut);
   let since = unit.inServiceOn;
@@ -152,8 +150,8 @@ function addUnit(fleet: Fleet, unit: RegisterUnit, failedOn: readonly number[], 
   if (unit.observedTo < cut) return;
   addTo(fleet.running, Math.floor(months(since, cut)), 1);
   for (const on of failedOn) {
-    const month = Math.floor((on - cut) / monthDays);
-    if (on >= cut && month < horizon) fleet.actual[month] = (fleet.actual[month] ?? 0) + 1;
+    const month = (calendarMonth(on) - calendarMonth(cut) + 12) % 12;
+    if (on >= cut) fleet.actual[month] = (fleet.actual[month] ?? 0) + 1;
   }
 }
 

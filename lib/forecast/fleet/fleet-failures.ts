@@ -3,6 +3,7 @@ import { type WeibullPosterior, weibullPosterior } from "@/lib/statistics/life/w
 import type { DemandPaths } from "../paths";
 import { agesOf, expectedFailures, type FleetCourse, lifeByMonth } from "./fleet-course";
 import type { FleetRecord, KnownFleet } from "./fleet-record";
+import { lengthOfMonth } from "./length-of-month";
 
 /**
  * What was found about some machines of a fleet: so many failures since it began, so many expected from the rest, and
@@ -15,7 +16,7 @@ export interface FleetSignal {
   readonly expectedAhead: number;
 }
 
-/** How many times an even month's wear each month of the year brings, January first; none where no season shows. */
+/** How many times an even day's wear a day of each month of the year brings, January first; none where no season shows. */
 export type WearByMonth = readonly number[] | undefined;
 
 export interface FleetSituation {
@@ -128,6 +129,10 @@ function longest(each: readonly Float64Array[]): Float64Array {
   return each.reduce((long, one) => (one.length > long.length ? one : long), new Float64Array(0));
 }
 
+/** Wear of each coming month over an even one: by the season, and by how many days the month has. */
 function monthsOfWear(wear: WearByMonth, first: number, horizon: number): readonly number[] {
-  return Array.from({ length: horizon }, (_, ahead) => wear?.[(((first + ahead) % 12) + 12) % 12] ?? 1);
+  return Array.from({ length: horizon }, (_, ahead) => {
+    const month = (((first + ahead) % 12) + 12) % 12;
+    return (wear?.[month] ?? 1) * (lengthOfMonth[month] ?? 1);
+  });
 }

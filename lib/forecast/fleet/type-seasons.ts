@@ -1,4 +1,5 @@
 import { testedSeason } from "../tested-season";
+import { lengthOfMonth } from "./length-of-month";
 
 /** One month of one kind of machine: failures of all its components, and machines that came under watch and left it. */
 export interface FleetMonth {
@@ -13,7 +14,7 @@ export interface FleetMonth {
 const level = 0.01;
 
 /**
- * How much of an even month's wear each month of the year brings to one kind of machine, January first.
+ * How many times an even day's wear a day of each month of the year brings to one kind of machine, January first.
  * @param months before `until`, ascending; months without any of it are left out
  * @param until first month that is not looked at, in months since the year 0
  * @returns undefined where the failures show no season
@@ -28,7 +29,7 @@ export function wearOfMonths(months: readonly FleetMonth[], until: number): read
     const { failures = 0, came = 0, left = 0 } = byMonth.get(month) ?? {};
     const place = month % 12;
     // Who comes or leaves in a month is there for half of it on average.
-    exposure[place] = (exposure[place] ?? 0) + watched + (came - left) / 2;
+    exposure[place] = (exposure[place] ?? 0) + (watched + (came - left) / 2) * (lengthOfMonth[place] ?? 1);
     events[place] = (events[place] ?? 0) + failures;
     watched += came - left;
   }
