@@ -136,16 +136,16 @@ function observedOf(record: SignalRecord, counted: readonly LineEvent[]) {
   const late = new Map<number, LineEvent[]>();
   for (const event of counted) {
     const place = event.week - record.firstWeek;
-    observed[place] = (observed[place] ?? 0) + event.jobs;
+    observed[place] = (observed[place] ?? 0) + event.amount;
     if (event.knownWeek > event.week) late.set(event.week, [...(late.get(event.week) ?? []), event]);
   }
   return {
     observed,
     unknownAt: (week: number, seenAt: number) =>
-      (late.get(week) ?? []).reduce((sum, { knownWeek, jobs }) => sum + (knownWeek > seenAt ? jobs : 0), 0),
+      (late.get(week) ?? []).reduce((sum, { knownWeek, amount }) => sum + (knownWeek > seenAt ? amount : 0), 0),
     carrying: (component: string, from: number, to: number) =>
       counted.reduce(
-        (sum, { failed, week, jobs }) => sum + (failed === component && week >= from && week <= to ? jobs : 0),
+        (sum, { failed, week, amount }) => sum + (failed === component && week >= from && week <= to ? amount : 0),
         0,
       ),
   };

@@ -2,7 +2,7 @@ import { spreadBetweenGroups } from "./between-groups";
 import type { BlockRange, Span } from "./block-sums";
 import { baselineOf } from "./block-sums";
 import { weeksOf } from "./exposure-weeks";
-import { restRates } from "./rest-rates";
+import { againstRest } from "./rest-rates";
 import { noSeason, type Season, seasonFactor, seasonOf } from "./season";
 import type { SignalRecord, WordKind } from "./signal-record";
 import type { TypeRecord } from "./type-record";
@@ -28,7 +28,7 @@ function spreadIn(types: readonly TypeRecord[], kind: WordKind, block: number): 
           [...models.keys()]
             .filter((model) => line.rest.has(model, block))
             .flatMap((model) => line.sumsOf(model) ?? [])
-            .map((sums) => restRates(line.rest, sums, block, span)),
+            .map((sums) => againstRest(line.rest, sums, block, span)),
         ),
     ),
   );
@@ -56,9 +56,9 @@ function seasonByBlock(record: SignalRecord, type: TypeRecord, range: BlockRange
   for (const line of type.lines) {
     if (line.kind !== "component") continue;
     for (const events of line.eventsOf.values()) {
-      for (const { week, jobs } of events) {
+      for (const { week, amount } of events) {
         const place = week - record.firstWeek;
-        if (place >= 0 && place < failures.length) failures[place] = (failures[place] ?? 0) + jobs;
+        if (place >= 0 && place < failures.length) failures[place] = (failures[place] ?? 0) + amount;
       }
     }
   }

@@ -1,4 +1,4 @@
-import type { RestRates } from "./rest-rates";
+import type { AgainstRest } from "./rest-rates";
 
 /**
  * Ratio of observed to expected up to which nothing is wrong with a cell. Cells of a company differ by a known spread, and
@@ -10,7 +10,7 @@ import type { RestRates } from "./rest-rates";
  *   that one standard deviation is allowed is this project's own choice, made by `npm run bench -- signals`.
  * Checked: tests/signals/tolerated-ratio.test.ts, by hand.
  */
-export function toleratedRatio({ observed, expected, relativeVariance }: RestRates, spread: number): number {
+export function toleratedRatio({ observed, expected, relativeVariance }: AgainstRest, spread: number): number {
   const variance = spread ** 2 + relativeVariance;
   if (variance === 0) return 1;
   const most = 1 + Math.sqrt(variance);

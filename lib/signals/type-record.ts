@@ -30,7 +30,8 @@ export interface LineEvent {
   readonly madeHalf: number | undefined;
   /** Component that was found at fault, whatever word the event stands under. */
   readonly failed: string | undefined;
-  readonly jobs: number;
+  /** How many jobs. */
+  readonly amount: number;
 }
 
 export function typeRecords(
@@ -74,7 +75,7 @@ function addEvent(events: Events, kind: WordKind, word: string, jobs: WeeklyJobs
     band: ageBandOfWeeks(jobs.failedWeek - jobs.inServiceWeek),
     madeHalf: jobs.madeHalf,
     failed: jobs.failed,
-    jobs: jobs.jobs,
+    amount: jobs.jobs,
   });
 }
 
@@ -92,9 +93,5 @@ function lineOf(line: GrowingLine, models: ReadonlyMap<number, ExposureWeeks>, r
 
 /** @param into  sums that are needed no more, to be written over */
 export function sumsOfEvents(events: readonly LineEvent[], range: BlockRange, into?: BlockSums): BlockSums {
-  return blockSums(
-    range,
-    events.map(({ week, band, jobs }) => ({ week, band, amount: jobs })),
-    into,
-  );
+  return blockSums(range, events, into);
 }

@@ -83,8 +83,6 @@ describe("what is tolerated", () => {
     observed,
     expected,
     relativeVariance: 0,
-    rates: [],
-    covered: [],
   });
   // By hand: spread 0.5 gives a prior of shape 4. Without history 1.5; with 6 of 16 (4 + 6 + √10) / 20 = 0.658, so 1;
   // with 16 of 16 (20 + √20) / 20 = 1.2236; with 60 of 16 more than the spread would excuse, so 1.5.
