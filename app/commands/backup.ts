@@ -1,5 +1,6 @@
 import { join } from "node:path";
 import { parseArgs } from "node:util";
+import { expireBackups } from "@/db/backup/expire-backups";
 import { BackupError, type Manifest } from "@/db/backup/manifest";
 import { tryBackup } from "@/db/backup/try-backup";
 import { writeBackup } from "@/db/backup/write-backup";
@@ -10,10 +11,12 @@ import { migrateDatabase } from "@/db/migrate";
 
 const usage = `Everything the database holds, photos and papers included, as of one moment, in a new folder.
 
-  npm run backup -- --to FOLDER [--try]
+  npm run backup -- --to FOLDER [--try] [--keep-days 35]
 
   --to    a folder that may hold other backups; each gets a folder of its own, named by its time (UTC)
-  --try   restores it at once into a database of its own, checks it and removes that again; the Health page shows when`;
+  --try   restores it at once into a database of its own, checks it and removes that again; the Health page shows when
+  --keep-days   then removes backups in FOLDER that are older than so many days, but never the newest; what a customer asked
+          to have erased must not live on in them, so 35 at most is advised`;
 
 async function main(): Promise<number> {
   const asked = readArguments();
@@ -28,9 +31,13 @@ async function main(): Promise<number> {
   const manifest = await writeBackup({ url, folder }, madeAt);
   await keepErasureList(join(asked.to, erasureListFile));
   console.log(`${folder}: ${contentOf(manifest)}.`);
-  if (!asked.try) return 0;
-  await tryBackup({ url, folder }, manifest, () => new Date());
-  console.log("restored on trial: every row came back and every check held.");
+  if (asked.try) {
+    await tryBackup({ url, folder }, manifest, () => new Date());
+    console.log("restored on trial: every row came back and every check held.");
+  }
+  if (asked.keepDays !== undefined) {
+    for (const name of await expireBackups(asked.to, asked.keepDays, new Date())) console.log(`${name}: removed.`);
+  }
   return 0;
 }
 
@@ -39,10 +46,21 @@ function contentOf({ tables }: Manifest): string {
   return `${rows.toLocaleString("en-US")} rows of ${tables.length} tables`;
 }
 
-function readArguments(): { readonly to: string; readonly try: boolean } | undefined {
+interface Asked {
+  readonly to: string;
+  readonly try: boolean;
+  readonly keepDays: number | undefined;
+}
+
+function readArguments(): Asked | undefined {
   try {
-    const { values } = parseArgs({ options: { to: { type: "string" }, try: { type: "boolean" } } });
-    return values.to === undefined || values.to === "" ? undefined : { to: values.to, try: values.try ?? false };
+    const { values } = parseArgs({
+      options: { to: { type: "string" }, try: { type: "boolean" }, "keep-days": { type: "string" } },
+    });
+    if (values.to === undefined || values.to === "") return undefined;
+    const days = values["keep-days"];
+    if (days !== undefined && !/^[1-9]\d{0,4}$/.test(days)) return undefined;
+    return { to: values.to, try: values.try ?? false, keepDays: days === undefined ? undefined : Number(days) };
   } catch {
     return undefined;
   }
