@@ -12,6 +12,7 @@ const parts = {
   load: { program: "tests/load/run.ts" },
   stop: { program: "tests/load/stop.ts" },
   disk: { program: "tests/load/full-disk.ts" },
+  log: { program: "tests/load/log.ts" },
   sheet: { browser: "e2e/phone-soak.spec.ts", setting: "SOAK_SEEDS", usual: "1-200" },
 };
 

@@ -272,6 +272,7 @@ export const wholeRuns: Partial<Readonly<Record<PromiseKey, string>>> = {
   D14: "npm run soak -- upgrade",
   F1: "npm run soak -- rows",
   F9: "npm run bench -- files-stall",
+  P6: "npm run soak -- log",
   O5: "npm run soak -- stop",
   O8: "npm run soak -- load",
 };
@@ -284,6 +285,5 @@ export const notHeld: Partial<Readonly<Record<PromiseKey, string>>> = {
   S14: "known faults of packages",
   S15: "which answers browsers may keep",
   P5: "a log of sign-ins",
-  P6: "a run of the whole site",
   O1: "a weekly trial by itself",
 };

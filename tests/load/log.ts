@@ -1,0 +1,139 @@
+// npm run soak -- log: the built site answers a walk on which names, numbers, serials and notes are stored, looked for, sent
+// wrongly and made to fail; what it printed holds none of them.
+import { spawn } from "node:child_process";
+import { join } from "node:path";
+import process from "node:process";
+import { setTimeout as pause } from "node:timers/promises";
+import { Client } from "pg";
+import { buildIfChanged } from "../../app/commands/start/build.mjs";
+import { choosePort } from "../../app/commands/start/port.mjs";
+import { throwAwayDatabase } from "../database-server";
+import { csv, fileFolder, job, shopDocument, unit } from "../db/intake-files";
+
+const canaries = ["Quillfeather", "5550134", "CANARYSERIAL", "J-CANARY", "larkspur", "c4n4ryk3y"];
+const said = "Ms. Quillfeather of Larkspur Close, 5550134";
+
+async function main(): Promise<number> {
+  await buildIfChanged(undefined);
+  const database = await throwAwayDatabase();
+  process.env.DATABASE_URL = database.url;
+  const { closeDatabase } = await import("@/db/close-database");
+  try {
+    await storeCanaries(database.url);
+    await closeDatabase();
+    const printed = await walked(database.url);
+    const leaks = printed
+      .split("\n")
+      .filter((line) => canaries.some((canary) => line.toLowerCase().includes(canary.toLowerCase())));
+    for (const line of leaks.slice(0, 10)) console.log(`LEAK ${line}`);
+    const answers = printed.split("\n").filter((line) => line.includes('"what":"answer"'));
+    const failures = answers.filter((line) => line.includes('"level":"error"')).length;
+    console.log(
+      `${answers.length} answers in the log, ${failures} of them failures; ${leaks.length} lines with a name, number, serial or note`,
+    );
+    return leaks.length === 0 && answers.length >= 10 && failures > 0 ? 0 : 1;
+  } finally {
+    await closeDatabase();
+    await database.drop();
+  }
+}
+
+async function storeCanaries(url: string): Promise<void> {
+  const { migrateDatabase } = await import("@/db/migrate");
+  const { seedCatalogue } = await import("@/db/seed-catalogue");
+  await migrateDatabase(url);
+  await seedCatalogue();
+  const files = fileFolder();
+  await files.load(JSON.stringify(shopDocument));
+  await files.load(csv([unit("CANARYSERIAL1")]));
+  await files.load(csv([job("J-CANARY-1", "CANARYSERIAL1", { complaint: said })]));
+  files.remove();
+}
+
+async function walked(databaseUrl: string): Promise<string> {
+  const port = await choosePort(undefined);
+  const site = `http://127.0.0.1:${port}`;
+  const next = join("node_modules", "next", "dist", "bin", "next");
+  const server = spawn(process.execPath, [next, "start", "--hostname", "127.0.0.1", "--port", String(port)], {
+    env: { ...process.env, DATABASE_URL: databaseUrl, OHMSWORTH_LOG: "requests", OHMSWORTH_NIGHTLY: "off" },
+  });
+  let printed = "";
+  for (const stream of [server.stdout, server.stderr]) stream.on("data", (text) => (printed += text));
+  try {
+    while (
+      !(await fetch(`${site}/healthz`).then(
+        (answer) => answer.ok,
+        () => false,
+      ))
+    )
+      await pause(200);
+    await walk(site);
+    await failing(site, databaseUrl);
+    await pause(1000);
+    return printed;
+  } finally {
+    const ended = new Promise((resolve) => server.once("exit", resolve));
+    server.kill("SIGTERM");
+    await ended;
+  }
+}
+
+async function walk(site: string): Promise<void> {
+  const words = encodeURIComponent(said);
+  for (const path of [
+    "/jobs/J-CANARY-1",
+    `/jobs?words=${words}`,
+    `/units?words=CANARYSERIAL1`,
+    `/claims/for/J-CANARY-1`,
+    `/${words}`,
+    "/sheet/job/J-CANARY-1",
+  ]) {
+    await ask(`${site}${path}`);
+  }
+  await ask(`${site}/files/upload?name=${words}.csv`, {
+    method: "POST",
+    body: `job_number,complaint\nJ-CANARY-2,${said}\n`,
+  });
+  const key = { authorization: "Bearer c4n4ryk3y", "idempotency-key": "c4n4ryk3y", "content-type": "application/json" };
+  await ask(`${site}/api/jobs`, {
+    method: "POST",
+    headers: key,
+    body: JSON.stringify({ jobs: [{ job_number: "J-CANARY-3", complaint: said }] }),
+  });
+  await ask(`${site}/jobs/J-CANARY-1/photos`, {
+    method: "POST",
+    body: said,
+    headers: { "content-type": "text/plain" },
+  });
+  await ask(`${site}/jobs/J-CANARY-1`, {
+    method: "POST",
+    body: said,
+    headers: { "next-action": "7f".repeat(21), "content-type": "text/plain" },
+  });
+}
+
+/** A table is taken away for a while, so that reading a job fails inside the database. */
+async function failing(site: string, databaseUrl: string): Promise<void> {
+  const owner = new Client({ connectionString: databaseUrl });
+  await owner.connect();
+  await owner.query("alter table readings rename to readings_away");
+  for (const path of ["/jobs/J-CANARY-1", "/claims/for/J-CANARY-1", `/jobs?words=${encodeURIComponent(said)}`])
+    await ask(`${site}${path}`);
+  await owner.query("alter table readings_away rename to readings");
+  await owner.end();
+}
+
+async function ask(address: string, init?: RequestInit): Promise<void> {
+  await fetch(address, init).then(
+    (answer) => answer.arrayBuffer(),
+    () => undefined,
+  ); // the log is looked at, not the answer
+}
+
+main().then(
+  (code) => process.exit(code),
+  (error) => {
+    console.error(error);
+    process.exit(1);
+  },
+);
