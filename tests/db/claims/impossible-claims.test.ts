@@ -24,6 +24,9 @@ const sent = "claim_number like '%-0001'";
 const event = (what: string, act: string, more: string) =>
   `insert into claim_events select unit_id, claim_id, version + 1, now(), '${what}', '', 'Ana', '${act}'::jsonb, ${more} from claims where`;
 
+const gone = (claimId: string, fate: string, by: string) =>
+  `insert into part_fates select unit_id, ${claimId}, 1, 1, '${fate}', '2023-05-12', '', '${by}', '', now() from claims where ${sent}`;
+
 // What the database itself refuses, whoever writes to it: the name is that of the constraint.
 test.each([
   [`update claims set state = 'sent' where ${draft}`, "claims_sent_has_submission"],
@@ -57,6 +60,9 @@ test.each([
     "claim_events_hold_the_hash",
   ],
   ["delete from claim_submissions", "claim_events_about_a_submission"],
+  [gone("claim_id", "lost", "Ana"), "part_fates_known_fate"],
+  [gone("claim_id", "scrapped", " "), "part_fates_entered_by_somebody"],
+  [gone("claim_id + 1", "scrapped", "Ana"), "part_fates_of_a_claim"],
   ["update claim_submissions set way = 'fax'", "claim_submissions_known_way"],
 ])("%s breaks %s", async (statement, constraint) => {
   const tried = inTransaction(async (tx) => void (await tx.execute(sql.raw(statement))));
