@@ -12,6 +12,8 @@ interface Props {
 }
 
 const dot = 22;
+/** Width of a digit under the axis. */
+const letter = 9;
 
 /** Twenty dots, one a future, stacked over what each needs; those beyond the stock turn to crosses. */
 export function TwentyFutures({ twenty, stock: given }: Props) {
@@ -28,13 +30,18 @@ export function TwentyFutures({ twenty, stock: given }: Props) {
     columns.findIndex(({ from }) => from > stock) < 0 ? columns.length : columns.findIndex(({ from }) => from > stock),
   );
   const height = rows * dot;
+  const longest = Math.max(...columns.map(({ from, to }) => labelOf(from, to).length));
+  const labelled = Math.ceil((longest * letter + letter) / dot);
+  const beside = Math.max(4, (longest * letter - dot) / 2);
+  // Where dots stand for runs of counts, one piece more or fewer would change nothing.
+  const stride = (columns[0]?.to ?? 0) - (columns[0]?.from ?? 0) + 1;
   return (
     <div className={styles.futures}>
       <p className={styles.sentence} aria-live="polite">
         Stock of {stock} is enough in {enough} of 20 futures
       </p>
       <svg
-        viewBox={`-4 -4 ${width + 8} ${height + 30}`}
+        viewBox={`${-beside} -4 ${width + 2 * beside} ${height + 30}`}
         style={{ maxWidth: `${Math.min(720, Math.max(220, width * 1.3))}px` }}
         className={styles.plot}
         role="img"
@@ -52,9 +59,9 @@ export function TwentyFutures({ twenty, stock: given }: Props) {
                 short={from > stock}
               />
             ))}
-            {(columns.length <= 16 || column % Math.ceil(columns.length / 12) === 0) && (
+            {column % labelled === 0 && (
               <text x={column * dot + dot / 2} y={height + 18} textAnchor="middle" className={styles.label}>
-                {from === to ? from : `${from}–${to}`}
+                {labelOf(from, to)}
               </text>
             )}
           </g>
@@ -62,15 +69,19 @@ export function TwentyFutures({ twenty, stock: given }: Props) {
         <line x1={line * dot} x2={line * dot} y1="-4" y2={height + 4} className={styles.stock} />
       </svg>
       <div className="cluster no-print">
-        <Button type="button" weight="plain" onClick={() => setStock(Math.max(0, stock - 1))}>
-          One fewer
+        <Button type="button" weight="plain" onClick={() => setStock(Math.max(0, stock - stride))}>
+          {stride === 1 ? "One fewer" : `${stride} fewer`}
         </Button>
-        <Button type="button" weight="plain" onClick={() => setStock(Math.min(most + 50, stock + 1))}>
-          One more
+        <Button type="button" weight="plain" onClick={() => setStock(Math.min(most + 50 * stride, stock + stride))}>
+          {stride === 1 ? "One more" : `${stride} more`}
         </Button>
       </div>
     </div>
   );
+}
+
+function labelOf(from: number, to: number): string {
+  return from === to ? String(from) : `${from}–${to}`;
 }
 
 function Mark({ x, y, short }: { readonly x: number; readonly y: number; readonly short: boolean }) {

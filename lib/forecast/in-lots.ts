@@ -1,3 +1,4 @@
+import { commonDivisor } from "@/lib/statistics/common-divisor";
 import { stretched } from "@/lib/statistics/demand/compound-distribution";
 import type { MonthlyCounts } from "@/lib/statistics/demand/learn-levels";
 import type { DemandMethod, PreparedMethod } from "./demand-method";
@@ -46,8 +47,4 @@ export function countingLots(method: DemandMethod): DemandMethod {
       };
     },
   };
-}
-
-function commonDivisor(a: number, b: number): number {
-  return b === 0 ? a : commonDivisor(b, a % b);
 }

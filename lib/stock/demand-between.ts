@@ -1,6 +1,8 @@
 // Stock from demand: how much has to be there, when to order, how many, and what a truck should carry.
 import type { DemandPaths } from "@/lib/forecast/paths";
+import { commonDivisor } from "@/lib/statistics/common-divisor";
 import { binomialDistribution } from "@/lib/statistics/demand/binomial-distribution";
+import { stretched } from "@/lib/statistics/demand/compound-distribution";
 import type { CountDistribution } from "@/lib/statistics/demand/count-distribution";
 import { requireNonNegative } from "@/lib/statistics/require";
 
@@ -21,7 +23,8 @@ export type DemandBetween =
 
 /**
  * Parts needed within a stretch of days, over all futures. Each piece of a month falls on any of its days alike, so
- * that of a month partly covered a binomial share is needed; nothing is drawn.
+ * that of a month partly covered a binomial share is needed; nothing is drawn. What always goes by the four falls on
+ * its days by the four.
  * @param paths futures of the part, one row each, one whole number per month; at least one
  * @throws RangeError for a span that ends before it begins, or without futures
  * Checked: tests/stock/reorder-point.test.ts, against Poisson demand, whose share is Poisson again.
@@ -37,7 +40,19 @@ export function demandBetween(paths: DemandPaths, { fromDay, toDay }: DaySpan): 
     const from = Math.max(0, fromDay / monthDays - month);
     return Math.max(0, Math.min(1, toDay / monthDays - month) - from);
   });
-  return { kind: "demand", demand: mixedRows(paths, shares) };
+  const lot = commonLot(paths);
+  const inLots = lot === 1 ? paths : paths.map((row) => row.map((count) => count / lot));
+  return { kind: "demand", demand: stretched(mixedRows(inLots, shares), lot) };
+}
+
+/** The largest number of which every month of every future is a multiple; 1 where nothing is ever needed. */
+function commonLot(paths: DemandPaths): number {
+  let lot = 0;
+  for (const row of paths) {
+    for (const count of row) lot = commonDivisor(lot, count);
+    if (lot === 1) break;
+  }
+  return Math.max(1, lot);
 }
 
 /** Rows whose whole and partial months agree have one distribution: each is worked out once. */

@@ -111,3 +111,10 @@ test("twenty futures are twenty equal chances", () => {
   const even = new Float64Array(20).fill(1 / 20);
   expect(twentyFutures(even)).toEqual(Array.from({ length: 20 }, (_, i) => i));
 });
+
+// By hand: a month of one repair that takes four, half of it gone: none or four are needed, never two.
+test("what always goes by the four is needed by the four within a part of a month", () => {
+  const found = demandBetween([[4, 0]], { fromDay: 0, toDay: monthDays / 2 });
+  if (found.kind !== "demand") throw new Error(found.kind);
+  expect([...found.demand]).toEqual([0.5, 0, 0, 0, 0.5]);
+});
