@@ -43,10 +43,10 @@ function columns(address: ClaimsAddress, today: Day, choosable: boolean): Column
       key: "claim",
       head: "Claim",
       cell: (row) => (
-        <>
+        <span className="nowrap">
           {choosable && <ChooseRow value={row.claimNumber} label={`Claim ${row.claimNumber}`} />}
           <Tag href={`/claims/${encodeURIComponent(row.claimNumber)}`}>{row.claimNumber}</Tag>
-        </>
+        </span>
       ),
     },
     { key: "payer", head: "Payer", ...sorted("payer", "ascending"), cell: (row) => row.payer },
