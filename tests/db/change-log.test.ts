@@ -181,3 +181,11 @@ test("a history that was altered past its triggers is not as it was logged, and 
   expect(await readOnly(findRowsNotAsLogged)).toEqual([]);
   await owner.query("alter table hand_edits drop column later");
 });
+
+test("every table that says who did something is watched, drafts apart", async () => {
+  const { rows } = await owner.query<{ name: string }>(`
+    select distinct c.relname as name from pg_class c join pg_attribute a on a.attrelid = c.oid
+    where c.relnamespace = 'public'::regnamespace and c.relkind = 'r' and c.relpersistence = 'p' and a.attname ~ '^(by|(set|saved|published|received|removed|entered|asked|decided|lifted)_by)$'
+      and not exists (select from pg_trigger t where t.tgrelid = c.oid and t.tgname = 'log_added') order by 1`);
+  expect(rows.map(({ name }) => name)).toEqual(["change_log", "policy_drafts", "sheet_drafts"]);
+});
