@@ -11,7 +11,9 @@ import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
 import { loadUnit } from "@/db/queries/unit";
 import { loadUnitFacts, type UnitFactsOnFile } from "@/db/queries/unit-facts";
+import { formatCounted } from "@/lib/format/format-count";
 import { formatPlainDay } from "@/lib/format/format-day";
+import { formatMoney } from "@/lib/format/format-money";
 import { dropSpan } from "./actions";
 import { FactsForm } from "./facts-form";
 import { registerTexts } from "./read-register-form";
@@ -102,7 +104,19 @@ const paperColumns: readonly Column<UnitFactsOnFile["papers"][number]>[] = [
     head: "Cancelled",
     cell: ({ cancelledOn }) => (cancelledOn === null ? "–" : formatPlainDay(cancelledOn)),
   },
+  {
+    key: "wait",
+    head: "Waits",
+    cell: ({ waitDays }) => (waitDays === 0 ? "as its plan" : formatCounted(waitDays, "day")),
+  },
+  { key: "share", head: "Holder pays", kind: "number", cell: (paper) => stated(paper.deductibleCents, paper) },
+  { key: "limit", head: "Pays in all", kind: "number", cell: (paper) => stated(paper.limitCents, paper) },
 ];
+
+/** What the paper leaves out its plan says. */
+function stated(cents: number | null, { currency }: UnitFactsOnFile["papers"][number]): string {
+  return cents === null ? "as its plan" : formatMoney({ cents, currency });
+}
 
 const editColumns = (timeZone: string): readonly Column<UnitFactsOnFile["edits"][number]>[] => [
   { key: "field", head: "Field", cell: ({ columnName }) => columnName.replaceAll("_", " ") },
@@ -127,6 +141,9 @@ function Basis() {
       <p>Earlier jobs on the maker’s account add their own time out for repair, and the parts that they fitted.</p>
       <p>Blank means unknown; nothing is guessed. Every change stays on record with its name and paper.</p>
       <p>A field that was set here is not changed by a file any more; the load says where the file differs.</p>
+      <p>
+        Facts of many units can be loaded as <Link href="/files/columns#unit-facts">a file</Link>, and so can contracts.
+      </p>
     </>
   );
 }
