@@ -43,34 +43,44 @@ export class DemandSum {
       }
   }
 
-  total(): StoredTotal {
-    const year = this.#yearCents();
+  /** @param pace a factor for each month of each future, future by future, that all sums have in common */
+  total(pace?: Float64Array): StoredTotal {
+    const [pieces, cents] = [this.#pieces, this.#cents].map((sums) =>
+      pace === undefined ? sums : sums.map((sum, at) => sum * (pace[at] ?? 1)),
+    );
+    return this.#totalOf(pieces ?? this.#pieces, cents ?? this.#cents);
+  }
+
+  #totalOf(pieces: Float64Array, cents: Float64Array): StoredTotal {
+    const year = this.#yearCents(cents);
+    const range = (placesOf: (future: number) => readonly number[]) => this.#range({ pieces, cents }, placesOf);
     return {
       parts: this.#parts,
       withoutCost: this.#withoutCost,
-      months: Array.from({ length: this.months }, (_, month) => this.#range((row) => [row * this.months + month])),
-      year: this.#range((row) =>
-        Array.from({ length: Math.min(12, this.months) }, (_, month) => row * this.months + month),
-      ),
+      months: Array.from({ length: this.months }, (_, month) => range((row) => [row * this.months + month])),
+      year: range((row) => Array.from({ length: Math.min(12, this.months) }, (_, month) => row * this.months + month)),
       yearCents: keptQuantiles.map((share) => Math.round(year[Math.floor(share * year.length)] ?? 0)),
     };
   }
 
-  #yearCents(): Float64Array {
+  #yearCents(sums: Float64Array): Float64Array {
     return Float64Array.from({ length: this.futures }, (_, row) =>
-      this.#cents
+      sums
         .subarray(row * this.months, row * this.months + Math.min(12, this.months))
         .reduce((sum, cents) => sum + cents, 0),
     ).sort();
   }
 
   /** @param placesOf where the numbers of a future stand */
-  #range(placesOf: (future: number) => readonly number[]): TotalMonth {
+  #range(
+    { pieces, cents }: { readonly pieces: Float64Array; readonly cents: Float64Array },
+    placesOf: (future: number) => readonly number[],
+  ): TotalMonth {
     const sums = (of: Float64Array) =>
       Float64Array.from({ length: this.futures }, (_, future) =>
         placesOf(future).reduce((sum, at) => sum + (of[at] ?? 0), 0),
       ).sort();
-    return { pieces: rangeOf(sums(this.#pieces)), cents: rangeOf(sums(this.#cents)) };
+    return { pieces: rangeOf(sums(pieces)), cents: rangeOf(sums(cents)) };
   }
 }
 
@@ -79,7 +89,7 @@ const keptQuantiles = Array.from({ length: 50 }, (_, i) => (i + 0.5) / 50);
 
 function rangeOf(sorted: Float64Array): TotalRange {
   const at = (share: number) =>
-    sorted[Math.min(sorted.length - 1, Math.max(0, Math.ceil(share * sorted.length) - 1))] ?? 0;
+    Math.round(sorted[Math.min(sorted.length - 1, Math.max(0, Math.ceil(share * sorted.length) - 1))] ?? 0);
   return {
     mean: sorted.reduce((sum, value) => sum + value, 0) / Math.max(1, sorted.length),
     low60: at(0.2),

@@ -6,6 +6,8 @@ export interface StoredTotal {
   readonly months: readonly TotalMonth[];
   /** The first twelve months together. */
   readonly year: TotalMonth;
+  /** Of the pace that all components have in common from month to month; 0 or missing where none was found. */
+  readonly paceVariance?: number;
   /** What the year may cost, in cents: values of equal chance, ascending; missing in totals of before. */
   readonly yearCents?: readonly number[];
 }

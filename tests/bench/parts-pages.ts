@@ -69,14 +69,24 @@ async function measure(): Promise<void> {
   };
   for (const [name, work] of Object.entries(reading)) say(`read and reckoned for ${name}`, figures(await median(work)));
   const jobs = await readOnly((db) =>
-    db.rows<{ number: string }>(sql`
-      select job_number as number from jobs j where counted_as = 'failure' and exists (
-        select from part_lines p where p.unit_id = j.unit_id and p.job_id = j.job_id and p.role = 'fitted') order by job_number limit 9`),
+    // Completed on the last day of a month: a day later, its parts count for the next.
+    db.rows<{ number: string; later: string }>(sql`
+      select job_number as number, (completed_on + 1)::text as later from jobs j where counted_as = 'failure'
+        and extract(day from completed_on + 1) = 1 and completed_on < ${until}::date - 60 and (invoiced_on is null or invoiced_on > completed_on)
+        and exists (select from part_lines p where p.unit_id = j.unit_id and p.job_id = j.job_id and p.role = 'fitted')
+      order by job_number limit 9`),
   );
   let next = 0;
   const changed = await median(async () => {
-    const jobNumber = jobs[next++ % jobs.length]?.number ?? "";
-    await editJob({ jobNumber, column: "completed_on", value: "2026-09-15", by: "bench", reason: "bench" });
+    const { number = "", later = "" } = jobs[next++ % jobs.length] ?? {};
+    const result = await editJob({
+      jobNumber: number,
+      column: "completed_on",
+      value: later,
+      by: "bench",
+      reason: "bench",
+    });
+    if (result.kind !== "edited") throw new Error(`${number}: ${result.kind}`);
   });
   say("one changed job, its parts and their machines worked out anew (wanted: 1 s)", figures(changed));
 }

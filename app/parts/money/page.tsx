@@ -6,6 +6,7 @@ import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
 import { formatCounted } from "@/lib/format/format-count";
 import { formatDay } from "@/lib/format/format-day";
+import { formatDecimal } from "@/lib/format/format-decimal";
 import { FreshnessNotice } from "../_components/freshness-notice";
 import { PartsTabs } from "../_components/parts-tabs";
 import { settleState } from "../_work/settle-state";
@@ -89,7 +90,8 @@ function Credits({ money: { credits, currency } }: { readonly money: PartsMoney 
   );
 }
 
-function Basis({ money: { shareFrom, shareUntil } }: { readonly money: PartsMoney }) {
+function Basis({ money: { shareFrom, shareUntil, totals } }: { readonly money: PartsMoney }) {
+  const pace = totals.find(({ key }) => key === "all")?.total.paceVariance ?? 0;
   return (
     <>
       <p>
@@ -97,6 +99,12 @@ function Basis({ money: { shareFrom, shareUntil } }: { readonly money: PartsMone
         up future by future, so the range of a sum is that of its sums; parts of unknown cost are counted in pieces
         only.
       </p>
+      {pace > 0 && (
+        <p>
+          Components had busy and quiet months together, more than chance explains: by{" "}
+          {formatDecimal(100 * Math.sqrt(pace), 0)} in 100 up or down. All sums hold that.
+        </p>
+      )}
       <p>
         What warranty pays back is counted on jobs completed from {formatDay(shareFrom)} to {formatDay(shareUntil)}, so
         that payers have had {answeredAfterDays} days to answer. Its range is that of the spend and of the share, whose
