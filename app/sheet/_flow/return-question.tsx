@@ -24,8 +24,8 @@ export function ReturnQuestion({ view, draft, onChange }: Props) {
         <Notice status="note" title={`This looks like a return to job ${suggested.jobNumber}`}>
           <p>
             The same {suggested.same === "component" ? "component" : "complaint"} on this unit, completed{" "}
-            {formatCounted(suggested.days, "day")} before this was asked for; your shop counts returns within{" "}
-            {formatCounted(repeatDays, "day")}.
+            {suggested.days === 0 ? "on the day on which" : `${formatCounted(suggested.days, "day")} before`} this was
+            asked for; your shop counts returns within {formatCounted(repeatDays, "day")}.
           </p>
           <div className={styles.choices}>
             <button

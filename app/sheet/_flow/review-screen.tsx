@@ -48,7 +48,7 @@ export function ReviewScreen(props: Props) {
       <Write label="Cause" value={story.causeNote} onWrite={(causeNote) => onWrite({ causeNote })} />
       <Write label="Correction" value={story.correction} onWrite={(correction) => onWrite({ correction })} />
       <PathTaken walked={walked} onChange={onChangeAnswer} />
-      <p>{device.photos.length === 1 ? "One photo is kept." : `${device.photos.length} photos are kept.`}</p>
+      <p>{keptPhotos(device.photos.length)}</p>
       {device.problem !== undefined && <p role="alert">{device.problem}</p>}
       <div className={styles.bar}>
         <button type="button" className={styles.barButton} onClick={onBack}>
@@ -60,4 +60,9 @@ export function ReviewScreen(props: Props) {
       </div>
     </>
   );
+}
+
+function keptPhotos(count: number): string {
+  if (count === 0) return "No photo is kept.";
+  return count === 1 ? "One photo is kept." : `${count} photos are kept.`;
 }
