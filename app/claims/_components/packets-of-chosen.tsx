@@ -31,7 +31,7 @@ export function PacketsOfChosen() {
     if (chosen.length === 0) return setState({ words: "Choose the claims first." });
     if (chosen.length > mostPacketClaims)
       return setState({ words: `${chosen.length} claims are chosen; up to ${mostPacketClaims} go into one download.` });
-    const name = crypto.randomUUID();
+    const name = nameOfRun();
     const address = new URLSearchParams([...chosen.map((number) => ["chosen", number]), ["run", name]]);
     setState({ words: `0 of ${chosen.length} made`, run: name });
     window.location.assign(`/claims/packets.zip?${address}`);
@@ -48,6 +48,11 @@ export function PacketsOfChosen() {
       <span role="status">{words}</span>
     </div>
   );
+}
+
+/** `randomUUID` is only there over HTTPS and on the computer itself; a shop's own network has neither. */
+function nameOfRun(): string {
+  return [...crypto.getRandomValues(new Uint32Array(4))].map((part) => part.toString(36)).join("-");
 }
 
 async function progressOf(run: string): Promise<{ readonly done: number; readonly total: number } | undefined> {
