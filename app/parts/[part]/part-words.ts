@@ -97,9 +97,11 @@ export function heldWords(outlook: StoredOutlook): string | undefined {
   if (outlook.kind !== "forecast" || outlook.test.kind !== "tested") return undefined;
   const chosen = outlook.test.methods.find(({ key }) => key === outlook.method);
   if (chosen === undefined) return undefined;
-  const { months } = outlook.test;
+  const { months, origins } = outlook.test;
   const [held60, held90] = [chosen.inside60, chosen.inside90].map((share) => Math.round(share * months));
-  return `Of ${formatCounted(months, "monthly range")} made from the months before alone, the 6-in-10 one held the actual count ${formatCount(held60 ?? 0)} times and the 9-in-10 one ${formatCount(held90 ?? 0)} times; we aim for ${aim(months, 0.6)} and ${aim(months, 0.9)}.`;
+  // Ten months seen from ten starting points are fewer than they look: one odd month is judged again and again.
+  const behind = `${formatCounted(origins, "month")}, most of them seen from several starting points`;
+  return `Of ${formatCounted(months, "monthly range")} made from the months before alone (${behind}), the 6-in-10 one held the actual count ${formatCount(held60 ?? 0)} times and the 9-in-10 one ${formatCount(held90 ?? 0)} times; we aim for ${aim(months, 0.6)} and ${aim(months, 0.9)}.`;
 }
 
 function aim(months: number, level: number): string {
