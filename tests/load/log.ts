@@ -1,5 +1,5 @@
 // npm run soak -- log: the built site answers a walk on which names, numbers, serials and notes are stored, looked for, sent
-// wrongly and made to fail; what it printed holds none of them.
+// wrongly and made to fail; what it printed holds none of them, and what it answered tells nothing of its inside.
 import { spawn } from "node:child_process";
 import { join } from "node:path";
 import process from "node:process";
@@ -11,6 +11,12 @@ import { throwAwayDatabase } from "../database-server";
 import { csv, fileFolder, job, shopDocument, unit } from "../db/intake-files";
 
 const canaries = ["Quillfeather", "5550134", "CANARYSERIAL", "J-CANARY", "larkspur", "c4n4ryk3y"];
+/** Statements, traces and places of the program; scripts of pages hold code of their own, so only what people are told is looked at. */
+const inside =
+  /Failed query|node_modules|\n\s+at .+:\d+:\d+|\bselect\b.+\bfrom\b.+\bjoin\b|relation "|42P01|\/home\/|DrizzleQueryError|DatabaseError/;
+/** These have no place in a script of a page either. */
+const failure = /Failed query|42P01|DrizzleQueryError|DatabaseError/;
+const told: string[] = [];
 const said = "Ms. Quillfeather of Larkspur Close, 5550134";
 
 async function main(): Promise<number> {
@@ -31,7 +37,12 @@ async function main(): Promise<number> {
     console.log(
       `${answers.length} answers in the log, ${failures} of them failures; ${leaks.length} lines with a name, number, serial or note`,
     );
-    return leaks.length === 0 && answers.length >= 10 && failures > 0 ? 0 : 1;
+    const telling = told.filter(
+      (text) => failure.test(text) || inside.test(text.replace(/<script[\s\S]*?<\/script>/g, "")),
+    );
+    for (const text of telling.slice(0, 3)) console.log(`TOLD ${text.slice(0, 500)}`);
+    console.log(`${told.length} answers seen, ${telling.length} of them tell of the inside`);
+    return leaks.length === 0 && telling.length === 0 && answers.length >= 10 && failures > 0 ? 0 : 1;
   } finally {
     await closeDatabase();
     await database.drop();
@@ -124,10 +135,8 @@ async function failing(site: string, databaseUrl: string): Promise<void> {
 }
 
 async function ask(address: string, init?: RequestInit): Promise<void> {
-  await fetch(address, init).then(
-    (answer) => answer.arrayBuffer(),
-    () => undefined,
-  ); // the log is looked at, not the answer
+  const answer = await fetch(address, init).catch(() => undefined);
+  if (answer !== undefined) told.push(await answer.text());
 }
 
 main().then(
