@@ -12,8 +12,9 @@ import { loadSheets } from "@/db/queries/sheet-versions";
 import { loadSymptomGroups, loadSymptomParts } from "@/db/queries/symptom-groups";
 import { symptomOf } from "@/lib/domain/symptoms";
 import { formatCounted } from "@/lib/format/format-count";
+import { ageBands } from "@/lib/sheets/sheet-basis";
 import { neededParts } from "@/lib/sheets/symptom-parts";
-import { behindSymptom, symptomLevel } from "@/lib/sheets/symptom-shares";
+import { behindSymptom, seasons, symptomLevel } from "@/lib/sheets/symptom-shares";
 import { shareEstimate } from "@/lib/statistics/share-estimate";
 import { BehindTables } from "./_components/behind-tables";
 import { ByGroup } from "./_components/by-group";
@@ -85,8 +86,8 @@ export default async function SymptomPage({ params, searchParams }: Props) {
       {jobs > 0 && (
         <>
           <ByGroup caption="By model" name={({ model }) => model} groups={chosen} />
-          <ByGroup caption="By age" name={({ ageBand }) => ageBand} groups={chosen} />
-          <ByGroup caption="By season" name={({ season }) => season} groups={chosen} />
+          <ByGroup caption="By age" name={({ ageBand }) => ageBand} order={ageBands} groups={chosen} />
+          <ByGroup caption="By season" name={({ season }) => season} order={seasons} groups={chosen} />
           <PartsNeeded parts={neededParts(asked(parts, address), jobs)} />
         </>
       )}
