@@ -51,36 +51,43 @@ export class DemandSum {
     return this.#totalOf(pieces ?? this.#pieces, cents ?? this.#cents);
   }
 
+  /** Adds a whole that has been added up already. @throws RangeError where it differs in futures or months */
+  include(other: DemandSum): void {
+    if (other.futures !== this.futures || other.months !== this.months)
+      throw new RangeError(`other must hold ${this.futures} futures of ${this.months} months`);
+    this.#parts += other.#parts;
+    this.#withoutCost += other.#withoutCost;
+    for (let at = 0; at < this.#pieces.length; at++) {
+      this.#pieces[at] = (this.#pieces[at] ?? 0) + (other.#pieces[at] ?? 0);
+      this.#cents[at] = (this.#cents[at] ?? 0) + (other.#cents[at] ?? 0);
+    }
+  }
+
   #totalOf(pieces: Float64Array, cents: Float64Array): StoredTotal {
-    const year = this.#yearCents(cents);
-    const range = (placesOf: (future: number) => readonly number[]) => this.#range({ pieces, cents }, placesOf);
+    const range = (from: number, until: number): TotalMonth => ({
+      pieces: rangeOf(this.#sorted(pieces, from, until)),
+      cents: rangeOf(this.#sorted(cents, from, until)),
+    });
+    const yearMonths = Math.min(12, this.months);
+    const year = this.#sorted(cents, 0, yearMonths);
     return {
       parts: this.#parts,
       withoutCost: this.#withoutCost,
-      months: Array.from({ length: this.months }, (_, month) => range((row) => [row * this.months + month])),
-      year: range((row) => Array.from({ length: Math.min(12, this.months) }, (_, month) => row * this.months + month)),
+      months: Array.from({ length: this.months }, (_, month) => range(month, month + 1)),
+      year: range(0, yearMonths),
       yearCents: keptQuantiles.map((share) => Math.round(year[Math.floor(share * year.length)] ?? 0)),
     };
   }
 
-  #yearCents(sums: Float64Array): Float64Array {
-    return Float64Array.from({ length: this.futures }, (_, row) =>
-      sums
-        .subarray(row * this.months, row * this.months + Math.min(12, this.months))
-        .reduce((sum, cents) => sum + cents, 0),
-    ).sort();
-  }
-
-  /** @param placesOf where the numbers of a future stand */
-  #range(
-    { pieces, cents }: { readonly pieces: Float64Array; readonly cents: Float64Array },
-    placesOf: (future: number) => readonly number[],
-  ): TotalMonth {
-    const sums = (of: Float64Array) =>
-      Float64Array.from({ length: this.futures }, (_, future) =>
-        placesOf(future).reduce((sum, at) => sum + (of[at] ?? 0), 0),
-      ).sort();
-    return { pieces: rangeOf(sums(pieces)), cents: rangeOf(sums(cents)) };
+  /** Sums over the months from one until before another, one for each future, ascending. */
+  #sorted(sums: Float64Array, from: number, until: number): Float64Array {
+    const each = new Float64Array(this.futures);
+    for (let future = 0; future < this.futures; future++) {
+      let sum = 0;
+      for (let month = from; month < until; month++) sum += sums[future * this.months + month] ?? 0;
+      each[future] = sum;
+    }
+    return each.sort();
   }
 }
 

@@ -27,6 +27,10 @@ test("a whole is as sure as its sums, not as its parts together", () => {
   expect(months[0]?.cents).toEqual({ mean: 990, low60: 990, high60: 990, low90: 990, high90: 990 });
   expect(year.cents.mean).toBe(1980);
   expect(months[1]?.pieces).toMatchObject({ low90: 99 + 4, high90: 99 + 94 });
+  const whole = new DemandSum(100, 2);
+  whole.include(sum);
+  expect(whole.total()).toEqual(sum.total());
+  expect(() => whole.include(new DemandSum(100, 3))).toThrow(RangeError);
 });
 
 test.each([

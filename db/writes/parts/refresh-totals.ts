@@ -38,7 +38,6 @@ export async function refreshTotals(tx: Transaction): Promise<void> {
     for (const row of rows) {
       const part = { paths: unpackedFutures(row.futures, keptFutures.horizon), unitCents: row.cents ?? undefined };
       sumOf(row.component ?? noComponent).add(part);
-      sumOf(allParts).add(part);
       addHistory(histories, row);
       versions.update(row.data_version);
       currency ??= row.currency;
@@ -51,6 +50,9 @@ export async function refreshTotals(tx: Transaction): Promise<void> {
   await tx.delete(demandTotals);
   if (currency === undefined) return;
   const dataVersion = versions.digest("hex");
+  const all = new DemandSum(keptFutures.futures, keptFutures.horizon);
+  for (const sum of sums.values()) all.include(sum);
+  sums.set(allParts, all);
   const found = commonPace([...histories.values()].map((history) => evenedMonths(history, firstMonth)));
   const pace = drawnPace(found, keptFutures.futures * keptFutures.horizon);
   for (const [key, sum] of sums) {
