@@ -12,6 +12,8 @@ interface Props {
 }
 
 const dot = 22;
+/** Columns for single counts; and for runs of them, fewer, so that a phone need not shrink what stands under them. */
+const [mostColumns, columnsOfRuns] = [24, 14];
 /** Width of a digit under the axis. */
 const letter = 9;
 
@@ -91,7 +93,8 @@ function Mark({ x, y, short }: { readonly x: number; readonly y: number; readonl
 
 /** Single counts, or runs of them where a column for each would be too many. */
 function stacks(twenty: readonly number[], low: number, high: number) {
-  const step = Math.ceil((high - low + 1) / 24);
+  const counts = high - low + 1;
+  const step = counts <= mostColumns ? 1 : Math.ceil(counts / columnsOfRuns);
   return Array.from({ length: Math.ceil((high - low + 1) / step) }, (_, column) => {
     const from = low + column * step;
     const to = from + step - 1;

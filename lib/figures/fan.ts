@@ -36,7 +36,8 @@ export function fan({ history, months, forecastFrom, before, after }: FanQuestio
   const highest = Math.max(1, ...past, ...future.map(({ band90 }) => band90.high));
   const step = tickStep(highest);
   const max = step * Math.ceil((highest * 1.02) / step);
-  const apart = columns > 30 ? 6 : 3;
+  // On a phone, where few months are drawn, names every three would touch each other.
+  const apart = columns > 30 || columns < 20 ? 6 : 3;
   return {
     max,
     ticks: Array.from({ length: Math.round(max / step) + 1 }, (_, i) => i * step),
