@@ -76,6 +76,6 @@ export async function loadKnowledge(db: Reader): Promise<KeptKnowledge | undefin
 /** Equal versions are equal outlooks; another way of forecasting begins another row of versions. */
 export function dataVersion(from: readonly unknown[]): string {
   return createHash("sha256")
-    .update(JSON.stringify(["outlook 3", ...from]))
+    .update(JSON.stringify(["outlook 4", ...from]))
     .digest("hex");
 }

@@ -31,7 +31,7 @@ export interface FleetSituation {
 }
 
 /** Lives that may be the true one: each future goes through one of them, in turn. */
-const [livesNow, livesTested] = [64, 20];
+const [livesNow, livesTested] = [48, 12];
 const monthsOfSignal = 6;
 
 /** A component's failures in the months to come, as they may turn out; and as they would have been expected earlier. */
