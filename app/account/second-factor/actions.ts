@@ -35,8 +35,7 @@ export async function confirmFactor(previous: FactorState, form: FormData): Prom
       ...previous,
       problem: "These are not the digits that it shows now. Type the six that stand there, before they change.",
     };
-  revalidatePath("/account", "layout");
-  return { kind: "done", recoveryCodes: codes };
+  return { kind: "done", recoveryCodes: codes }; // nothing is drawn anew: the codes must stay to be read
 }
 
 /** Takes the second factor off, with one of its codes. */
