@@ -61,8 +61,8 @@ test("the first who comes makes the owner, sets up a second factor, invites, and
   const link = (await page.getByText(/^http.*\/join\//).textContent()) ?? "";
   await joinAndRead(await browser.newContext({ baseURL, storageState: { cookies: [], origins: [] } }), link);
 
-  await page.getByText("Tamsin", { exact: true }).click();
-  await page.getByRole("button", { name: "Sign out" }).click();
+  await page.getByRole("banner").getByText("Tamsin", { exact: true }).click();
+  await page.getByRole("button", { name: "Sign out", exact: true }).click();
   await signIn(page, "tamsin@shop.example", ownerPassword);
   await page.waitForURL("**/sign-in/code**");
   expect((await page.goto("/today"))?.url()).toContain("/sign-in");
@@ -123,8 +123,8 @@ test("a session that is ended elsewhere opens nothing from then on, and neither 
   await second.goto("/today");
   await expect(second).toHaveURL(/\/sign-in/);
   const cookies = await first.context().cookies();
-  await first.getByText("Maren", { exact: true }).click();
-  await first.getByRole("button", { name: "Sign out" }).click();
+  await first.getByRole("banner").getByText("Maren", { exact: true }).click();
+  await first.getByRole("button", { name: "Sign out", exact: true }).click();
   await expect(first.getByText("You are signed out")).toBeVisible();
   await first.context().addCookies(cookies);
   await first.goto("/today");

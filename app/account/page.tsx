@@ -19,7 +19,7 @@ export default async function AccountPage() {
   const sessions = await readOnly((db) => loadSessions(db, person.id));
   return (
     <Page
-      title={`You are signed in in ${formatCounted(sessions.length, "place")}`}
+      title={`You are signed in at ${formatCounted(sessions.length, "place")}`}
       margin={<p>A session ends after twelve hours; at the desk also after half an hour without a request.</p>}
     >
       <Plate title={person.name}>
