@@ -18,6 +18,7 @@ const contentSecurityPolicy = [
 
 const config: NextConfig = {
   poweredByHeader: false,
+  experimental: { authInterrupts: true }, // a page that a role may not open answers 403 with app/forbidden.tsx
   serverExternalPackages: ["pg", "pg-copy-streams", "pdfkit", "sharp"],
   headers: async () => [
     {

@@ -2,7 +2,9 @@ import "@fontsource-variable/atkinson-hyperlegible-next/index.css";
 import "@fontsource-variable/atkinson-hyperlegible-mono/index.css";
 import "./globals.css";
 import type { Metadata, Viewport } from "next";
+import { connection } from "next/server";
 import type { ReactNode } from "react";
+import { signedIn } from "./_people/signed-in";
 import { SingleKeys } from "./_ui/single-keys";
 import { SiteHeader } from "./_ui/site-header";
 import { readViewSettings } from "./_ui/view-settings";
@@ -16,18 +18,28 @@ interface Props {
 }
 
 export default async function Layout({ children }: Props) {
-  const settings = await readViewSettings();
+  const [settings, person] = await Promise.all([readViewSettings(), whoever()]);
   return (
     <html lang="en" data-theme={settings.theme}>
       <body>
         <a href="#main" className="skip">
           Skip to the page
         </a>
-        <SiteHeader settings={settings} />
+        <SiteHeader settings={settings} person={person} />
         <DemoRibbon />
         {children}
         <SingleKeys on={settings.singleKeys} />
       </body>
     </html>
   );
+}
+
+/** A page whose database cannot be reached has its own message; the strip above it then shows nobody. */
+async function whoever() {
+  await connection();
+  try {
+    return await signedIn();
+  } catch {
+    return undefined;
+  }
 }

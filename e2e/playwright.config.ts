@@ -20,6 +20,7 @@ const flags = [
 
 export default defineConfig({
   testDir: ".",
+  globalSetup: "./sign-in-once.ts",
   outputDir: "../test-results",
   workers: sites.length,
   fullyParallel: false,
@@ -28,6 +29,7 @@ export default defineConfig({
   expect: { timeout: 15_000 }, // a write waits its turn on a busy machine; what never comes fails all the same
   reporter: "list",
   use: {
+    storageState: ownSite.owner, // signed in as the owner; tests of signing in begin with nobody
     baseURL: `http://127.0.0.1:${ownSite.port}`,
     locale: "en-US",
     timezoneId: "America/Chicago",

@@ -1,5 +1,6 @@
 // The site as the browser tests see it: built as for users, one for each worker, each on a throw-away
 // database with the same small invented company.
+import { randomBytes } from "node:crypto";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -11,16 +12,17 @@ import { enterProjectFolder } from "../app/commands/start/project-folder.mjs";
 import { runNode } from "../app/commands/start/run-step.mjs";
 import { serve } from "../app/commands/start/serve.mjs";
 import { stopSignal } from "../app/commands/start/stop-signal.mjs";
-import { sites } from "./sites.mjs";
+import { emptySite, sites } from "./sites.mjs";
 
 const size = 0.1;
+process.env.OHMSWORTH_SECRET = randomBytes(32).toString("base64url");
 
 async function run() {
   enterProjectFolder();
   const signal = stopSignal();
   await buildIfChanged(signal);
   register();
-  const { throwAwayDatabase, copyOfDatabase } = await import("../tests/database-server.ts");
+  const { throwAwayDatabase, copyOfDatabase, emptyDatabaseBeside } = await import("../tests/database-server.ts");
   const { migrateDatabase } = await import("../db/migrate.ts");
   const folder = mkdtempSync(join(tmpdir(), "ohmsworth-e2e-"));
   const first = await throwAwayDatabase();
@@ -34,6 +36,9 @@ async function run() {
       environment: { DATABASE_URL: first.url },
     });
     for (let more = 1; more < sites.length; more += 1) databases.push(await copyOfDatabase(first.url));
+    const empty = await emptyDatabaseBeside(first.url);
+    databases.push(empty);
+    await migrateDatabase(empty.url);
     await serveAll(databases, signal);
   } finally {
     for (const database of databases.reverse()) await database.drop();
@@ -44,19 +49,18 @@ async function run() {
 /** The first site comes last: the tests start as soon as it answers. */
 async function serveAll(databases, signal) {
   const served = [];
-  for (const n of [...sites.keys()].reverse()) {
-    await new Promise((listening) => {
-      served.push(serveSite(sites[n], databases[n].url, signal, listening).finally(listening));
-    });
+  for (const [n, site] of [...[...sites, emptySite].entries()].reverse()) {
+    const announce = (listening) => serveSite(site, databases[n].url, signal, listening).finally(listening);
+    await new Promise((listening) => served.push(announce(listening)));
   }
   await Promise.all(served);
 }
 
 /** The note tells tests of the commands which database it is; it holds the password. */
-async function serveSite({ port, note }, databaseUrl, signal, announce) {
+async function serveSite({ port, note, people }, databaseUrl, signal, announce) {
   writeFileSync(note, databaseUrl, { mode: 0o600 });
   try {
-    await serve({ port, development: false, databaseUrl, signal, announce });
+    await serve({ port, development: false, databaseUrl, signal, announce, people });
   } finally {
     rmSync(note, { force: true });
   }

@@ -8,12 +8,19 @@ import process from "node:process";
 /** Workers, each with a site and a database of its own: what one test stores, a test beside it does not see. */
 const workers = 2;
 
-process.env.E2E_PORTS ??= (await freePorts(workers)).join(" ");
+process.env.E2E_PORTS ??= (await freePorts(workers + 1)).join(" ");
 
-export const sites = process.env.E2E_PORTS.split(" ").map((port) => ({
+const all = process.env.E2E_PORTS.split(" ").map((port) => ({
   port: Number(port),
   note: join(tmpdir(), `ohmsworth-e2e-database-${port}`),
+  /** Cookies of the invented company's owner, made before the first test. */
+  owner: join(tmpdir(), `ohmsworth-e2e-owner-${port}.json`),
 }));
+
+export const sites = all.slice(0, workers);
+
+/** A site without company and people, for what happens before there are any; its tests run in one worker. */
+export const emptySite = { ...all[workers], people: "nobody yet" };
 
 /** The site of the worker that this process is; the first, for the process that starts them all. */
 export const ownSite = siteOf(Number(process.env.TEST_PARALLEL_INDEX ?? 0));

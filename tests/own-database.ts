@@ -2,6 +2,7 @@
 import { inject } from "vitest";
 
 process.env.DATABASE_URL = ownDatabaseUrl();
+process.env.OHMSWORTH_SECRET ??= "lGmU3xq0Zr8bWnJ5sK2vTfYdHc7eAo4p"; // signs nothing but sessions of tests
 
 /** The database of this worker: as many were made as there are workers, and workers are numbered from 1. */
 export function ownDatabaseUrl(): string {

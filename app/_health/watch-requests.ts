@@ -1,6 +1,7 @@
 import { subscribe } from "node:diagnostics_channel";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { monitorEventLoopDelay, performance } from "node:perf_hooks";
+import { beginRequest } from "@/db/actor";
 import { FourSignals } from "./four-signals";
 import { logLine } from "./log-line";
 import { placeOfRequest } from "./place-of-request";
@@ -31,7 +32,10 @@ export function watchRequests(logged: Logged): void {
   store[key] = { signals, delay };
   const started = new WeakMap<IncomingMessage, number>();
   subscribe("http.server.request.start", (message) => {
-    started.set((message as Exchange).request, performance.now()); // the shape that Node documents for this channel
+    const { request } = message as Exchange; // the shape that Node documents for this channel
+    started.set(request, performance.now());
+    noteOrigin(request);
+    beginRequest();
   });
   subscribe("http.server.response.finish", (message) => {
     const { request, response } = message as Exchange; // as above
@@ -43,6 +47,17 @@ export function watchRequests(logged: Logged): void {
     if (logged === "off" || (logged === "failures" && answered.status < 500)) return;
     logAnswer(request, answered);
   });
+}
+
+/**
+ * Which address was asked for and from where, as headers that pages can read. What a request brings under these names is
+ * thrown away. Where a trusted proxy stands in front, the last address is the one that it wrote; see ./trust-proxy.
+ */
+function noteOrigin(request: IncomingMessage): void {
+  const forwarded = String(request.headers["x-forwarded-for"] ?? "");
+  request.headers["ohmsworth-address"] = request.url ?? "/";
+  request.headers["ohmsworth-peer"] =
+    forwarded.split(",").at(-1)?.trim() || (request.socket.remoteAddress ?? "unknown");
 }
 
 /** What was counted so far; undefined in a process that serves no pages. */

@@ -4,6 +4,7 @@ import { z } from "zod";
 import { readDatabaseSetting } from "@/db/connection";
 import { SettingsError } from "@/db/settings-error";
 import { readDay } from "@/lib/calendar/day";
+import { secretProblem, secretRecipe } from "@/lib/people/secret-strength";
 
 const blank = (text: string | undefined) => (text === undefined || text.trim() === "" ? undefined : text.trim());
 const setting = <T extends z.ZodType>(inner: T) => z.preprocess((text) => blank(text as string | undefined), inner); // the environment holds text
@@ -28,6 +29,25 @@ export const settingsShape = {
       .default("127.0.0.1"),
   ),
   OHMSWORTH_PROXY: setting(wordIn(["none", "trusted"]).default("none")),
+  /** What sessions are signed with; without it the starter keeps one in `.data/secret`. */
+  OHMSWORTH_SECRET: setting(
+    z
+      .string()
+      .superRefine((secret, context) => {
+        const problem = secretProblem(secret);
+        if (problem !== undefined) context.addIssue(`it is too weak: ${problem}. Make one with: ${secretRecipe}`);
+      })
+      .optional(),
+  ),
+  OHMSWORTH_ORIGIN: setting(
+    z
+      .string()
+      .refine(
+        (text) => URL.canParse(text) && new URL(text).origin === text && /^https?:/.test(text),
+        "it must be how people reach the site, such as https://claims.company.com",
+      )
+      .optional(),
+  ),
   OHMSWORTH_LOG: setting(wordIn(["requests", "failures", "off"]).optional()),
   OHMSWORTH_NIGHTLY: setting(wordIn(["on", "off"]).default("on")),
   OHMSWORTH_TODAY: setting(
@@ -38,7 +58,10 @@ export const settingsShape = {
   ),
   /** Set by the starter for the server that it starts. */
   OHMSWORTH_STARTED_BY: setting(z.string().optional()),
+  OHMSWORTH_SET_UP_CODE: setting(z.string().optional()),
 };
+
+export const setByStarter: readonly string[] = ["OHMSWORTH_STARTED_BY", "OHMSWORTH_SET_UP_CODE"];
 
 const shape = z.object(settingsShape);
 
@@ -57,11 +80,12 @@ export function readSettings(environment: Readonly<Record<string, string | undef
   if (!read.success) {
     const [issue] = read.error.issues;
     const name = String(issue?.path[0]);
-    throw new SettingsError(`${name} is “${environment[name] ?? ""}”: ${issue?.message ?? "it cannot be read"}.`);
+    const value = name === "OHMSWORTH_SECRET" ? "" : ` is “${environment[name] ?? ""}”`; // a secret is never told
+    throw new SettingsError(`${name}${value}: ${issue?.message ?? "it cannot be read"}.`);
   }
   return { ...read.data, DATABASE_URL: readDatabaseSetting(environment) };
 }
 
 function names(): readonly string[] {
-  return ["DATABASE_URL", ...Object.keys(settingsShape).filter((name) => name !== "OHMSWORTH_STARTED_BY")];
+  return ["DATABASE_URL", ...Object.keys(settingsShape).filter((name) => !setByStarter.includes(name))];
 }

@@ -10,7 +10,7 @@ interface Props {
   readonly problem?: string | undefined;
   readonly value?: string | undefined;
   /** Numbers are text with a decimal keypad: a number input drops what it cannot read. */
-  readonly type?: "text" | "search" | "date" | "file" | "textarea";
+  readonly type?: "text" | "search" | "date" | "file" | "textarea" | "email" | "password";
   readonly inputMode?: "text" | "decimal" | "numeric";
   /** Printed after the input, such as Ω. */
   readonly unit?: string;

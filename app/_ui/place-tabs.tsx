@@ -2,16 +2,16 @@
 
 import Link from "next/link";
 import { usePathname } from "next/navigation";
-import { places } from "./places";
+import type { Place } from "./places";
 import styles from "./site-header.module.css";
 
-/** Reacts to the address only: which of the places is this? */
-export function PlaceTabs() {
+/** Reacts to the address only: which of the places that are open to the role is this? */
+export function PlaceTabs({ open }: { readonly open: readonly Place[] }) {
   const pathname = usePathname();
   return (
     <nav aria-label="Places" className={styles.nav}>
       <ul className={styles.tabs}>
-        {places.map(({ name, href }) => (
+        {open.map(({ name, href }) => (
           <li key={href}>
             <Link href={href} className={styles.tab} aria-current={currentAs(pathname, href)}>
               {name}

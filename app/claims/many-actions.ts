@@ -5,6 +5,7 @@ import { z } from "zod";
 import { keepDraft } from "@/app/_claims/keep-draft";
 import { contentMaker } from "@/app/_claims/make-content";
 import { todayIn } from "@/app/_clock/today";
+import { mayDo } from "@/app/_people/may-do";
 import { readOnly } from "@/db/client";
 import { loadClaimLife } from "@/db/queries/claim-life";
 import { findClaim } from "@/db/queries/claim-list";
@@ -30,6 +31,7 @@ const most = 200;
 
 /** A draft for each chosen job; one that can't be claimed doesn't keep the others. */
 export async function makeDrafts(_previous: ManyState, form: FormData): Promise<ManyState> {
+  const person = await mayDo("claims.act");
   const chosen = chosenOf(form);
   if (typeof chosen === "string") return { problem: chosen, done: [], failed: [] };
   const today = await readOnly(async (db) => todayIn((await loadShop(db)).timeZone));
@@ -38,7 +40,7 @@ export async function makeDrafts(_previous: ManyState, form: FormData): Promise<
   for (const value of chosen) {
     const cut = value.lastIndexOf(" ");
     const [job, policy] = [value.slice(0, cut), value.slice(cut + 1)];
-    const kept = await keepDraft({ jobNumber: job, policy: { key: policy }, by: nobodyNamed, today });
+    const kept = await keepDraft({ jobNumber: job, policy: { key: policy }, by: person.name, today });
     const href = `/claims/for/${encodeURIComponent(job)}`;
     if (kept.kind === "kept")
       done.push({
@@ -52,11 +54,11 @@ export async function makeDrafts(_previous: ManyState, form: FormData): Promise<
   return { done, failed };
 }
 
-const nobodyNamed = "the shop";
 const sending = z.object({ on: z.string(), way: z.enum(sendingWayKeys as ["portal"]), key: z.uuid() }); // never empty
 
 /** Each chosen draft is judged and sent by itself; one whose checks fail stays a draft and says why. */
 export async function markSent(_previous: ManyState, form: FormData): Promise<ManyState> {
+  const person = await mayDo("claims.act");
   const chosen = chosenOf(form);
   if (typeof chosen === "string") return { problem: chosen, done: [], failed: [] };
   const read = sending.safeParse(Object.fromEntries(form));
@@ -68,7 +70,14 @@ export async function markSent(_previous: ManyState, form: FormData): Promise<Ma
   const failed: ManyRow[] = [];
   for (const claimNumber of chosen) {
     const href = `/claims/${encodeURIComponent(claimNumber)}`;
-    const sentence = await sendOne({ claimNumber, sentOn, way: read.data.way, key: read.data.key, today });
+    const sentence = await sendOne({
+      claimNumber,
+      sentOn,
+      way: read.data.way,
+      key: read.data.key,
+      by: person.name,
+      today,
+    });
     if (sentence === undefined) done.push({ row: claimNumber, href, sentence: "sent" });
     else failed.push({ row: claimNumber, href: `${href}/do/sent`, sentence });
   }
@@ -81,11 +90,12 @@ interface One {
   readonly sentOn: Day;
   readonly way: (typeof sendingWayKeys)[number];
   readonly key: string;
+  readonly by: string;
   readonly today: Day;
 }
 
 /** @returns why it was not sent */
-async function sendOne({ claimNumber, sentOn, way, key, today }: One): Promise<string | undefined> {
+async function sendOne({ claimNumber, sentOn, way, key, by, today }: One): Promise<string | undefined> {
   const seen = await readOnly(async (db) => {
     const row = await findClaim(db, claimNumber);
     return row && { state: row.state, version: (await loadClaimLife(db, claimNumber))?.version ?? 0 };
@@ -96,7 +106,7 @@ async function sendOne({ claimNumber, sentOn, way, key, today }: One): Promise<s
     claimNumber,
     seenVersion: seen.version,
     key: createHash("sha256").update(`${key}|${claimNumber}`).digest("hex"),
-    by: nobodyNamed,
+    by,
     note: "",
     at: new Date().toISOString(),
     sentOn,

@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import type { Metadata } from "next";
 import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Field } from "@/app/_ui/field";
@@ -31,6 +32,7 @@ interface Props {
 }
 
 export default async function ClaimsPage({ searchParams }: Props) {
+  await mayOpen("/claims");
   const address = readClaimsAddress(await searchParams);
   const view = await readOnly((db) => loadClaimsView(db, address), { timeoutSeconds: 30 });
   const shown = address.tab === "unclaimed" ? view.claimable.length : view.claims.length;

@@ -9,6 +9,7 @@ import { refuseOldNode } from "./start/node-version.mjs";
 import { choosePort } from "./start/port.mjs";
 import { enterProjectFolder } from "./start/project-folder.mjs";
 import { Refusal, say } from "./start/say.mjs";
+import { keepSecret } from "./start/secret.mjs";
 import { serve } from "./start/serve.mjs";
 import { stopSignal } from "./start/stop-signal.mjs";
 
@@ -25,9 +26,11 @@ async function start() {
   const database = await openDatabase();
   try {
     if (withDemo) await loadDemoIfEmpty(database, { folder: ".data/demo", signal });
+    await keepSecret();
     if (!development) await buildIfChanged(signal);
     const port = await choosePort(process.env.PORT);
-    await serve({ port, development, listen, databaseUrl: database.url, signal });
+    const people = await database.people();
+    await serve({ port, development, listen, databaseUrl: database.url, signal, people });
   } finally {
     await database.close();
     if (signal.aborted) say("Stopped.");

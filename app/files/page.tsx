@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
@@ -16,6 +17,7 @@ export const metadata: Metadata = { title: "Files in" };
 export const dynamic = "force-dynamic";
 
 export default async function FilesPage() {
+  await mayOpen("/files");
   const drafts = await openDrafts();
   const { batches, held } = await readOnly(async (db) => ({
     batches: await loadBatches(db),

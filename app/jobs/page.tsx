@@ -2,6 +2,8 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
+import { ownJobsOnly } from "@/app/_people/own-jobs-only";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Notice } from "@/app/_ui/notice";
@@ -11,6 +13,7 @@ import { loadJobList } from "@/db/queries/job-list";
 import { loadCatalogueWords } from "@/db/queries/known-words";
 import { loadShop } from "@/db/queries/shop";
 import { formatCounted } from "@/lib/format/format-count";
+import { may } from "@/lib/people/permissions";
 import { JobFilterForm } from "./_components/job-filter-form";
 import { JobTable } from "./_components/job-table";
 import { Pager } from "./_components/pager";
@@ -27,9 +30,11 @@ interface Props {
 }
 
 export default async function JobsPage({ searchParams }: Props) {
+  const person = await mayOpen("/jobs");
   const address = readJobFilter(await searchParams);
+  const filter = { ...address.filter, ...ownJobsOnly(person) };
   const { list, words } = await readOnly(async (db) => ({
-    list: await loadJobList(db, address.filter, { offset: (address.page - 1) * rowsOnPage, limit: rowsOnPage }),
+    list: await loadJobList(db, filter, { offset: (address.page - 1) * rowsOnPage, limit: rowsOnPage }),
     words: await loadCatalogueWords(db, todayIn((await loadShop(db)).timeZone)),
   }));
   const csvHref = `/jobs/jobs.csv?${jobsAddress(address.inForce)}`;
@@ -42,7 +47,7 @@ export default async function JobsPage({ searchParams }: Props) {
         <>
           <ButtonLink href="/sheet">Open jobs and check sheets</ButtonLink>
           <ButtonLink href="/symptoms">Symptoms</ButtonLink>
-          {list.total > 0 && (
+          {list.total > 0 && may(person.role, "jobs.file") && (
             <ButtonLink href={csvHref} isExport>{`CSV of ${formatCounted(list.total, "job")}`}</ButtonLink>
           )}
         </>

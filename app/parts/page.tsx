@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Notice } from "@/app/_ui/notice";
@@ -29,6 +30,7 @@ interface Props {
 }
 
 export default async function PartsPage({ searchParams }: Props) {
+  await mayOpen("/parts");
   const address = readPartsAddress(await searchParams);
   const { state, parts, today } = await readOnly(async (db) => ({
     today: todayIn((await loadShop(db)).timeZone),

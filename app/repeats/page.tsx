@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
@@ -32,6 +33,7 @@ interface Props {
 }
 
 export default async function RepeatsPage({ searchParams }: Props) {
+  await mayOpen("/repeats");
   const { as, ...values } = await searchParams;
   const asked = typeof as === "string" && as !== "" ? readDay(as) : undefined;
   const current = await currentRun(asked);

@@ -1,4 +1,6 @@
 import type { Metadata } from "next";
+import { mayOpen } from "@/app/_people/may-open";
+import { ownJobsOnly } from "@/app/_people/own-jobs-only";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
@@ -18,12 +20,14 @@ interface Props {
 
 /** What a technician has to do: open jobs, and what the desk asks of closed ones. */
 export default async function SheetsPage({ searchParams }: Props) {
+  const person = await mayOpen("/sheet");
   const { technician: given } = await searchParams;
-  const technician = typeof given === "string" && given !== "" ? given : undefined;
+  const own = ownJobsOnly(person).technician;
+  const technician = own ?? (typeof given === "string" && given !== "" ? given : undefined);
   const { jobs, asks, names } = await readOnly(async (db) => ({
-    jobs: await loadOpenJobs(db, technician),
+    jobs: await loadOpenJobs(db, technician, { orNobodys: own !== undefined }),
     asks: await loadAsks(db, { open: true, technician }),
-    names: await loadTechnicians(db),
+    names: own === undefined ? await loadTechnicians(db) : [],
   }));
   return (
     <Page
@@ -31,7 +35,7 @@ export default async function SheetsPage({ searchParams }: Props) {
       margin={<p>An open job counts nowhere. Closing it makes it a closed job with its readings, photos and parts.</p>}
       actions={<ButtonLink href="/sheet/open">Open a job</ButtonLink>}
     >
-      <TechnicianForm names={names} chosen={technician} />
+      {own === undefined && <TechnicianForm names={names} chosen={technician} />}
       {jobs.length === 0 ? (
         <EmptyState kind="nothing-due" title="No job is open">
           <p>The desk opens a job by its number, the serial and what the customer notices.</p>

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { connection } from "next/server";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { DefinitionList } from "@/app/_ui/definition-list";
 import { EmptyState } from "@/app/_ui/empty-state";
@@ -8,11 +9,13 @@ import { Page } from "@/app/_ui/page";
 import { Plate } from "@/app/_ui/plate";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
+import { may } from "@/lib/people/permissions";
 import { shopFacts } from "./shop-facts";
 
 export const metadata: Metadata = { title: "Shop" };
 
 export default async function ShopPage() {
+  const person = await mayOpen("/shop");
   await connection();
   const shop = await readOnly(loadShop);
   return (
@@ -25,7 +28,8 @@ export default async function ShopPage() {
           <ButtonLink href="/shop/sheets">Check sheets</ButtonLink>
           <ButtonLink href="/shop/how-we-count">How we count</ButtonLink>
           <ButtonLink href="/shop/reporting-delay">How late jobs come in</ButtonLink>
-          <ButtonLink href="/shop/health">Health</ButtonLink>
+          {may(person.role, "health.see") && <ButtonLink href="/shop/health">Health</ButtonLink>}
+          {may(person.role, "people.keep") && <ButtonLink href="/shop/people">People</ButtonLink>}
         </>
       }
     >

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { type Column, Table } from "@/app/_ui/table";
@@ -13,6 +14,7 @@ export const metadata: Metadata = { title: "Symptoms" };
 export const dynamic = "force-dynamic";
 
 export default async function SymptomsPage() {
+  await mayOpen("/symptoms");
   const rows = await readOnly(loadSymptomList);
   return (
     <Page

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { connection } from "next/server";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -18,12 +19,15 @@ import { claimLines, urgentFirst } from "./claim-lines";
 import { dueLines, todayFinding, urgentDays } from "./due-lines";
 import { moneyLines } from "./money-lines";
 import { technicianLines } from "./technician-lines";
+import { TechnicianToday } from "./technician-today";
 
 export const metadata: Metadata = { title: "Today" };
 
 const draftLimit = 20;
 
 export default async function TodayPage() {
+  const person = await mayOpen("/today");
+  if (person.role === "technician") return <TechnicianToday person={person} />;
   await connection();
   const { facts, today, due, money, claimable, asks, open } = await readOnly(async (db) => {
     const { timeZone } = await loadShop(db);

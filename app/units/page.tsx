@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Field } from "@/app/_ui/field";
 import { FilterForm } from "@/app/_ui/filter-form";
@@ -22,6 +23,7 @@ interface Props {
 }
 
 export default async function UnitsPage({ searchParams }: Props) {
+  await mayOpen("/units");
   const values = await searchParams;
   const words =
     typeof values.words === "string" && values.words.trim() !== "" ? values.words.trim().slice(0, 100) : undefined;

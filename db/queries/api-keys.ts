@@ -1,11 +1,14 @@
 import { desc } from "drizzle-orm";
+import type { KeyScope } from "@/lib/people/key-scope";
 import type { Reader } from "../database-types";
 import { apiKeys } from "../schema/programs";
 
 export interface ApiKey {
   readonly keyId: number;
   readonly name: string;
-  readonly scope: "jobs";
+  readonly scope: KeyScope;
+  readonly madeBy: string;
+  readonly expiresAt: string | null;
   readonly createdAt: string;
   readonly lastUsedAt: string | null;
   readonly revokedAt: string | null;
@@ -18,6 +21,8 @@ export async function loadApiKeys(db: Reader): Promise<readonly ApiKey[]> {
       keyId: apiKeys.keyId,
       name: apiKeys.name,
       scope: apiKeys.scope,
+      madeBy: apiKeys.madeBy,
+      expiresAt: apiKeys.expiresAt,
       createdAt: apiKeys.createdAt,
       lastUsedAt: apiKeys.lastUsedAt,
       revokedAt: apiKeys.revokedAt,

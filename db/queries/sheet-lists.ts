@@ -14,8 +14,16 @@ export interface OpenJobLine {
   readonly answers: number;
 }
 
-export async function loadOpenJobs(db: Reader, technician: string | undefined): Promise<readonly OpenJobLine[]> {
-  const mine = technician === undefined ? sql`true` : sql`o.technician = ${technician}`;
+/** @param technician  whose; undefined for everybody's. `orNobodys` adds those that nobody was named for. */
+export async function loadOpenJobs(
+  db: Reader,
+  technician: string | undefined,
+  { orNobodys }: { readonly orNobodys: boolean } = { orNobodys: false },
+): Promise<readonly OpenJobLine[]> {
+  const mine =
+    technician === undefined
+      ? sql`true`
+      : sql`(o.technician = ${technician} or (${orNobodys} and o.technician is null))`;
   const rows = await db.rows<Omit<OpenJobLine, "technician"> & { technician: string | null }>(sql`
     select o.job_number as "jobNumber", o.requested_on::text as "requestedOn", o.technician, o.symptom,
       m.number as model, k.name as maker,

@@ -15,6 +15,7 @@ export * from "./money";
 export * from "./outlooks";
 export * from "./part-fates";
 export * from "./parts";
+export * from "./people";
 export * from "./programs";
 export * from "./register";
 export * from "./removed-attachments";

@@ -1,6 +1,7 @@
 // Other programs that send jobs: who may, and what they were already answered.
 import { sql } from "drizzle-orm";
 import { check, index, integer, jsonb, pgTable, primaryKey, text, unique, uuid, varchar } from "drizzle-orm/pg-core";
+import type { KeyScope } from "@/lib/people/key-scope";
 import { instantColumn } from "./columns";
 
 /** Only the hash of a key is kept; the key itself is shown once, when it is made. */
@@ -9,15 +10,19 @@ export const apiKeys = pgTable(
   {
     keyId: integer("key_id").primaryKey().generatedAlwaysAsIdentity(),
     name: text("name").notNull(),
-    scope: text("scope").$type<"jobs">().notNull(),
+    scope: text("scope").$type<KeyScope>().notNull(),
     keySha256: varchar("key_sha256", { length: 64 }).notNull(),
     createdAt: instantColumn("created_at").notNull(),
+    /** Who made it; empty for those of before people signed in. */
+    madeBy: text("made_by").notNull().default(""),
+    /** From then on it opens nothing; null for those that were made without an end. */
+    expiresAt: instantColumn("expires_at"),
     lastUsedAt: instantColumn("last_used_at"),
     revokedAt: instantColumn("revoked_at"),
   },
   (table) => [
     unique("api_keys_one_hash").on(table.keySha256),
-    check("api_keys_known_scope", sql`${table.scope} in ('jobs')`),
+    check("api_keys_known_scope", sql`${table.scope} in ('jobs', 'read')`),
     check("api_keys_hashed", sql`${table.keySha256} ~ '^[0-9a-f]{64}$'`),
   ],
 );

@@ -1,14 +1,14 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { settingsShape } from "@/app/_settings/settings";
+import { setByStarter, settingsShape } from "@/app/_settings/settings";
 
 const root = join(import.meta.dirname, "..", "..");
 const hosting = (name: string) => readFileSync(join(root, "app", "hosting", name), "utf8");
 
 test("every setting has its line in the list for those who host it, and the list names no other", () => {
   const listed = [...hosting("README.md").matchAll(/^\| `([A-Z_]+)`/gm)].map(([, name]) => name);
-  const known = ["DATABASE_URL", ...Object.keys(settingsShape).filter((name) => name !== "OHMSWORTH_STARTED_BY")];
+  const known = ["DATABASE_URL", ...Object.keys(settingsShape).filter((name) => !setByStarter.includes(name))];
   expect(listed).toEqual(known);
 });
 

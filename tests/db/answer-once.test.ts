@@ -118,7 +118,7 @@ test("a job whose part line is wrong comes in no part, and the place is named", 
 });
 
 test("a key opens until it is ended, and is kept as its hash only", async () => {
-  const { keyId, key } = await makeApiKey("Scheduler");
+  const { keyId, key } = await makeApiKey({ name: "Scheduler", scope: "jobs", days: 30, madeBy: "Oriel" });
   expect(await recogniseApiKey(key)).toEqual({ keyId, name: "Scheduler", scope: "jobs" });
   expect(await recogniseApiKey(`${key}x`)).toBeUndefined();
   const [stored] = await readOnly((db) =>

@@ -9,13 +9,14 @@ import { takeBack } from "@/db/writes/take-back";
 import { batchOf, csv, fileFolder, job, shopDocument, startAfresh, unit } from "./intake-files";
 
 const files = fileFolder();
+const forJobs = { scope: "jobs", days: 30, madeBy: "Oriel" } as const;
 let key = "";
 
 beforeAll(async () => {
   await startAfresh();
   batchOf(await files.load(JSON.stringify(shopDocument)));
   batchOf(await files.load(csv([unit("A1")])));
-  ({ key } = await makeApiKey("the dispatch program"));
+  ({ key } = await makeApiKey({ ...forJobs, name: "the dispatch program" }));
 });
 afterAll(async () => {
   files.remove();
@@ -111,7 +112,7 @@ test.each([
 });
 
 test("an ended key opens nothing", async () => {
-  const { keyId, key: other } = await makeApiKey("an old program");
+  const { keyId, key: other } = await makeApiKey({ ...forJobs, name: "an old program" });
   await revokeApiKey(keyId);
   expect((await send({ jobs: [job("H-4", "A1")] }, { bearer: other, once: "z" })).status).toBe(401);
 });

@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { sql } from "drizzle-orm";
-import { afterAll, beforeEach, expect, test } from "vitest";
+import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { GET } from "@/app/jobs/[number]/photos/[id]/route";
 import { POST } from "@/app/jobs/[number]/photos/route";
 import { readOnly } from "@/db/client";
@@ -9,10 +9,16 @@ import { inTransaction } from "@/db/in-transaction";
 import { loadAttachment } from "@/db/queries/attachment";
 import { bringBack, removeAttachment } from "@/db/writes/photos/remove-attachment";
 import { csv, fileFolder, job, shopDocument, startAfresh } from "./intake-files";
+import { headersAs } from "./people/signed-in";
 import { marked, pngBomb, polyglot } from "./photos-hostile";
 
 const files = fileFolder();
 
+let signed: Record<string, string> = {};
+
+beforeAll(async () => {
+  signed = await headersAs("manager");
+});
 beforeEach(async () => {
   await startAfresh();
   await files.load(JSON.stringify({ ...shopDocument, timeZone: "America/Chicago" }));
@@ -39,7 +45,7 @@ async function send(
   const request = new Request("http://localhost/jobs/J1/photos", {
     method: "POST",
     body,
-    headers: { Accept: "application/json" },
+    headers: { ...signed, Accept: "application/json" },
   });
   const response = await POST(request, { params: Promise.resolve({ number }) });
   const { said, detail }: { said?: string; detail?: string } = await response.json();
@@ -126,7 +132,9 @@ test("a PDF is taken for a receipt and nothing else, and is handed out as a down
   expect(await send(paper, { subject: "plate" })).toMatchObject({ status: 422 });
   expect(await send(paper, { subject: "receipt" })).toMatchObject({ status: 200 });
   const { id } = await only();
-  const { headers } = await GET(new Request("http://localhost/"), { params: Promise.resolve({ number: "J1", id }) });
+  const { headers } = await GET(new Request("http://localhost/", { headers: signed }), {
+    params: Promise.resolve({ number: "J1", id }),
+  });
   expect(headers.get("content-disposition")).toMatch(/^attachment/);
   expect(headers.get("content-security-policy")).toContain("sandbox");
 });
@@ -135,7 +143,9 @@ test("the received bytes are never handed out", async () => {
   const received = await polyglot();
   await send(received);
   const { id, hash } = await only();
-  const response = await GET(new Request("http://localhost/"), { params: Promise.resolve({ number: "J1", id }) });
+  const response = await GET(new Request("http://localhost/", { headers: signed }), {
+    params: Promise.resolve({ number: "J1", id }),
+  });
   const bytes = Buffer.from(await response.arrayBuffer());
   expect([response.headers.get("content-type"), response.headers.get("x-content-type-options")]).toEqual([
     "image/jpeg",

@@ -13,6 +13,7 @@ import { type NewOpenJob, openJob } from "@/db/writes/sheets/open-job";
 import { day } from "@/lib/calendar/day";
 import { checkEvidence } from "@/lib/evidence/check-evidence";
 import { csv, fileFolder, job, partLine, shopDocument, startAfresh, unit } from "./intake-files";
+import { headersAs } from "./people/signed-in";
 import { marked } from "./photos-hostile";
 
 process.env.OHMSWORTH_TODAY = "2025-06-30";
@@ -20,9 +21,11 @@ const files = fileFolder();
 
 let last = 0;
 let number = "";
+let signed: Record<string, string> = {};
 
 beforeAll(async () => {
   await startAfresh();
+  signed = await headersAs("technician", "Kit");
   await files.load(JSON.stringify(shopDocument));
   await files.load(csv([unit("A1")]));
   await files.load(csv([job("J1", "A1")]));
@@ -90,7 +93,7 @@ async function post(
   const headers = key === undefined ? undefined : { "Idempotency-Key": key };
   const text = body instanceof FormData ? body : JSON.stringify(body);
   const response = await handler(
-    new Request("http://localhost/", { method: "POST", body: text, ...(headers && { headers }) }),
+    new Request("http://localhost/", { method: "POST", body: text, headers: { ...signed, ...headers } }),
     context(to),
   );
   const { said, detail }: { said?: string; detail?: string } = await response.json();

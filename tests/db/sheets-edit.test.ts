@@ -25,6 +25,7 @@ import { parseSheetDocument } from "@/lib/sheets/sheet-document";
 import { shippedSheet } from "@/lib/sheets/shipped-sheets";
 import { ownMeasure, ownStep } from "../sheets/own-check";
 import { csv, fileFolder, job, shopDocument, startAfresh, unit } from "./intake-files";
+import { headersAs } from "./people/signed-in";
 
 process.env.OHMSWORTH_TODAY = "2025-06-30";
 const files = fileFolder();
@@ -94,9 +95,11 @@ describe("a job and the version that it was begun by", () => {
     payer: "maker",
     callbackOf: undefined,
   } as const;
+  let signed: Record<string, string> | undefined;
   const answer = async (check: string, sequence: number, given: object) => {
     const body = { id: randomUUID(), sequence, check, time: 1, note: "", at: "2025-06-30T09:00:00-05:00", given };
-    const request = new Request("http://localhost/", { method: "POST", body: JSON.stringify(body) });
+    signed ??= await headersAs("technician", "Kit");
+    const request = new Request("http://localhost/", { method: "POST", headers: signed, body: JSON.stringify(body) });
     const response = await sendAnswer(request, { params: Promise.resolve({ number: "S1" }) });
     return { status: response.status, detail: ((await response.json()) as { detail?: string }).detail };
   };

@@ -1,3 +1,4 @@
+import { actAs } from "@/db/actor";
 import { answerOnce, type StoreAnswer, type StoredAnswer } from "@/db/writes/answer-once";
 import { recogniseApiKey } from "@/db/writes/api-keys";
 import { loadRecords } from "@/db/writes/load-records";
@@ -15,6 +16,8 @@ export async function POST(request: Request): Promise<Response> {
   if (bearer === undefined) return refusals.noKey();
   const sender = await recogniseApiKey(bearer);
   if (sender === undefined) return refusals.unknownKey();
+  if (sender.scope !== "jobs") return refusals.otherScope();
+  actAs(sender.name);
   const key = request.headers.get("idempotency-key")?.trim() ?? "";
   if (key === "" || key.length > longestKey) return refusals.noIdempotencyKey();
   if (!/^application\/(?:[\w.+-]+\+)?json\b/i.test(request.headers.get("content-type") ?? ""))

@@ -7,6 +7,7 @@ import { ClaimStandingView } from "@/app/_claims/claim-standing-view";
 import { ClaimAmounts, ClaimMargin, ClaimTasks, CoverageWordsPlate } from "@/app/_claims/claim-view";
 import { FilingChecks } from "@/app/_claims/filing-checks";
 import { loadClaim, type OpenClaim } from "@/app/_claims/load-claim";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
@@ -24,6 +25,7 @@ interface Props {
 }
 
 export default async function ClaimPage({ params }: Props) {
+  await mayOpen("/claims/[claim]");
   const number = decodeURIComponent((await params).claim);
   const { open, timeZone } = await readOnly(async (db) => ({
     open: await loadClaim(db, number),

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { AddressReader, type AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Field } from "@/app/_ui/field";
 import { FilterForm } from "@/app/_ui/filter-form";
@@ -27,6 +28,7 @@ interface Props {
 }
 
 export default async function AnswersPage({ searchParams }: Props) {
+  await mayOpen("/claims/answers");
   const address = new AddressReader(await searchParams, ["payer", "words"]);
   const filter = { payer: address.text("payer"), words: address.text("words") };
   const { lists, payers, today } = await readOnly(async (db) => ({

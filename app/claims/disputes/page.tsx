@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -15,6 +16,7 @@ export const metadata: Metadata = { title: "To dispute" };
 export const dynamic = "force-dynamic";
 
 export default async function DisputesPage() {
+  await mayOpen("/claims/disputes");
   const { lines, today } = await readOnly(async (db) => {
     const today = todayIn((await loadShop(db)).timeZone);
     return { today, lines: await loadDisputedLines(db, today) };

@@ -2,6 +2,7 @@
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
 import { todayIn } from "@/app/_clock/today";
+import { mayDo } from "@/app/_people/may-do";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
 import { type FailedPart, putBackOnShelf, recordPartFate } from "@/db/writes/claims/record-part-fate";
@@ -22,6 +23,8 @@ const given = z.object({
 
 /** Enters for each chosen part where it went, or that it is on the shelf after all; one that is refused keeps no other. */
 export async function recordFates(_previous: ManyState, form: FormData): Promise<ManyState> {
+  const person = await mayDo("claims.act");
+  form.set("by", person.name);
   const parts = partsOf(form);
   const read = given.safeParse(Object.fromEntries(form));
   const on = read.success ? readDay(read.data.on) : undefined;

@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import type { Metadata } from "next";
 import Link from "next/link";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Field } from "@/app/_ui/field";
@@ -21,6 +22,7 @@ export const metadata: Metadata = { title: "Failed parts" };
 export const dynamic = "force-dynamic";
 
 export default async function FailedPartsPage() {
+  await mayOpen("/claims/failed-parts");
   const { parts, today } = await readOnly(async (db) => {
     const today = todayIn((await loadShop(db)).timeZone);
     return { today, parts: await loadHeldParts(db, today) };
@@ -69,7 +71,6 @@ function FateFields({ today }: { readonly today: Day }) {
         />
         <Field label="Day" name="on" type="date" width="short" value={today} />
         <Field label="Tag or parcel" name="tag" width="short" />
-        <Field label="Who enters this" name="by" width="short" autoComplete="name" />
       </div>
       <Field label="Reason" name="reason" hint="Needed before its time has come, or to take an entry back." />
     </>

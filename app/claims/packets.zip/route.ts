@@ -3,6 +3,7 @@ import { mostPacketClaims } from "@/app/_claims/most-packet-claims";
 import { notePacketRun } from "@/app/_claims/packet-runs";
 import { packetsZip } from "@/app/_claims/packets-zip";
 import { problem } from "@/app/_http/problem";
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 
 export const dynamic = "force-dynamic";
@@ -12,6 +13,8 @@ export const dynamic = "force-dynamic";
  * JSON Lines. `?run=` is a name under which /claims/packets.zip/progress tells how far it is.
  */
 export async function GET(request: Request): Promise<Response> {
+  const caller = await mayCall(request, "GET /claims/packets.zip");
+  if (!caller.ok) return caller.response;
   const asked = new URL(request.url).searchParams;
   const numbers = [...new Set(asked.getAll("chosen"))].filter((number) => number !== "" && number.length <= 200);
   if (numbers.length === 0) return problem(400, "No claim chosen", "Choose the claims first.");

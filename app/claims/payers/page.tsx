@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -25,6 +26,7 @@ const level = 0.95;
 const payYears = 2;
 
 export default async function PayersPage() {
+  await mayOpen("/claims/payers");
   const { facts, pay, today } = await readOnly(async (db) => {
     const today = todayIn((await loadShop(db)).timeZone);
     const pay = await loadPayFacts(db, addMonths(today, -12 * payYears));

@@ -3,6 +3,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Notice } from "@/app/_ui/notice";
@@ -31,6 +32,7 @@ interface Props {
 }
 
 export default async function UnclaimedPage({ searchParams }: Props) {
+  await mayOpen("/claims/unclaimed");
   const address = readUnclaimedAddress(await searchParams);
   const { filter, page, inForce } = address;
   const { facts, list, today } = await readOnly(async (db) => {

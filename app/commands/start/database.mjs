@@ -13,12 +13,27 @@ export async function openDatabase() {
   const { closeDatabase } = await import("../../../db/close-database.ts");
   const { holdsCompany } = await import("../../../db/queries/holds-company.ts");
   const { readOnly } = await import("../../../db/client.ts");
+  const { loadWhetherAnybody } = await import("../../../db/queries/people.ts");
+  const { loadShop } = await import("../../../db/queries/shop.ts");
+  const { addDemoPeople } = await import("../../../db/writes/people/add-demo-people.ts");
   say(process.env.DATABASE_URL ? "opening the database that DATABASE_URL names …" : "starting the database in .data …");
   try {
     const url = await databaseUrl();
     await migrateDatabase(url);
     await seedCatalogue();
-    return { url, isEmpty: async () => !(await readOnly(holdsCompany)), close: closeDatabase };
+    return {
+      url,
+      isEmpty: async () => !(await readOnly(holdsCompany)),
+      people: async () => {
+        await addDemoPeople(); // also for an invented company of before people signed in
+        const { anybody, shop } = await readOnly(async (db) => ({
+          anybody: await loadWhetherAnybody(db),
+          shop: await loadShop(db),
+        }));
+        return anybody ? (shop.demo ? "of the invented company" : "known") : "nobody yet";
+      },
+      close: closeDatabase,
+    };
   } catch (error) {
     await closeDatabase();
     throw error;

@@ -61,6 +61,10 @@ export async function loadDemoIfEmpty({ url, isEmpty }, { folder, size, signal }
     signal,
     environment: { DATABASE_URL: url },
   });
+  await runNode("Letting the demo company's people in", [...tsx, "app/commands/demo-people.ts"], {
+    signal,
+    environment: { DATABASE_URL: url },
+  });
   rmSync(note);
 }
 

@@ -4,6 +4,7 @@ import process from "node:process";
 import { setTimeout as pause } from "node:timers/promises";
 import { Refusal, say } from "./say.mjs";
 import { noteServing } from "./serving.mjs";
+import { setUpCodeFor } from "./set-up-code.mjs";
 
 const next = "node_modules/next/dist/bin/next";
 const longestStopMs = 15_000;
@@ -15,9 +16,11 @@ export async function serve({
   listen = "127.0.0.1",
   databaseUrl,
   signal,
+  people = "known",
   announce = announceReady,
 }) {
   if (signal.aborted) return;
+  const setUpCode = setUpCodeFor({ people, host: listen });
   const noLongerServing = noteServing();
   const server = fork(next, [development ? "dev" : "start", "--hostname", listen, "--port", String(port)], {
     execArgv: ["--import", new URL("end-with-parent.mjs", import.meta.url).href],
@@ -26,6 +29,7 @@ export async function serve({
       DATABASE_URL: databaseUrl,
       NEXT_TELEMETRY_DISABLED: "1",
       OHMSWORTH_STARTED_BY: String(process.pid),
+      OHMSWORTH_SET_UP_CODE: setUpCode,
     },
   });
   const ended = new Promise((resolve) =>
@@ -34,7 +38,7 @@ export async function serve({
   const stopped = new Promise((resolve) => signal.addEventListener("abort", () => resolve("stop"), { once: true }));
   try {
     const first = await Promise.race([listening(port), ended, stopped]);
-    if (first === "listening") announce(port);
+    if (first === "listening") announce(port, people, setUpCode);
     const last = first === "listening" ? await Promise.race([ended, stopped]) : first;
     if (last === "stop") return await stop(server, ended);
     throw new Refusal(`The web server ended by itself (${last}); its own message is above.`);
@@ -43,9 +47,12 @@ export async function serve({
   }
 }
 
-function announceReady(port) {
-  say(`ready at http://127.0.0.1:${port}`);
-  say("there is no sign-in yet: the site listens on this computer only, and whoever can use this computer can use it.");
+function announceReady(port, people, setUpCode) {
+  say(`ready at ${process.env.OHMSWORTH_ORIGIN || `http://127.0.0.1:${port}`}`);
+  if (people === "of the invented company")
+    say("five people of the invented company may sign in, one of each role; the page shows them with their password.");
+  if (people === "nobody yet") say("nobody may sign in yet: whoever opens it first makes the owner's account.");
+  if (setUpCode !== "") say(`others can reach it, so that the set-up asks for this code: ${setUpCode}`);
   say("stop it with Ctrl-C.");
 }
 

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -28,6 +29,7 @@ interface Props {
 const mostNotes = 200;
 
 export default async function BatchPage({ params, searchParams }: Props) {
+  await mayOpen("/files/[batch]");
   const number = Number((await params).batch);
   if (!Number.isSafeInteger(number) || number <= 0) notFound();
   const { found, notes, callbacks } = await readOnly(async (db) => ({

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { mayOpen } from "@/app/_people/may-open";
 import { Page } from "@/app/_ui/page";
 import { type Column, Table } from "@/app/_ui/table";
 import { fileKindNames, fileKinds } from "@/lib/intake/file-kinds";
@@ -7,7 +8,8 @@ import { type DocumentedColumn, documentedColumns } from "@/lib/intake/json-sche
 
 export const metadata: Metadata = { title: "Columns" };
 
-export default function ColumnsPage() {
+export default async function ColumnsPage() {
+  await mayOpen("/files/columns");
   return (
     <Page
       above={<Link href="/files">Files in</Link>}

@@ -3,6 +3,8 @@ import { useActionState } from "react";
 import { Button } from "@/app/_ui/button";
 import { Field } from "@/app/_ui/field";
 import { Notice } from "@/app/_ui/notice";
+import { SelectField } from "@/app/_ui/select-field";
+import { keyDays, keyScopeKeys, keyScopes } from "@/lib/people/key-scope";
 import { type KeyState, makeKey } from "./actions";
 import styles from "./make-key.module.css";
 
@@ -17,6 +19,7 @@ export function MakeKey() {
         {state.kind === "made" && (
           <Notice status="fine" title={`The key for ${state.name}. Copy it now: it is not shown again`}>
             <p className={styles.key}>{state.key}</p>
+            <p>With it a program may {state.may}, and nothing else.</p>
           </Notice>
         )}
       </div>
@@ -27,6 +30,18 @@ export function MakeKey() {
           required
           autoComplete="off"
           problem={state.kind === "refused" ? state.sentence : undefined}
+        />
+        <SelectField
+          label="What it may do"
+          name="scope"
+          value="jobs"
+          choices={keyScopeKeys.map((value) => ({ value, name: keyScopes[value] }))}
+        />
+        <SelectField
+          label="For how long"
+          name="days"
+          value="365"
+          choices={keyDays.map((days) => ({ value: String(days), name: `${days} days` }))}
         />
         <Button disabled={waiting}>Make a key</Button>
       </form>

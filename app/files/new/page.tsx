@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { mayOpen } from "@/app/_people/may-open";
 import { Page } from "@/app/_ui/page";
 import { formatBytes } from "@/lib/format/format-bytes";
 import { Steps } from "../_components/steps";
@@ -8,7 +9,8 @@ import { ChooseFile } from "./choose-file";
 
 export const metadata: Metadata = { title: "Load a file" };
 
-export default function NewFilePage() {
+export default async function NewFilePage() {
+  await mayOpen("/files/new");
   return (
     <Page above={<Link href="/files">Files in</Link>} title="Load a file" margin={<Basis />}>
       <Steps at="choose" hrefs={{}} />

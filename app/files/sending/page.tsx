@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { Page } from "@/app/_ui/page";
 import { type Column, Table } from "@/app/_ui/table";
@@ -8,7 +9,8 @@ import { type Answer, answers, exampleAnswer, exampleProblem, exampleRequest } f
 
 export const metadata: Metadata = { title: "Sending jobs" };
 
-export default function SendingPage() {
+export default async function SendingPage() {
+  await mayOpen("/files/sending");
   return (
     <Page
       above={<Link href="/files">Files in</Link>}
@@ -30,8 +32,8 @@ export default function SendingPage() {
         <h2>Who may send</h2>
         <p>
           Each request names a key in the header <code>Authorization: Bearer …</code>. Keys are made and ended under{" "}
-          <Link href="/files/keys">Keys</Link>; each is shown once, and only its hash is kept. There is no sign-in yet:
-          the site listens on this computer only.
+          <Link href="/files/keys">Keys</Link>; each is shown once, and only its hash is kept. The owner makes them,
+          each for one thing: to send closed jobs, or to take files.
         </p>
       </section>
       <section id="twice" className="stack-tight">

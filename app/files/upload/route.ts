@@ -1,5 +1,6 @@
 import { isNoRoom, noRoom } from "@/app/_http/no-room";
 import { problem } from "@/app/_http/problem";
+import { mayCall } from "@/app/_people/may-call";
 import { startDraft } from "../_draft/open-draft";
 import { addressOf } from "../_draft/where-it-stands";
 import { beginTask } from "../_work/begin-task";
@@ -9,9 +10,8 @@ export const dynamic = "force-dynamic";
 
 /** Takes a file as the raw body; its name comes in `?name=`. Answers with the address where it waits and is looked at. */
 export async function POST(request: Request): Promise<Response> {
-  const site = request.headers.get("sec-fetch-site");
-  if (site !== null && site !== "same-origin")
-    return problem(403, "Not from this site", "Files are taken from this site's own pages only.");
+  const caller = await mayCall(request, "POST /files/upload");
+  if (!caller.ok) return caller.response;
   const name = new URL(request.url).searchParams.get("name")?.trim().slice(0, 200) ?? "";
   if (name === "")
     return problem(400, "No file name", "Send the file's name in the address: /files/upload?name=jobs.csv");

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { loadJudgedJob } from "@/app/_claims/judge-job";
+import { mayOpenJob } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
@@ -25,6 +26,7 @@ interface Props {
 }
 
 export default async function JobPage({ params }: Props) {
+  await mayOpenJob("/jobs/[number]", decodeURIComponent((await params).number));
   const number = decodeURIComponent((await params).number);
   const { found, differences, callbacks } = await readOnly(async (db) => ({
     found: await loadJudgedJob(db, number),

@@ -1,4 +1,5 @@
 import { csvResponse } from "@/app/_http/csv-response";
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { loadJobList } from "@/db/queries/job-list";
 import { readJobFilter } from "../read-job-filter";
@@ -26,6 +27,8 @@ const header = [
 
 /** Every job of the view of the same address. */
 export async function GET(request: Request): Promise<Response> {
+  const caller = await mayCall(request, "GET /jobs/jobs.csv");
+  if (!caller.ok) return caller.response;
   const { filter } = readJobFilter(Object.fromEntries(new URL(request.url).searchParams));
   const list = await readOnly((db) => loadJobList(db, filter, { offset: 0, limit: undefined }));
   const rows = list.rows.map((row) => [

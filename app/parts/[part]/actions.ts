@@ -1,6 +1,7 @@
 "use server";
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
+import { mayDo } from "@/app/_people/may-do";
 import { keepPartTerms } from "@/db/writes/parts/keep-part-terms";
 import { recordMovement, type StockEntry } from "@/db/writes/parts/record-movement";
 import { settleOutlooks } from "@/db/writes/parts/settle-outlooks";
@@ -15,8 +16,9 @@ const entryKinds = ["count", "receipt", "return", "scrap", "move", "reserve", "r
 
 /** Enters one thing that happened to a part's stock. */
 export async function enterStock(_previous: OnceState, form: FormData): Promise<OnceState> {
+  const person = await mayDo("parts.change");
   const texts = new FormTexts(form);
-  const { today, ...entered } = await enteredBy(texts);
+  const { today, ...entered } = await enteredBy(texts, person.name);
   const partNumber = texts.optional("part") ?? "";
   const entry = readEntry(texts);
   const happenedOn = texts.pastDay("on", "Day", today);
@@ -42,8 +44,9 @@ function readEntry(texts: FormTexts): StockEntry {
 
 /** Says how a part is bought and how sure the company wants to be. */
 export async function keepTerms(_previous: OnceState, form: FormData): Promise<OnceState> {
+  const person = await mayDo("parts.change");
   const texts = new FormTexts(form);
-  const { today, ...entered } = await enteredBy(texts);
+  const { today, ...entered } = await enteredBy(texts, person.name);
   const partNumber = texts.optional("part") ?? "";
   const terms = {
     leadDays: readLeadDays(texts),

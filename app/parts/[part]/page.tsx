@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { AddressValues } from "@/app/_address/address-reader";
+import { mayOpen } from "@/app/_people/may-open";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -29,6 +30,7 @@ interface Props {
 }
 
 export default async function PartPage({ params, searchParams }: Props) {
+  await mayOpen("/parts/[part]");
   const { part: asked } = await params;
   const { done } = await searchParams;
   const view = await readOnly((db) => loadPart(db, decodeURIComponent(asked)));

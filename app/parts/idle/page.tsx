@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -17,6 +18,7 @@ export const metadata: Metadata = { title: "Idle stock and last buys" };
 export const dynamic = "force-dynamic";
 
 export default async function IdlePage() {
+  await mayOpen("/parts/idle");
   const { parts, older, state, today, currency } = await readOnly(async (db) => {
     const shop = await loadShop(db);
     return {

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
@@ -18,6 +19,7 @@ export const metadata: Metadata = { title: "Money in parts" };
 export const dynamic = "force-dynamic";
 
 export default async function PartsMoneyPage() {
+  await mayOpen("/parts/money");
   const money = await readOnly(loadPartsMoney);
   const all = money.totals.find(({ key }) => key === "all")?.total;
   return (

@@ -1,6 +1,7 @@
 "use server";
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
+import { mayDo } from "@/app/_people/may-do";
 import { readOnly } from "@/db/client";
 import { loadPartList } from "@/db/queries/part-list";
 import { changeOrder } from "@/db/writes/parts/change-order";
@@ -14,8 +15,9 @@ import type { OnceState } from "../_components/once-form";
 
 /** Puts a part on the order list as a draft. */
 export async function addOrder(_previous: OnceState, form: FormData): Promise<OnceState> {
+  const person = await mayDo("parts.change");
   const texts = new FormTexts(form);
-  const { today, ...entered } = await enteredBy(texts);
+  const { today, ...entered } = await enteredBy(texts, person.name);
   const partNumber = texts.optional("part") ?? texts.wrong("part", "Part: enter its number.", "");
   const quantity = texts.needed("quantity", "Pieces", 1);
   const unitCostCents = texts.cents("unitCost", "Cost of one");
@@ -40,8 +42,9 @@ const acts = ["changed", "ordered", "received", "cancelled", "reopened"] as cons
 
 /** Does one thing with a line of the order list. */
 export async function actOnOrder(_previous: OnceState, form: FormData): Promise<OnceState> {
+  const person = await mayDo("parts.change");
   const texts = new FormTexts(form);
-  const { today, ...entered } = await enteredBy(texts);
+  const { today, ...entered } = await enteredBy(texts, person.name);
   const what = texts.oneOf("act", acts, "The form did not arrive whole. Open the line again.");
   const act = readAct(what, texts, today);
   const orderId = texts.whole("order", "Line", 1, 0);

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Notice } from "@/app/_ui/notice";
@@ -23,6 +24,7 @@ export const dynamic = "force-dynamic";
 const closedDays = 30;
 
 export default async function OrdersPage({ searchParams }: { readonly searchParams: Promise<AddressValues> }) {
+  await mayOpen("/parts/orders");
   const said = readDone((await searchParams).done);
   const { lines, today } = await readOnly(async (db) => {
     const today = todayIn((await loadShop(db)).timeZone);

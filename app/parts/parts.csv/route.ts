@@ -1,4 +1,5 @@
 import { csvResponse } from "@/app/_http/csv-response";
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { loadPartList } from "@/db/queries/part-list";
 import { plainAmount } from "@/lib/format/plain-amount";
@@ -15,6 +16,8 @@ const header =
 
 /** Every row of the view of the same address. */
 export async function GET(request: Request): Promise<Response> {
+  const caller = await mayCall(request, "GET /parts/parts.csv");
+  if (!caller.ok) return caller.response;
   const { filter } = readPartsAddress(Object.fromEntries(new URL(request.url).searchParams));
   const parts = await readOnly((db) => loadPartList(db));
   return csvResponse("parts.csv", header, filteredRows(partRows(parts), filter).map(csvRow));

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
+import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Field } from "@/app/_ui/field";
 import { FilterForm } from "@/app/_ui/filter-form";
@@ -20,6 +21,7 @@ export const metadata: Metadata = { title: "Trucks" };
 export const dynamic = "force-dynamic";
 
 export default async function TrucksPage({ searchParams }: { readonly searchParams: Promise<AddressValues> }) {
+  await mayOpen("/parts/trucks");
   const values = await searchParams;
   const view = await readOnly((db) => loadTruck(db, values));
   return (

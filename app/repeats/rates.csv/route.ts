@@ -1,5 +1,6 @@
 import { todayIn } from "@/app/_clock/today";
 import { csvResponse } from "@/app/_http/csv-response";
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
 import { loadFailureRates } from "../load-failure-rates";
@@ -10,6 +11,8 @@ export const dynamic = "force-dynamic";
 
 /** The view of the same address as a file: every group, also those too small to judge. */
 export async function GET(request: Request): Promise<Response> {
+  const caller = await mayCall(request, "GET /repeats/rates.csv");
+  if (!caller.ok) return caller.response;
   const values = Object.fromEntries(new URL(request.url).searchParams);
   const view = await readOnly(async (db) => loadFailureRates(db, values, todayIn((await loadShop(db)).timeZone)));
   const by = view.kind === "rates" ? view.address.question.by : ["component"];

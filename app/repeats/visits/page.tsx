@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
+import { mayOpen } from "@/app/_people/may-open";
 import { Field } from "@/app/_ui/field";
 import { Figure } from "@/app/_ui/figure";
 import { FilterForm } from "@/app/_ui/filter-form";
@@ -23,6 +24,7 @@ interface Props {
 }
 
 export default async function VisitsPage({ searchParams }: Props) {
+  await mayOpen("/repeats/visits");
   const view = await loadVisits(await searchParams);
   const back = <Link href="/repeats">Repeats</Link>;
   if (view === undefined || view.all.jobs === 0)

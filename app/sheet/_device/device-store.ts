@@ -8,6 +8,8 @@ export interface OutboxItem {
   /** Counted per device: things are sent in the order in which they were made. */
   readonly order: number;
   readonly load: OutboxLoad;
+  /** Who made it, by their number here: it is sent under nobody else's name. Items of before people signed in have none. */
+  readonly person?: string;
   /** What the server said where it will not take the item; it stays, so that somebody can see it. */
   readonly refused: string | undefined;
 }

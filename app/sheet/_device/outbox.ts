@@ -1,9 +1,9 @@
 // Sends what waits on the device, oldest first. An item leaves only after the server has answered for it; whatever else
 // happens, it stays and is sent again under the same id. A job is closed only after everything else of it has gone.
 import { keepOnDevice, loadOutbox, type OutboxItem, removeFromDevice } from "./device-store";
-import { sendItem } from "./send-item";
+import { sendItem, type WhyLater } from "./send-item";
 
-export type WaitingFor = "no signal" | "the server did not answer" | "sending";
+export type WaitingFor = WhyLater | "sending";
 
 export type SentState =
   | { readonly kind: "all sent"; readonly at: string | undefined }

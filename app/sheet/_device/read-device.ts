@@ -9,12 +9,14 @@ export interface PhotoOnSheet {
 }
 
 export interface FromServer {
+  /** Who opened the page, by their number here; what is made on it is sent under that name only. */
+  readonly person: string;
   readonly answers: readonly SheetAnswer[];
   readonly photos: readonly PhotoOnSheet[];
 }
 
 /** What the server had and what the device has of a job, each once. */
-export async function readDevice(job: string, server: FromServer) {
+export async function readDevice(job: string, server: Omit<FromServer, "person">) {
   const [kept, pictures, waiting, draft] = await Promise.all([
     loadKeptAnswers(job),
     loadKeptPhotos(job),

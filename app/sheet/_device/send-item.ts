@@ -1,9 +1,12 @@
 import type { OutboxItem } from "./device-store";
 
+/** `signed out`: the session is over. `somebody else`: another person is signed in than the one who made it. */
+export type WhyLater = "no signal" | "the server did not answer" | "signed out" | "somebody else";
+
 export type SendOutcome =
   | { readonly kind: "sent" }
   /** To be tried again; `isLineDown` where others would not get through either. */
-  | { readonly kind: "later"; readonly why: "no signal" | "the server did not answer"; readonly isLineDown: boolean }
+  | { readonly kind: "later"; readonly why: WhyLater; readonly isLineDown: boolean }
   | { readonly kind: "refused"; readonly sentence: string };
 
 /** A photo over a weak signal takes its time. */
@@ -21,11 +24,15 @@ export async function sendItem(item: OutboxItem): Promise<SendOutcome> {
   if (response.status >= 500 || laterStatuses.has(response.status))
     return { kind: "later", why: "the server did not answer", isLineDown: false };
   const problem: unknown = await response.json().catch(() => undefined);
+  if (response.status === 401) {
+    const isOther = typeOf(problem) === "/sheet#other-person";
+    return { kind: "later", why: isOther ? "somebody else" : "signed out", isLineDown: !isOther };
+  }
   return { kind: "refused", sentence: sentenceOf(problem) ?? `The server refused it (${response.status}).` };
 }
 
-/** Signed out, too slow, still running, too early, too often: none of them says anything about the item. */
-const laterStatuses: ReadonlySet<number> = new Set([401, 408, 409, 425, 429]);
+/** Too slow, still running, too early, too often: none of them says anything about the item. */
+const laterStatuses: ReadonlySet<number> = new Set([408, 409, 425, 429]);
 
 function patience(): AbortSignal {
   const stop = new AbortController();
@@ -38,8 +45,12 @@ function addressOf({ job, load }: OutboxItem): string {
   return `/sheet/job/${encodeURIComponent(job)}/${place}`;
 }
 
-function bodyOf({ id, load }: OutboxItem): Pick<RequestInit, "body" | "headers"> {
-  const headers = { Accept: "application/json", "Idempotency-Key": id };
+function bodyOf({ id, load, person }: OutboxItem): Pick<RequestInit, "body" | "headers"> {
+  const headers = {
+    Accept: "application/json",
+    "Idempotency-Key": id,
+    ...(person === undefined ? {} : { "Ohmsworth-Person": person }),
+  };
   if (load.kind !== "photo")
     return {
       body: JSON.stringify(load.kind === "answer" ? load.answer : load.body),
@@ -51,6 +62,10 @@ function bodyOf({ id, load }: OutboxItem): Pick<RequestInit, "body" | "headers">
   if (load.check !== undefined) form.set("check", load.check);
   form.set("file", new Blob([load.bytes], { type: load.type }), "photo");
   return { body: form, headers };
+}
+
+function typeOf(problem: unknown): unknown {
+  return typeof problem === "object" && problem !== null && "type" in problem ? problem.type : undefined;
 }
 
 function sentenceOf(problem: unknown): string | undefined {

@@ -10,7 +10,7 @@ import { type SentState, sendAgain, sendOutbox } from "./outbox";
 import { type FromServer, readDevice } from "./read-device";
 import { sendItem } from "./send-item";
 
-export interface SheetDevice extends FromServer {
+export interface SheetDevice extends Omit<FromServer, "person"> {
   /** False until the device's own store has been read: nothing is asked before. */
   readonly isReady: boolean;
   readonly sent: SentState;
@@ -120,7 +120,7 @@ export function useSheetDevice(job: string, server: FromServer): SheetDevice {
   }
   const itemOf = (id: string, load: OutboxItem["load"]): OutboxItem => {
     order.current += 1;
-    return { id, job, order: order.current, load, refused: undefined };
+    return { id, job, person: server.person, order: order.current, load, refused: undefined };
   };
 
   return {

@@ -10,6 +10,8 @@ import type { PhotoOnSheet } from "../_device/read-device";
 /** What the page brings to the phone. The complaint is not in it: it may name the customer, and the page is kept on the device. */
 export interface SheetView {
   readonly jobNumber: string;
+  /** Who opened the page, by their number here. */
+  readonly person: string;
   readonly requestedOn: Day;
   readonly today: Day;
   readonly symptom: string;

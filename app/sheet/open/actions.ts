@@ -1,6 +1,7 @@
 "use server";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { mayDo } from "@/app/_people/may-do";
 import { openJob } from "@/db/writes/sheets/open-job";
 import { readDay } from "@/lib/calendar/day";
 import { payerKinds } from "@/lib/domain/job";
@@ -34,6 +35,7 @@ const form = z.object({
 });
 
 export async function submitOpenJob(_previous: OpenState, data: FormData): Promise<OpenState> {
+  await mayDo("sheets.open");
   const values = Object.fromEntries(
     [...data].flatMap(([name, value]) => (typeof value === "string" ? [[name, value]] : [])),
   );

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
 import { loadTechnicians } from "@/db/queries/sheet-lists";
@@ -10,6 +11,7 @@ export const metadata: Metadata = { title: "Open a job" };
 export const dynamic = "force-dynamic";
 
 export default async function OpenJobPage() {
+  await mayOpen("/sheet/open");
   const { names, today } = await readOnly(async (db) => ({
     names: await loadTechnicians(db),
     today: todayIn((await loadShop(db)).timeZone),

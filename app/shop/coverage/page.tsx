@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { connection } from "next/server";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { Button } from "@/app/_ui/button";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
@@ -24,6 +25,7 @@ import { salesWords, stateWords, versionPath } from "./version-state";
 export const metadata: Metadata = { title: "Coverage" };
 
 export default async function CoveragePage() {
+  await mayOpen("/shop/coverage");
   await connection();
   const { versions, drafts, shop } = await readOnly(async (db) => ({
     versions: await loadPolicyVersions(db),

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { connection } from "next/server";
 import { loadHealth } from "@/app/_health/load-health";
+import { mayOpen } from "@/app/_people/may-open";
 import { DefinitionList } from "@/app/_ui/definition-list";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
@@ -12,6 +13,7 @@ import { NightlyChecks } from "./nightly-checks";
 export const metadata: Metadata = { title: "Health" };
 
 export default async function HealthPage() {
+  await mayOpen("/shop/health");
   await connection();
   const health = await loadHealth();
   const well = Object.values(health.readiness).every(Boolean);

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { connection } from "next/server";
+import { mayOpen } from "@/app/_people/may-open";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
 import { Contents } from "./_components/contents";
@@ -12,6 +13,7 @@ import { loadCountedView } from "./load-counted-view";
 export const metadata: Metadata = { title: "How we count" };
 
 export default async function HowWeCountPage() {
+  await mayOpen("/shop/how-we-count");
   await connection();
   const sections = groupSections(await readOnly(loadCountedView));
   return (

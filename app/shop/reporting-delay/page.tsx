@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { connection } from "next/server";
+import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { Plate } from "@/app/_ui/plate";
@@ -18,6 +19,7 @@ export const metadata: Metadata = { title: "How late jobs come in" };
 const shop = <Link href="/shop">Shop</Link>;
 
 export default async function ReportingDelayPage() {
+  await mayOpen("/shop/reporting-delay");
   await connection();
   const view = await readOnly(loadDelayView);
   if (view === undefined) return <NoJobs />;

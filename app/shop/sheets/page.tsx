@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { mayOpen } from "@/app/_people/may-open";
 import { Page } from "@/app/_ui/page";
 import { type Column, Table } from "@/app/_ui/table";
 import { readOnly } from "@/db/client";
@@ -14,6 +15,7 @@ export const metadata: Metadata = { title: "Check sheets" };
 export const dynamic = "force-dynamic";
 
 export default async function SheetsPage() {
+  await mayOpen("/shop/sheets");
   const edited = await readOnly(loadEditedSheets);
   const rows = shippedSheets().map((sheet): Row => ({ sheet, version: edited.get(sheetKey(sheet)) ?? 1 }));
   return (

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { EstimateText } from "@/app/_ui/estimate-text";
@@ -32,6 +33,7 @@ interface Props {
 }
 
 export default async function SymptomPage({ params, searchParams }: Props) {
+  await mayOpen("/symptoms/[symptom]");
   const { symptom } = await params;
   const address = readSymptomAddress(symptom, await searchParams);
   if (address === undefined) notFound();

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { type Definition, DefinitionList } from "@/app/_ui/definition-list";
 import { EmptyState } from "@/app/_ui/empty-state";
@@ -27,6 +28,7 @@ interface Props {
 type Row = UnitWithJobs["jobs"][number] & { readonly ageDays: number | undefined };
 
 export default async function UnitPage({ params }: Props) {
+  await mayOpen("/units/[id]");
   const { id } = await params;
   const found = await readOnly((db) => loadUnit(db, id));
   if (found === undefined) notFound();

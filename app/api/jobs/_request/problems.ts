@@ -15,10 +15,25 @@ export const refusals = {
       headers: { "WWW-Authenticate": "Bearer" },
     }),
   unknownKey: () =>
-    problem(401, "This key is not in use", "It was ended, or never made. Make another at /files/keys.", {
-      ...explained("keys"),
-      headers: { "WWW-Authenticate": 'Bearer error="invalid_token"' },
-    }),
+    problem(
+      401,
+      "This key is not in use",
+      "It was ended, has run out, or was never made. Make another at /files/keys.",
+      {
+        ...explained("keys"),
+        headers: { "WWW-Authenticate": 'Bearer error="invalid_token"' },
+      },
+    ),
+  otherScope: () =>
+    problem(
+      403,
+      "This key is for something else",
+      "It does not let its program send jobs. Make one that does at /files/keys.",
+      {
+        ...explained("keys"),
+        headers: { "WWW-Authenticate": 'Bearer error="insufficient_scope"' },
+      },
+    ),
   noIdempotencyKey: () =>
     problem(
       400,

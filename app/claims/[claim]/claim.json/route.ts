@@ -1,3 +1,4 @@
+import { mayCall } from "@/app/_people/may-call";
 import { createHash } from "node:crypto";
 import { loadPacketFile } from "@/app/_claims/load-packet-file";
 import { problem } from "@/app/_http/problem";
@@ -12,7 +13,9 @@ interface Context {
 }
 
 /** The claim for other programs, by /claims/claim-schema.json; equal claims are equal to the byte. */
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const caller = await mayCall(request, "GET /claims/[claim]/claim.json");
+  if (!caller.ok) return caller.response;
   const number = decodeURIComponent((await params).claim);
   const found = await readOnly((db) => loadPacketFile(db, number));
   if (found.kind === "none") return problem(404, "Not found", found.sentence);

@@ -2,6 +2,7 @@ import { loadPacketFile } from "@/app/_claims/load-packet-file";
 import { packetPdf } from "@/app/_claims/packet-pdf";
 import { paperAsked } from "@/app/_claims/paper-of";
 import { problem } from "@/app/_http/problem";
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { claimFileName } from "@/lib/claims/claim-file-name";
 
@@ -13,6 +14,8 @@ interface Context {
 
 /** The packet in one file; `?paper=letter` or `?paper=a4`, otherwise what the shop's country prints on. */
 export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const caller = await mayCall(request, "GET /claims/[claim]/packet.pdf");
+  if (!caller.ok) return caller.response;
   const number = decodeURIComponent((await params).claim);
   const found = await readOnly((db) => loadPacketFile(db, number, { withPhotos: true }));
   if (found.kind === "none") return problem(404, "Not found", found.sentence);

@@ -3,6 +3,7 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { loadClaim } from "@/app/_claims/load-claim";
 import { PacketPage } from "@/app/_claims/packet-page";
+import { mayOpen } from "@/app/_people/may-open";
 import { readOnly } from "@/db/client";
 
 export const metadata: Metadata = { title: "Claim packet" };
@@ -13,6 +14,7 @@ interface Props {
 }
 
 export default async function ClaimPacketPage({ params }: Props) {
+  await mayOpen("/claims/[claim]/packet");
   const number = decodeURIComponent((await params).claim);
   const open = await readOnly((db) => loadClaim(db, number));
   if (open?.packet === undefined) notFound();

@@ -2,6 +2,7 @@
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
 import { todayIn } from "@/app/_clock/today";
+import { mayDo } from "@/app/_people/may-do";
 import { readOnly } from "@/db/client";
 import { loadRemittance } from "@/db/queries/money-remittances";
 import { loadShop } from "@/db/queries/shop";
@@ -18,7 +19,6 @@ export interface ListState {
   readonly said?: string;
 }
 
-const nobodyNamed = "the shop";
 const broken: ListState = { problems: ["The form did not arrive whole. Open the list again."] };
 const asked = z.object({ list: z.coerce.number().int().positive() });
 
@@ -29,6 +29,7 @@ const columnsForm = asked.extend({
 
 /** Reads every line by the columns that somebody said yes to. */
 export async function confirmColumns(_previous: ListState, form: FormData): Promise<ListState> {
+  const person = await mayDo("claims.act");
   const read = columnsForm.safeParse(Object.fromEntries(form));
   if (!read.success) return broken;
   const { list, decimalMark, dateOrder } = read.data;
@@ -44,7 +45,7 @@ export async function confirmColumns(_previous: ListState, form: FormData): Prom
   const twice = fields.find((field, place) => field !== null && fields.indexOf(field) !== place);
   if (twice !== undefined) return { problems: ["Two columns are said to hold the same thing. Leave one of them out."] };
   const columns = { fields, reasons: known.columns.reasons, decimalMark, dateOrder };
-  const result = await readRemittance({ remittanceId: list, columns, by: nobodyNamed, today });
+  const result = await readRemittance({ remittanceId: list, columns, by: person.name, today });
   if (result.kind === "refused") return { problems: [result.sentence] };
   revalidatePath(`/claims/answers/${list}`);
   return { problems: [], said: `${result.lines} lines were read.` };
@@ -53,11 +54,12 @@ export async function confirmColumns(_previous: ListState, form: FormData): Prom
 const postForm = asked.extend({ version: z.coerce.number().int() });
 
 export async function postList(_previous: ListState, form: FormData): Promise<ListState> {
+  const person = await mayDo("claims.act");
   const read = postForm.safeParse(Object.fromEntries(form));
   if (!read.success) return broken;
   const { list, version } = read.data;
   const at = new Date().toISOString();
-  const result = await postRemittance({ remittanceId: list, seenVersion: version, by: nobodyNamed, at });
+  const result = await postRemittance({ remittanceId: list, seenVersion: version, by: person.name, at });
   if (result.kind === "refused") return { problems: [result.sentence] };
   revalidatePath(`/claims/answers/${list}`);
   const tray = result.toTray === 0 ? "" : ` ${result.toTray} went to the tray; each says why.`;
@@ -76,12 +78,13 @@ function textOf(form: FormData, name: string): string {
 }
 
 export async function decide(_previous: ListState, form: FormData): Promise<ListState> {
+  const person = await mayDo("claims.act");
   const read = lineForm.safeParse(Object.fromEntries(form));
   if (!read.success) return broken;
   const { list, row, say } = read.data;
   const text = textOf(form, "text");
   const decision = say === "claim" ? { say, claimNumber: text } : say === "aside" ? { say, why: text } : { say };
-  const result = await decideLine({ remittanceId: list, row, decision, by: nobodyNamed });
+  const result = await decideLine({ remittanceId: list, row, decision, by: person.name });
   if (result.kind === "refused") return { problems: [result.sentence] };
   revalidatePath(`/claims/answers/${list}`);
   return { problems: [] };
@@ -93,13 +96,14 @@ const wordForm = asked.extend({
 });
 
 export async function nameReason(_previous: ListState, form: FormData): Promise<ListState> {
+  const person = await mayDo("claims.act");
   const read = wordForm.safeParse({ ...Object.fromEntries(form), reason: textOf(form, "reason") });
   if (!read.success) return { problems: ["Choose a reason."] };
   const { list, words, reason } = read.data;
   const at = new Date().toISOString();
   const known = await readOnly((db) => loadRemittance(db, list));
   if (known === undefined) return broken;
-  await setWording({ payer: known.payer, payerText: words, reason, by: nobodyNamed, at });
+  await setWording({ payer: known.payer, payerText: words, reason, by: person.name, at });
   revalidatePath(`/claims/answers/${list}`);
   return { problems: [], said: "Remembered for this payer." };
 }
@@ -107,10 +111,11 @@ export async function nameReason(_previous: ListState, form: FormData): Promise<
 const undoForm = asked.extend({ reason: z.string().trim().min(1).max(400) });
 
 export async function takeBackList(_previous: ListState, form: FormData): Promise<ListState> {
+  const person = await mayDo("claims.act");
   const read = undoForm.safeParse(Object.fromEntries(form));
   if (!read.success) return { problems: ["Say why the list is taken back."] };
   const { list, reason } = read.data;
-  const result = await undoRemittance({ remittanceId: list, by: nobodyNamed, reason, at: new Date().toISOString() });
+  const result = await undoRemittance({ remittanceId: list, by: person.name, reason, at: new Date().toISOString() });
   if (result.kind === "refused") return { problems: result.sentences };
   revalidatePath(`/claims/answers/${list}`);
   return { problems: [], said: `${result.claims} claims stand as they did before this list.` };

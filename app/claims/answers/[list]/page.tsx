@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { AddressReader, type AddressValues } from "@/app/_address/address-reader";
+import { mayOpen } from "@/app/_people/may-open";
 import { Field } from "@/app/_ui/field";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
@@ -26,6 +27,7 @@ interface Props {
 }
 
 export default async function ListPage({ params, searchParams }: Props) {
+  await mayOpen("/claims/answers/[list]");
   const id = Number((await params).list);
   const address = new AddressReader(await searchParams, ["came"]);
   const isKnown = address.text("came") === "again";

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { todayIn } from "@/app/_clock/today";
 import { problem } from "@/app/_http/problem";
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
 import { keepRemittance } from "@/db/writes/money/keep-remittance";
@@ -19,9 +20,8 @@ const fields = z.object({
 
 /** Takes a payer's list with the payment it belongs to. Answers with its address, or with what is to be put right. */
 export async function POST(request: Request): Promise<Response> {
-  const site = request.headers.get("sec-fetch-site");
-  if (site !== null && site !== "same-origin")
-    return problem(403, "Not from this site", "Lists are taken from this site's own pages only.");
+  const caller = await mayCall(request, "POST /claims/answers/upload");
+  if (!caller.ok) return caller.response;
   if (Number(request.headers.get("content-length") ?? "0") > mostBytes + 10_000)
     return problem(413, "The file is too large", "A payer's list may have 20 MB.");
   const form = await request.formData().catch(() => undefined);
@@ -47,7 +47,7 @@ export async function POST(request: Request): Promise<Response> {
     reference,
     paidOn,
     currency,
-    by: "the shop",
+    by: caller.person.name,
     at: new Date().toISOString(),
     today,
   });

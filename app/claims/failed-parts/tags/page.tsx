@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { readOnly } from "@/db/client";
 import { type HeldPart, loadHeldParts } from "@/db/queries/held-parts";
 import { loadShop } from "@/db/queries/shop";
@@ -16,6 +17,7 @@ export const dynamic = "force-dynamic";
 
 /** Ten tags to a sheet of A4 or Letter, to be cut along their lines and tied to the parts. */
 export default async function TagsPage() {
+  await mayOpen("/claims/failed-parts/tags");
   const { parts, today } = await readOnly(async (db) => {
     const today = todayIn((await loadShop(db)).timeZone);
     return { today, parts: await loadHeldParts(db, today) };

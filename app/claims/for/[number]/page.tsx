@@ -3,6 +3,7 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { ClaimAmounts, ClaimMargin, ClaimTasks, CoverageWordsPlate } from "@/app/_claims/claim-view";
 import { type JudgedClaim, type JudgedJob, loadJudgedJob } from "@/app/_claims/judge-job";
+import { mayOpen } from "@/app/_people/may-open";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -18,6 +19,7 @@ interface Props {
 }
 
 export default async function StartClaimPage({ params }: Props) {
+  await mayOpen("/claims/for/[number]");
   const number = decodeURIComponent((await params).number);
   const found = await readOnly((db) => loadJudgedJob(db, number));
   if (found === undefined) notFound();

@@ -1,5 +1,6 @@
 import { todayIn } from "@/app/_clock/today";
 import { csvResponse } from "@/app/_http/csv-response";
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { loadUnclaimedList, type UnclaimedListRow } from "@/db/queries/money-unclaimed";
 import { loadShop } from "@/db/queries/shop";
@@ -14,6 +15,8 @@ const header =
 
 /** Every row of the view of the same address, amounts in whole units with two decimals. */
 export async function GET(request: Request): Promise<Response> {
+  const caller = await mayCall(request, "GET /claims/unclaimed/unclaimed.csv");
+  if (!caller.ok) return caller.response;
   const { filter } = readUnclaimedAddress(Object.fromEntries(new URL(request.url).searchParams));
   const list = await readOnly(
     async (db) => {

@@ -2,6 +2,7 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { mayDo } from "@/app/_people/may-do";
 import { leaveOutRows, putBackRows } from "@/db/writes/leave-out-rows";
 import { mendHeldRows } from "@/db/writes/mend-held-rows";
 import { type MendState, mendStateOf } from "./mend-state";
@@ -9,6 +10,7 @@ import { readMendForm } from "./read-mend-form";
 
 /** What would become of the corrected rows; and, where that was seen, takes them in as a load that follows the first. */
 export async function mend(_previous: MendState, form: FormData): Promise<MendState> {
+  await mayDo("files.load");
   const read = readMendForm(form);
   if (read === undefined) return { kind: "refused", sentence: "The form did not arrive whole. Load this page again." };
   const { batch, changes, mode } = read;
@@ -35,6 +37,7 @@ const leaveForm = rowsForm.extend({
 
 /** A person says that rows are not to come in, and why. */
 export async function leaveOut(form: FormData): Promise<void> {
+  await mayDo("files.load");
   const { batch, rows, reason } = leaveForm.parse(Object.fromEntries(form));
   await leaveOutRows({ batchId: batch, rows, reason });
   revalidatePath(`/files/${batch}`);
@@ -43,6 +46,7 @@ export async function leaveOut(form: FormData): Promise<void> {
 
 /** Rows that a person left out wait again. */
 export async function putBack(form: FormData): Promise<void> {
+  await mayDo("files.load");
   const { batch, rows } = rowsForm.parse(Object.fromEntries(form));
   await putBackRows({ batchId: batch, rows });
   revalidatePath(`/files/${batch}`);

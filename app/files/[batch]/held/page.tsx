@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -22,6 +23,7 @@ interface Props {
 
 /** The tray: rows of a load that wait to be corrected, taken in or left out. */
 export default async function HeldPage({ params, searchParams }: Props) {
+  await mayOpen("/files/[batch]/held");
   const number = Number((await params).batch);
   const found = Number.isSafeInteger(number) && number > 0 ? await readOnly((db) => loadBatch(db, number)) : undefined;
   if (found === undefined) notFound();

@@ -1,4 +1,5 @@
 import { problem } from "@/app/_http/problem";
+import { mayCall } from "@/app/_people/may-call";
 import { fileKinds } from "@/lib/intake/file-kinds";
 import { jsonSchemaOf } from "@/lib/intake/json-schemas";
 import { policyJsonSchema } from "@/lib/intake/policy-json-schema";
@@ -8,7 +9,9 @@ interface Context {
 }
 
 /** The JSON Schema of one kind of file, at /files/columns/units.json and so on. */
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const caller = await mayCall(request, "GET /files/columns/[kind]");
+  if (!caller.ok) return caller.response;
   const asked = (await params).kind.replace(/\.json$/, "");
   const kind = fileKinds.find((known) => known === asked);
   if (kind === undefined)

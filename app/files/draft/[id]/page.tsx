@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { redirect } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { Page } from "@/app/_ui/page";
 import { DraftGone } from "../../_components/draft-gone";
 import { Steps } from "../../_components/steps";
@@ -19,6 +20,7 @@ interface Props {
 
 /** Where the file stands: the work in hand with its progress, or the step that a person has to take. */
 export default async function DraftPage({ params }: Props) {
+  await mayOpen("/files/draft/[id]");
   const { id } = await params;
   const draft = await openDraft(id);
   const work = workOn(id);

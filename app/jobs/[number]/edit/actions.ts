@@ -2,6 +2,7 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { mayDo } from "@/app/_people/may-do";
 import type { FieldProblem } from "@/app/_ui/error-summary";
 import { editableFields, editJobField } from "@/db/writes/edit-job-field";
 import { fieldInWords } from "../field-in-words";
@@ -21,6 +22,8 @@ const editForm = z.object({
 });
 
 export async function setField(_previous: EditState, form: FormData): Promise<EditState> {
+  const person = await mayDo("jobs.change");
+  form.set("by", person.name);
   const read = editForm.safeParse(Object.fromEntries(form));
   if (!read.success) return { problems: [{ text: "The form did not arrive whole. Load this page again." }], texts: {} };
   const { job, field, text, reason, by } = read.data;

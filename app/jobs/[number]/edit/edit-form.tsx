@@ -45,7 +45,6 @@ export function EditForm({ jobNumber, field, input: { choices, isLong, mayBeBlan
           value={state.texts.reason}
           problem={problemOf("reason")}
         />
-        <Field label="Your name" name="by" width="short" value={state.texts.by} problem={problemOf("by")} />
         <Button disabled={isBusy}>Set it</Button>
       </form>
     </Plate>

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { type Column, Table } from "@/app/_ui/table";
@@ -32,6 +33,7 @@ interface Line {
 
 /** Every field of a job with what it says; one at a time is set, with who and why. */
 export default async function EditJobPage({ params, searchParams }: Props) {
+  await mayOpen("/jobs/[number]/edit");
   const number = decodeURIComponent((await params).number);
   const path = `/jobs/${encodeURIComponent(number)}`;
   const { field: asked, text, kept } = await searchParams;

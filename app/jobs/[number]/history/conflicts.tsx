@@ -1,6 +1,5 @@
 import Link from "next/link";
 import { Button } from "@/app/_ui/button";
-import { Field } from "@/app/_ui/field";
 import { Plate } from "@/app/_ui/plate";
 import type { EditDifference } from "@/db/queries/edit-differences";
 import type { Currency } from "@/lib/domain/money";
@@ -29,7 +28,6 @@ export function Conflicts({ jobNumber, differences, currency }: Props) {
       <form action={settleDifference} className="stack-tight">
         <input type="hidden" name="job" value={jobNumber} />
         <input type="hidden" name="edit" value={editId} />
-        <Field label="Your name" name="by" width="short" required />
         <div className="cluster">
           <Button name="settle" value="keep" weight="plain">
             Keep what was set here

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpenJob } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
@@ -24,6 +25,7 @@ interface Props {
 
 /** How a job came to be as it is: what files and people changed, where they disagree, and cells that were not taken as they stood. */
 export default async function JobHistoryPage({ params }: Props) {
+  await mayOpenJob("/jobs/[number]/history", decodeURIComponent((await params).number));
   const number = decodeURIComponent((await params).number);
   const path = `/jobs/${encodeURIComponent(number)}`;
   const { job, history, notes } = await readOnly(async (db) => ({

@@ -1,5 +1,6 @@
 import { isNoRoom, noRoom } from "@/app/_http/no-room";
 import { problem } from "@/app/_http/problem";
+import { mayCallOnJob } from "@/app/_people/may-call";
 import { addAttachment } from "@/db/writes/photos/add-attachment";
 import { mostAttachments } from "@/db/writes/photos/photo-limits";
 import { photoSubjects } from "@/lib/domain/job";
@@ -13,10 +14,9 @@ interface Context {
 
 /** Takes one photo or paper for the job. A page that asks for JSON is told what came of it; a plain form goes back to the job. */
 export async function POST(request: Request, { params }: Context): Promise<Response> {
-  const site = request.headers.get("sec-fetch-site");
-  if (site !== null && site !== "same-origin")
-    return problem(403, "Not from this site", "Photos are taken from this site's own pages only.");
   const jobNumber = decodeURIComponent((await params).number);
+  const caller = await mayCallOnJob(request, "POST /jobs/[number]/photos", jobNumber);
+  if (!caller.ok) return caller.response;
   const read = await readPhotoForm(request);
   if (!read.ok) return problem(read.status, "The photo was not taken in", read.sentence);
   const added = await addAttachment({ jobNumber, ...read.photo }).catch((error: unknown) => {

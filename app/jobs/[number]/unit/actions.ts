@@ -2,6 +2,7 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { mayDo } from "@/app/_people/may-do";
 import type { FieldProblem } from "@/app/_ui/error-summary";
 import { type JoinResult, joinJobToUnit } from "@/db/writes/joining/join-job-to-unit";
 import { undoJobJoin } from "@/db/writes/joining/undo-job-join";
@@ -16,6 +17,8 @@ const jobNumber = z.string().min(1).max(200);
 const unit = z.tuple([z.string().min(1).max(200), z.string().min(1).max(200)]);
 
 export async function joinUnit(_previous: JoinState, form: FormData): Promise<JoinState> {
+  const person = await mayDo("jobs.change");
+  form.set("by", person.name);
   const texts = Object.fromEntries(["unit", "reason", "by"].map((name) => [name, String(form.get(name) ?? "").trim()]));
   const job = jobNumber.parse(form.get("job"));
   const { reason = "", by = "" } = texts;
@@ -36,6 +39,7 @@ export async function joinUnit(_previous: JoinState, form: FormData): Promise<Jo
 
 /** The job goes back to the unit of its own that it came on. */
 export async function undoJoin(form: FormData): Promise<void> {
+  await mayDo("jobs.change");
   const job = jobNumber.parse(form.get("job"));
   const { kind } = await undoJobJoin(job);
   const path = `/jobs/${encodeURIComponent(job)}`;

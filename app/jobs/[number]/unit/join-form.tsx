@@ -51,7 +51,6 @@ export function JoinForm({ jobNumber, caption, units }: Props) {
         value={state.texts.reason}
         problem={problemOf("reason")}
       />
-      <Field label="Your name" name="by" width="short" value={state.texts.by} problem={problemOf("by")} />
       <Button disabled={isBusy}>Join the job to this unit</Button>
     </form>
   );

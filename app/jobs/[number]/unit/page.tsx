@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { Button } from "@/app/_ui/button";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Field } from "@/app/_ui/field";
@@ -27,6 +28,7 @@ const mostOffered = 20;
 
 /** A job that came without a serial is joined to the unit that it was on; and the other way round, that is undone. */
 export default async function JobUnitPage({ params, searchParams }: Props) {
+  await mayOpen("/jobs/[number]/unit");
   const number = decodeURIComponent((await params).number);
   const { serial, said } = await searchParams;
   const words = typeof serial === "string" && serial.trim() !== "" ? serial.trim() : undefined;

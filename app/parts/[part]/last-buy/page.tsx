@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { TwentyFutures } from "@/app/_charts/twenty-futures";
+import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -19,6 +20,7 @@ export const metadata: Metadata = { title: "Last buy" };
 export const dynamic = "force-dynamic";
 
 export default async function LastBuyPage({ params }: { readonly params: Promise<{ readonly part: string }> }) {
+  await mayOpen("/parts/[part]/last-buy");
   const { part: asked } = await params;
   const found = await readOnly(async (db) => {
     const view = await loadPart(db, decodeURIComponent(asked));

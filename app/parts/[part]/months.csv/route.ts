@@ -1,4 +1,5 @@
 import { csvResponse } from "@/app/_http/csv-response";
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { monthRows } from "../_components/demand-fan";
 import { loadPart } from "../load-part";
@@ -9,9 +10,11 @@ const header = "month,used,mean,low_30,high_30,low_60,high_60,low_90,high_90".sp
 
 /** What was used and what is expected, month by month. */
 export async function GET(
-  _request: Request,
+  request: Request,
   { params }: { readonly params: Promise<{ readonly part: string }> },
 ): Promise<Response> {
+  const caller = await mayCall(request, "GET /parts/[part]/months.csv");
+  if (!caller.ok) return caller.response;
   const asked = decodeURIComponent((await params).part);
   const view = await readOnly((db) => loadPart(db, asked));
   if (view.kind !== "part") return csvResponse("part.csv", header, [], 404);

@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { Field } from "@/app/_ui/field";
 import { Page } from "@/app/_ui/page";
 import { SelectField } from "@/app/_ui/select-field";
@@ -26,6 +27,7 @@ const kinds = [
 ] as const;
 
 export default async function StockPage({ params }: { readonly params: Promise<{ readonly part: string }> }) {
+  await mayOpen("/parts/[part]/stock");
   const { part: asked } = await params;
   const view = await readOnly((db) => loadPart(db, decodeURIComponent(asked)));
   if (view.kind !== "part") notFound();
@@ -47,12 +49,6 @@ export default async function StockPage({ params }: { readonly params: Promise<{
         <Field label="Job" name="job" width="short" hint="Only where pieces are put aside or set free: its number." />
         <Field label="Day" name="on" width="short" value={today} hint="Such as 2026-03-31." />
         <Field label="Note" name="note" hint="May stay empty." />
-        <Field
-          label="Who enters this"
-          name="by"
-          hint="A name; without one it is entered by the shop."
-          autoComplete="name"
-        />
       </OnceForm>
     </Page>
   );

@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { Field } from "@/app/_ui/field";
 import { Page } from "@/app/_ui/page";
 import { SelectField } from "@/app/_ui/select-field";
@@ -24,6 +25,7 @@ const criticalities = [
 const risks = [5, 10, 20, 50, 100].map((value) => ({ value: String(value), name: `1 in ${value}` }));
 
 export default async function TermsPage({ params }: { readonly params: Promise<{ readonly part: string }> }) {
+  await mayOpen("/parts/[part]/terms");
   const { part: asked } = await params;
   const view = await readOnly((db) => loadPart(db, decodeURIComponent(asked)));
   if (view.kind !== "part") notFound();
@@ -110,12 +112,6 @@ export default async function TermsPage({ params }: { readonly params: Promise<{
           width="short"
           value={said?.lastBuyOn}
           hint="Where it will no longer be made, such as 2026-03-31."
-        />
-        <Field
-          label="Who enters this"
-          name="by"
-          hint="A name; without one it is entered by the shop."
-          autoComplete="name"
         />
       </OnceForm>
     </Page>

@@ -1,4 +1,5 @@
 import { csvResponse } from "@/app/_http/csv-response";
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { monthAfter } from "@/lib/forecast/forecast-month";
 import { plainAmount } from "@/lib/format/plain-amount";
@@ -12,7 +13,9 @@ const header =
   );
 
 /** Expected spend by component and month, all months of the forecast. */
-export async function GET(): Promise<Response> {
+export async function GET(request: Request): Promise<Response> {
+  const caller = await mayCall(request, "GET /parts/money/money.csv");
+  if (!caller.ok) return caller.response;
   const { totals, state, currency } = await readOnly(loadPartsMoney);
   const from = state.forecastFrom;
   const rows =

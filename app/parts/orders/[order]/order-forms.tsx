@@ -49,7 +49,6 @@ export function ReceiveForm({
         />
         <Field label="Came on" name="on" width="short" value={today} />
         <SelectField label="To" name="place" choices={places} value="" />
-        <Field label="Who enters this" name="by" autoComplete="name" />
       </OnceForm>
     </section>
   );
@@ -63,7 +62,6 @@ export function OrderedForm({ line, today, formKey }: Props) {
         <Envelope line={line} act="ordered" />
         <Field label="Ordered on" name="on" width="short" value={today} />
         <Field label="Due" name="expectedOn" width="short" hint="As the supplier states it; may stay empty." />
-        <Field label="Who enters this" name="by" autoComplete="name" />
       </OnceForm>
     </section>
   );
@@ -87,7 +85,6 @@ export function ChangeForm({ line, formKey }: Props) {
         />
         {line.state === "ordered" && <Field label="Due" name="expectedOn" width="short" value={line.expectedOn} />}
         <Field label="Note" name="note" value={line.note} />
-        <Field label="Who enters this" name="by" autoComplete="name" />
       </OnceForm>
     </details>
   );

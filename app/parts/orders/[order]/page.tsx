@@ -3,6 +3,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { Page } from "@/app/_ui/page";
 import { Tag } from "@/app/_ui/tag";
 import { readOnly } from "@/db/client";
@@ -20,6 +21,7 @@ export const metadata: Metadata = { title: "Line of the order list" };
 export const dynamic = "force-dynamic";
 
 export default async function OrderLinePage({ params }: { readonly params: Promise<{ readonly order: string }> }) {
+  await mayOpen("/parts/orders/[order]");
   const { order } = await params;
   if (!/^[1-9]\d{0,8}$/.test(order)) notFound();
   const { line, events, today, technicians } = await readOnly(async (db) => {

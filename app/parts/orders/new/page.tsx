@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import type { Metadata } from "next";
 import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
+import { mayOpen } from "@/app/_people/may-open";
 import { Field } from "@/app/_ui/field";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -19,6 +20,7 @@ export const metadata: Metadata = { title: "Add to the order list" };
 export const dynamic = "force-dynamic";
 
 export default async function NewOrderPage({ searchParams }: { readonly searchParams: Promise<AddressValues> }) {
+  await mayOpen("/parts/orders/new");
   const { part: asked } = await searchParams;
   const key = typeof asked === "string" ? normalised(asked) : "";
   const { part, terms, shop } = await readOnly(async (db) => ({
@@ -64,12 +66,6 @@ export default async function NewOrderPage({ searchParams }: { readonly searchPa
         />
         <input type="hidden" name="why" value={part === undefined ? "" : adviceWords(part)} />
         <Field label="Note" name="note" hint="May stay empty." />
-        <Field
-          label="Who enters this"
-          name="by"
-          hint="A name; without one it is entered by the shop."
-          autoComplete="name"
-        />
       </OnceForm>
     </Page>
   );

@@ -1,5 +1,6 @@
 import { todayIn } from "@/app/_clock/today";
 import { csvResponse } from "@/app/_http/csv-response";
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { loadOrderList } from "@/db/queries/part-orders";
 import { loadShop } from "@/db/queries/shop";
@@ -14,7 +15,9 @@ const header =
   );
 
 /** The order list as the page shows it. */
-export async function GET(): Promise<Response> {
+export async function GET(request: Request): Promise<Response> {
+  const caller = await mayCall(request, "GET /parts/orders/orders.csv");
+  if (!caller.ok) return caller.response;
   const lines = await readOnly(async (db) => loadOrderList(db, addDays(todayIn((await loadShop(db)).timeZone), -30)));
   return csvResponse(
     "order-list.csv",

@@ -1,5 +1,6 @@
 import { todayIn } from "@/app/_clock/today";
 import { csvResponse } from "@/app/_http/csv-response";
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
 import { loadComponentLife } from "../../load-component-life";
@@ -13,6 +14,8 @@ interface Context {
 
 /** What one drawing of the page shows, for the same address, as a file. */
 export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const caller = await mayCall(request, "GET /repeats/[component]/[file]");
+  if (!caller.ok) return caller.response;
   const { component, file } = await params;
   const make = Object.hasOwn(lifeFiles, file) ? lifeFiles[file] : undefined;
   if (make === undefined)

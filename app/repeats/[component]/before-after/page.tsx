@@ -3,6 +3,7 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { Field } from "@/app/_ui/field";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -19,6 +20,7 @@ interface Props {
 }
 
 export default async function BeforeAfterPage({ params, searchParams }: Props) {
+  await mayOpen("/repeats/[component]/before-after");
   const { component } = await params;
   const values = await searchParams;
   const view = await readOnly(async (db) =>

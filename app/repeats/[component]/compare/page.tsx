@@ -3,6 +3,7 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { AddressValues } from "@/app/_address/address-reader";
 import { todayIn } from "@/app/_clock/today";
+import { mayOpen } from "@/app/_people/may-open";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
@@ -19,6 +20,7 @@ interface Props {
 }
 
 export default async function ComparePage({ params, searchParams }: Props) {
+  await mayOpen("/repeats/[component]/compare");
   const { component } = await params;
   const values = await searchParams;
   const view = await readOnly(async (db) =>

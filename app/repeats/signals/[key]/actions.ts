@@ -1,6 +1,7 @@
 "use server";
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
+import { mayDo } from "@/app/_people/may-do";
 import { markSignal, undoMark } from "@/db/writes/signals/mark-signal";
 import { liftTechnicianNote, writeTechnicianNote } from "@/db/writes/signals/technician-note";
 import { readDay } from "@/lib/calendar/day";
@@ -12,8 +13,6 @@ export interface MarkState {
   readonly said?: string;
 }
 
-/** Who acts, until people sign in. */
-const nobodyNamed = "the shop";
 const broken: MarkState = { problems: ["The form did not arrive whole. Open the page again."] };
 
 const markForm = z.object({
@@ -24,11 +23,12 @@ const markForm = z.object({
 });
 
 export async function mark(_previous: MarkState, form: FormData): Promise<MarkState> {
+  const person = await mayDo("repeats.mark");
   const read = markForm.safeParse(Object.fromEntries(form));
   const asOf = read.success ? readDay(read.data.asOf) : undefined;
   if (!read.success || asOf === undefined) return broken;
   const { key: signalKey, kind, reason } = read.data;
-  const result = await markSignal({ signalKey, kind, reason, by: nobodyNamed, asOf });
+  const result = await markSignal({ signalKey, kind, reason, by: person.name, asOf });
   if (result.kind === "reason-missing")
     return { problems: ["Write the reason: later readers see it instead of the signal."] };
   if (result.kind === "no-such-signal")
@@ -40,9 +40,10 @@ export async function mark(_previous: MarkState, form: FormData): Promise<MarkSt
 const undoForm = z.object({ key: z.string().min(1), mark: z.coerce.number().int().positive() });
 
 export async function undo(_previous: MarkState, form: FormData): Promise<MarkState> {
+  const person = await mayDo("repeats.mark");
   const read = undoForm.safeParse(Object.fromEntries(form));
   if (!read.success) return broken;
-  const result = await undoMark({ markId: read.data.mark, by: nobodyNamed });
+  const result = await undoMark({ markId: read.data.mark, by: person.name });
   refresh(read.data.key);
   if (result.kind === "no-such-mark") return { problems: ["There is nothing to take back any more."] };
   return { problems: [], said: "Taken back." };
@@ -59,6 +60,7 @@ const noteForm = z.object({
 });
 
 export async function writeNote(_previous: MarkState, form: FormData): Promise<MarkState> {
+  const person = await mayDo("repeats.mark");
   const read = noteForm.safeParse(Object.fromEntries(form));
   if (!read.success) return broken;
   const { key, maker, model, component, words } = read.data;
@@ -72,7 +74,7 @@ export async function writeNote(_previous: MarkState, form: FormData): Promise<M
     component: component === "" ? undefined : component,
     words,
     signalKey: key,
-    by: nobodyNamed,
+    by: person.name,
   });
   if (result.kind === "no-words") return { problems: ["Write what technicians should know."] };
   if (result.kind === "serials-reversed")
@@ -85,9 +87,10 @@ export async function writeNote(_previous: MarkState, form: FormData): Promise<M
 const liftForm = z.object({ key: z.string().min(1), note: z.coerce.number().int().positive() });
 
 export async function liftNote(_previous: MarkState, form: FormData): Promise<MarkState> {
+  const person = await mayDo("repeats.mark");
   const read = liftForm.safeParse(Object.fromEntries(form));
   if (!read.success) return broken;
-  await liftTechnicianNote(read.data.note, nobodyNamed);
+  await liftTechnicianNote(read.data.note, person.name);
   refresh(read.data.key);
   return { problems: [], said: "The note no longer shows." };
 }

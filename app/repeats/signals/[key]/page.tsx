@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { AddressValues } from "@/app/_address/address-reader";
+import { mayOpen } from "@/app/_people/may-open";
 import { Page } from "@/app/_ui/page";
 import { readDay } from "@/lib/calendar/day";
 import { formatDay } from "@/lib/format/format-day";
@@ -27,6 +28,7 @@ interface Props {
 }
 
 export default async function SignalPage({ params, searchParams }: Props) {
+  await mayOpen("/repeats/signals/[key]");
   const { key } = await params;
   const { as } = await searchParams;
   const view = await loadSignal(decodeURIComponent(key), typeof as === "string" ? readDay(as) : undefined);

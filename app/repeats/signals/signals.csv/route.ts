@@ -1,4 +1,5 @@
 import { csvResponse } from "@/app/_http/csv-response";
+import { mayCall } from "@/app/_people/may-call";
 import { readDay } from "@/lib/calendar/day";
 import { currentRun } from "../current-run";
 import { cellWords, outlookOfSignal } from "../signal-words";
@@ -25,6 +26,8 @@ const header = [
 
 /** The list as a file. */
 export async function GET(request: Request): Promise<Response> {
+  const caller = await mayCall(request, "GET /repeats/signals/signals.csv");
+  if (!caller.ok) return caller.response;
   const asked = new URL(request.url).searchParams.get("as") ?? undefined;
   const current = await currentRun(asked === undefined ? undefined : readDay(asked));
   const signals = current.kind === "run" ? current.signals : [];

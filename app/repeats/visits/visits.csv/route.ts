@@ -1,10 +1,13 @@
 import { csvResponse } from "@/app/_http/csv-response";
+import { mayCall } from "@/app/_people/may-call";
 import { loadVisits } from "../load-visits";
 
 export const dynamic = "force-dynamic";
 
 /** The view of the same address as a file. */
 export async function GET(request: Request): Promise<Response> {
+  const caller = await mayCall(request, "GET /repeats/visits/visits.csv");
+  if (!caller.ok) return caller.response;
   const view = await loadVisits(Object.fromEntries(new URL(request.url).searchParams));
   const by = view?.question.by ?? ["type"];
   const header = [

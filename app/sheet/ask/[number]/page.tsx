@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { loadJudgedJob } from "@/app/_claims/judge-job";
+import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -19,6 +20,7 @@ interface Props {
 
 /** What a claim on the job lacks, one act for each thing that the technician can still give. */
 export default async function AskPage({ params }: Props) {
+  await mayOpen("/sheet/ask/[number]");
   const number = decodeURIComponent((await params).number);
   const found = await readOnly(async (db) => ({
     judged: (await loadJudgedJob(db, number))?.judged,

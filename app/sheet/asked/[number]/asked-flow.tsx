@@ -17,6 +17,8 @@ import { answerAsked } from "./actions";
 
 interface Props {
   readonly jobNumber: string;
+  /** Who opened the page, by their number here. */
+  readonly person: string;
   readonly productType: ProductType;
   readonly asks: readonly AskLine[];
   readonly answers: readonly SheetAnswer[];
@@ -25,8 +27,8 @@ interface Props {
 }
 
 /** Each thing that is asked: its picture or its check, then whether it is given or cannot be had. */
-export function AskedFlow({ jobNumber, productType, asks, answers, ranges, notes }: Props) {
-  const device = useSheetDevice(jobNumber, { answers, photos: noPhotos });
+export function AskedFlow({ jobNumber, person, productType, asks, answers, ranges, notes }: Props) {
+  const device = useSheetDevice(jobNumber, { person, answers, photos: noPhotos });
   const [doing, setDoing] = useState<string>();
   const step = doing === undefined ? undefined : planStepOf(doing);
   if (!device.isReady) return <p>Reading what this phone holds …</p>;

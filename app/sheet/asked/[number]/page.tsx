@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { mayOpenJob } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -20,6 +21,7 @@ interface Props {
 
 /** What the desk asks of a closed job: the check or the picture, then one word back. */
 export default async function AskedPage({ params }: Props) {
+  const person = await mayOpenJob("/sheet/asked/[number]", decodeURIComponent((await params).number));
   const number = decodeURIComponent((await params).number);
   const found = await readOnly(async (db) => {
     const stored = await loadJobRecord(db, number);
@@ -45,6 +47,7 @@ export default async function AskedPage({ params }: Props) {
       ) : (
         <AskedFlow
           jobNumber={number}
+          person={person.id}
           productType={record.unit.productType}
           asks={asks}
           answers={answers}

@@ -18,7 +18,7 @@ import { componentsBehind } from "@/lib/sheets/visit-plan";
 export type FoundSheet =
   | { readonly kind: "none" }
   | { readonly kind: "closed"; readonly jobNumber: string }
-  | { readonly kind: "open"; readonly view: SheetView };
+  | { readonly kind: "open"; readonly view: Omit<SheetView, "person"> };
 
 /** The sheet of an open job. The first time it is opened its versions and its basis are noted with the job, and hold from then on. */
 export async function loadSheetView(jobNumber: string): Promise<FoundSheet> {

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpenJob } from "@/app/_people/may-open";
 import { DefinitionList } from "@/app/_ui/definition-list";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
@@ -20,6 +21,7 @@ interface Props {
 }
 
 export default async function SheetPage({ params }: Props) {
+  const person = await mayOpenJob("/sheet/job/[number]", decodeURIComponent((await params).number));
   const found = await loadSheetView(decodeURIComponent((await params).number));
   if (found.kind === "none") notFound();
   if (found.kind === "closed")
@@ -36,7 +38,7 @@ export default async function SheetPage({ params }: Props) {
         </EmptyState>
       </Page>
     );
-  const { view } = found;
+  const view = { ...found.view, person: person.id };
   return (
     <Page title={`Job ${view.jobNumber}`} above={<a href="/sheet">Your jobs</a>} margin={<Basis view={view} />}>
       <p>

@@ -5,7 +5,7 @@ import { retireVersion } from "../actions";
 interface Props {
   readonly policyKey: string;
   readonly version: number;
-  /** The form came back without a name or a reason. */
+  /** The form came back without a reason. */
   readonly problem: boolean;
 }
 
@@ -18,8 +18,7 @@ export function RetireForm({ policyKey, version, problem }: Props) {
       </p>
       <input type="hidden" name="key" value={policyKey} />
       <input type="hidden" name="version" value={version} />
-      <Field label="Your name" name="by" required problem={problem ? "Give a name and a reason." : undefined} />
-      <Field label="Why" name="reason" required />
+      <Field label="Why" name="reason" required problem={problem ? "Give the reason." : undefined} />
       <Button weight="plain">Retire version {version}</Button>
     </form>
   );

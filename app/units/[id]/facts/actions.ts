@@ -3,6 +3,7 @@ import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
 import { todayIn } from "@/app/_clock/today";
+import { mayDo } from "@/app/_people/may-do";
 import type { FieldProblem } from "@/app/_ui/error-summary";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
@@ -22,6 +23,10 @@ export interface FactsState {
 const unitNumber = z.string().regex(/^\d{1,19}$/);
 
 export async function keepFacts(_previous: FactsState, form: FormData): Promise<FactsState> {
+  const person = await mayDo("units.change");
+  form.set("by", person.name);
+  form.set("spanBy", person.name);
+  form.set("registerBy", person.name);
   const { unitId, texts } = textsOf(form);
   const read = readFactsForm(texts);
   if (!read.ok) return { problems: read.problems, texts };
@@ -30,6 +35,10 @@ export async function keepFacts(_previous: FactsState, form: FormData): Promise<
 }
 
 export async function keepRegister(_previous: FactsState, form: FormData): Promise<FactsState> {
+  const person = await mayDo("units.change");
+  form.set("by", person.name);
+  form.set("spanBy", person.name);
+  form.set("registerBy", person.name);
   const { unitId, texts } = textsOf(form);
   const { found, timeZone } = await readOnly(async (db) => ({
     found: await loadUnit(db, unitId),
@@ -43,6 +52,10 @@ export async function keepRegister(_previous: FactsState, form: FormData): Promi
 }
 
 export async function keepSpan(_previous: FactsState, form: FormData): Promise<FactsState> {
+  const person = await mayDo("units.change");
+  form.set("by", person.name);
+  form.set("spanBy", person.name);
+  form.set("registerBy", person.name);
   const { unitId, texts } = textsOf(form);
   const read = readSpanForm(texts);
   if (!read.ok) return { problems: read.problems, texts };
@@ -51,6 +64,7 @@ export async function keepSpan(_previous: FactsState, form: FormData): Promise<F
 }
 
 export async function dropSpan(form: FormData): Promise<void> {
+  await mayDo("units.change");
   const { unitId, texts } = textsOf(form);
   const fromOn = readDay(texts.fromOn ?? "");
   if (fromOn !== undefined) await dropRepairSpan(unitId, fromOn);

@@ -54,7 +54,6 @@ export function FactsForm({ unitId, stored }: Props) {
         value={state.texts.reason}
         problem={problemOf("reason")}
       />
-      <Field name="by" label="Your name" value={state.texts.by} problem={problemOf("by")} />
       <Button disabled={isBusy}>Keep these</Button>
     </form>
   );

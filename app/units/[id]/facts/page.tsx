@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { instantIn } from "@/app/_claims/instant-in";
+import { mayOpen } from "@/app/_people/may-open";
 import { Button } from "@/app/_ui/button";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
@@ -29,6 +30,7 @@ interface Props {
 }
 
 export default async function UnitFactsPage({ params, searchParams }: Props) {
+  await mayOpen("/units/[id]/facts");
   const { id } = await params;
   const { kept } = await searchParams;
   const found = await readOnly(async (db) => {

@@ -48,7 +48,6 @@ export function RegisterForm({ unitId, stored }: Props) {
         />
       </div>
       <Field label="What shows it" hint="Paper or record." {...shown("registerReason")} />
-      <Field label="Your name" {...shown("registerBy")} />
       <Button disabled={isBusy}>Keep these</Button>
     </form>
   );

@@ -16,7 +16,6 @@ export function SpanForm({ unitId }: { readonly unitId: string }) {
       <Field label="Out from" width="short" hint="Hand-over, YYYY-MM-DD." {...shown("fromOn")} />
       <Field label="Back on" width="short" {...shown("untilOn")} />
       <Field label="What shows it" {...shown("source")} />
-      <Field label="Your name" {...shown("spanBy")} />
       <Button weight="plain" disabled={isBusy}>
         Add this span
       </Button>

@@ -40,12 +40,6 @@ export function ActForm({ claimNumber, act, version, formKey, title, back, child
       <input type="hidden" name="version" value={state.stale?.now.version ?? version} />
       {children}
       <Field label="Note" name="note" hint="Why, or what was said. May stay empty." />
-      <Field
-        label="Who enters this"
-        name="by"
-        hint="A name; without one it is entered by the shop."
-        autoComplete="name"
-      />
       <div className="cluster">
         <Button disabled={waiting}>{title}</Button>
         <Link href={back}>Back without recording</Link>

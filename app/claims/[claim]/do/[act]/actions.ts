@@ -4,6 +4,7 @@ import { z } from "zod";
 import { actSlugKeys, actTitles } from "@/app/_claims/act-forms";
 import { contentMaker } from "@/app/_claims/make-content";
 import { todayIn } from "@/app/_clock/today";
+import { mayDo } from "@/app/_people/may-do";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
 import { type ActRequest, type ActResult, actOnClaim } from "@/db/writes/claims/act-on-claim";
@@ -11,23 +12,20 @@ import { type NotSent, sendClaim } from "@/db/writes/claims/send-claim";
 import type { ActState } from "./act-state";
 import { type ReadAct, readActForm } from "./read-act-form";
 
-/** People sign in one day; until then whoever acts may leave a name. */
-const nobodyNamed = "the shop";
-
 const envelope = z.object({
   claim: z.string().min(1).max(200),
   act: z.enum(actSlugKeys as [(typeof actSlugKeys)[number], ...(typeof actSlugKeys)[number][]]), // never empty
   version: z.coerce.number().int().positive(),
   key: z.uuid(),
-  by: z.string().trim().max(200).default(""),
   note: z.string().trim().max(4_000).default(""),
 });
 
 /** Records one act on one claim, whatever the form said it looked like: everything is judged anew. */
 export async function recordAct(_previous: ActState, form: FormData): Promise<ActState> {
+  const person = await mayDo("claims.act");
   const asked = envelope.safeParse(Object.fromEntries(form));
   if (!asked.success) return problem("The form did not arrive whole. Open the claim again and start from there.");
-  const { claim, act: slug, version, key, by, note } = asked.data;
+  const { claim, act: slug, version, key, note } = asked.data;
   const today = await readOnly(async (db) => todayIn((await loadShop(db)).timeZone));
   const read = readActForm(slug, form, today);
   if (!read.ok) return { problems: read.problems };
@@ -35,7 +33,7 @@ export async function recordAct(_previous: ActState, form: FormData): Promise<Ac
     claimNumber: claim,
     seenVersion: version,
     key,
-    by: by === "" ? nobodyNamed : by,
+    by: person.name,
     note,
     at: new Date().toISOString(),
   };

@@ -4,6 +4,7 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { type ActSlug, actHints, actSlugKeys, actSlugs, actTitles } from "@/app/_claims/act-forms";
 import { claimOf, loadClaim, type OpenClaim } from "@/app/_claims/load-claim";
+import { mayOpen } from "@/app/_people/may-open";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -21,6 +22,7 @@ interface Props {
 }
 
 export default async function ClaimActPage({ params }: Props) {
+  await mayOpen("/claims/[claim]/do/[act]");
   const { claim, act } = await params;
   const number = decodeURIComponent(claim);
   const slug = actSlugKeys.find((known) => known === act);

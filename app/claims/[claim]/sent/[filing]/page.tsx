@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { PacketPage } from "@/app/_claims/packet-page";
+import { mayOpen } from "@/app/_people/may-open";
 import { readOnly } from "@/db/client";
 import { loadSentBytes } from "@/db/queries/claim-life";
 import { sendingWays } from "@/lib/claims/life/sending-way";
@@ -18,6 +19,7 @@ interface Props {
 
 /** What a payer was sent, drawn from the bytes that were kept, however the job has changed since. */
 export default async function SentClaimPage({ params }: Props) {
+  await mayOpen("/claims/[claim]/sent/[filing]");
   const { claim, filing } = await params;
   const number = decodeURIComponent(claim);
   const sent = /^\d{1,4}$/.test(filing) ? await readOnly((db) => loadSentBytes(db, number, Number(filing))) : undefined;

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { DefinitionList } from "@/app/_ui/definition-list";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
@@ -20,6 +21,7 @@ interface Props {
 
 /** One held row, whole: every cell can be corrected. */
 export default async function HeldRowPage({ params }: Props) {
+  await mayOpen("/files/[batch]/held/[row]");
   const { batch, row } = await params;
   const [batchId, number] = [Number(batch), Number(row)];
   const known = Number.isSafeInteger(batchId) && Number.isSafeInteger(number);

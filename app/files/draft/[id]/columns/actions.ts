@@ -1,6 +1,7 @@
 "use server";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { mayDo } from "@/app/_people/may-do";
 import type { FieldProblem } from "@/app/_ui/error-summary";
 import { keepNotes, openDraft } from "../../../_draft/open-draft";
 import { addressOf } from "../../../_draft/where-it-stands";
@@ -15,6 +16,7 @@ export interface ColumnsState {
 
 /** Keeps the matching and checks the rows by it. What then turns out to be open is asked on the same page. */
 export async function keepColumns(_previous: ColumnsState, form: FormData): Promise<ColumnsState> {
+  await mayDo("files.load");
   const { draft: draftId } = columnsForm.parse({ draft: form.get("draft") });
   const draft = await openDraft(draftId);
   if (draft?.matching === undefined) redirect(addressOf(draftId));

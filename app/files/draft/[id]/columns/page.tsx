@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { redirect } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { Button } from "@/app/_ui/button";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -29,6 +30,7 @@ interface Props {
 }
 
 export default async function ColumnsPage({ params }: Props) {
+  await mayOpen("/files/draft/[id]/columns");
   const draft = await enterStep((await params).id);
   if (draft === undefined) return <DraftGone />;
   const { draftId, fileName, matching, notes } = draft;

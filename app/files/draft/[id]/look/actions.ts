@@ -1,5 +1,6 @@
 "use server";
 import { redirect } from "next/navigation";
+import { mayDo } from "@/app/_people/may-do";
 import type { FormWishes } from "@/lib/intake/tables/look-at-table";
 import type { TableForm } from "@/lib/intake/tables/table-form";
 import { matchingAsSaid } from "../../../_draft/as-said";
@@ -10,6 +11,7 @@ import { readLookForm } from "./read-look-form";
 
 /** Keeps how the file is to be read. Another form is read at once and shown; otherwise its columns are matched next. */
 export async function keepLook(form: FormData): Promise<void> {
+  await mayDo("files.load");
   const read = readLookForm(form);
   if (read === undefined) redirect("/files");
   const { draft: draftId, wishes, said, onward } = read;

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { mayOpen } from "@/app/_people/may-open";
 import { Button } from "@/app/_ui/button";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { Notice } from "@/app/_ui/notice";
@@ -26,6 +27,7 @@ interface Props {
 }
 
 export default async function LookPage({ params }: Props) {
+  await mayOpen("/files/draft/[id]/look");
   const draft = await enterStep((await params).id);
   if (draft === undefined) return <DraftGone />;
   return (

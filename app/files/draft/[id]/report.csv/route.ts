@@ -2,6 +2,7 @@ import { createReadStream } from "node:fs";
 import { stat } from "node:fs/promises";
 import { Readable } from "node:stream";
 import { problem } from "@/app/_http/problem";
+import { mayCall } from "@/app/_people/may-call";
 import { openDraft } from "../../../_draft/open-draft";
 import { reportOf } from "../../../uploads";
 
@@ -12,7 +13,9 @@ interface Context {
 }
 
 /** The rows with problems, with their columns untouched, as the last check wrote them. */
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const caller = await mayCall(request, "GET /files/draft/[id]/report.csv");
+  if (!caller.ok) return caller.response;
   const draft = await openDraft((await params).id);
   const path = draft === undefined ? undefined : reportOf(draft.draftId);
   const bytes =

@@ -1,6 +1,7 @@
 "use server";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { mayDo } from "@/app/_people/may-do";
 import { correctionsWith } from "../../../_draft/corrections";
 import { dropDraft, keepNotes, openDraft } from "../../../_draft/open-draft";
 import { addressOf } from "../../../_draft/where-it-stands";
@@ -10,6 +11,7 @@ import { dropUpload } from "../../../uploads";
 const draftForm = z.object({ draft: z.uuid() });
 
 export async function checkAgain(form: FormData): Promise<void> {
+  await mayDo("files.load");
   const { draft } = draftForm.parse(Object.fromEntries(form));
   await keepNotes(draft, { checked: undefined, unreadable: undefined, broken: undefined });
   beginTask(draft, "check");
@@ -18,6 +20,7 @@ export async function checkAgain(form: FormData): Promise<void> {
 
 /** Adds the good rows in a process of its own; what they are is checked anew there. */
 export async function addRows(form: FormData): Promise<void> {
+  await mayDo("files.load");
   const { draft } = draftForm.parse(Object.fromEntries(form));
   await keepNotes(draft, { broken: undefined });
   beginTask(draft, "add");
@@ -26,6 +29,7 @@ export async function addRows(form: FormData): Promise<void> {
 
 /** Puts away a copy of a file that is in already. */
 export async function leaveIt(form: FormData): Promise<void> {
+  await mayDo("files.load");
   const { draft } = draftForm.parse(Object.fromEntries(form));
   await dropDraft(draft);
   await dropUpload(draft);
@@ -44,6 +48,7 @@ const correctionForm = draftForm.extend({
 
 /** Keeps a correction of one cell, or of all cells of the column that hold the same, and checks the rows with it. */
 export async function correctCells(form: FormData): Promise<void> {
+  await mayDo("files.load");
   const { draft: draftId, ...correction } = correctionForm.parse(Object.fromEntries(form));
   const draft = await openDraft(draftId);
   if (draft === undefined) redirect(addressOf(draftId));

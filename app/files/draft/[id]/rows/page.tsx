@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Page } from "@/app/_ui/page";
@@ -32,6 +33,7 @@ interface Props {
 }
 
 export default async function RowsPage({ params, searchParams }: Props) {
+  await mayOpen("/files/draft/[id]/rows");
   const draft = await enterStep((await params).id);
   if (draft === undefined) return <DraftGone />;
   const { problem } = await searchParams;

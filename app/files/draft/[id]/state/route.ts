@@ -1,3 +1,4 @@
+import { mayCall } from "@/app/_people/may-call";
 import { openDraft } from "../../../_draft/open-draft";
 import { onwardFrom } from "../../../_draft/where-it-stands";
 import { workOn } from "../../../_work/file-work";
@@ -9,7 +10,9 @@ interface Context {
 }
 
 /** How far the work on a draft is; or where to go, once it has ended. */
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const caller = await mayCall(request, "GET /files/draft/[id]/state");
+  if (!caller.ok) return caller.response;
   const { id } = await params;
   const work = workOn(id);
   if (work !== undefined) return answer({ progress: work.progress });

@@ -1,4 +1,4 @@
-import { problem } from "@/app/_http/problem";
+import { mayCall } from "@/app/_people/may-call";
 import { stopWork } from "../../../_work/file-work";
 
 export const dynamic = "force-dynamic";
@@ -9,9 +9,8 @@ interface Context {
 
 /** Ends the work on a draft. */
 export async function POST(request: Request, { params }: Context): Promise<Response> {
-  const site = request.headers.get("sec-fetch-site");
-  if (site !== null && site !== "same-origin")
-    return problem(403, "Not from this site", "Work is stopped from this site's own pages only.");
+  const caller = await mayCall(request, "POST /files/draft/[id]/stop");
+  if (!caller.ok) return caller.response;
   stopWork((await params).id);
   return new Response(null, { status: 204 });
 }

@@ -1,4 +1,5 @@
 import { problem } from "@/app/_http/problem";
+import { mayCallOnJob } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { loadAttachment } from "@/db/queries/attachment";
 
@@ -9,7 +10,10 @@ interface Context {
 }
 
 /** The stored picture or paper: re-encoded when it came in, never the bytes that were received. */
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const jobNumber = decodeURIComponent((await params).number);
+  const caller = await mayCallOnJob(request, "GET /jobs/[number]/photos/[id]", jobNumber);
+  if (!caller.ok) return caller.response;
   const { number, id } = await params;
   const found = await readOnly((db) => loadAttachment(db, decodeURIComponent(number), id));
   if (found === undefined) return problem(404, "Not found", "This job has no picture or paper of that number.");

@@ -1,3 +1,4 @@
+import { mayCall } from "@/app/_people/may-call";
 import { comparisonResponse } from "../../comparison-response";
 
 export const dynamic = "force-dynamic";
@@ -7,5 +8,7 @@ interface Context {
 }
 
 export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const caller = await mayCall(request, "GET /repeats/[component]/compare/[file]");
+  if (!caller.ok) return caller.response;
   return comparisonResponse(request, "compare", await params);
 }

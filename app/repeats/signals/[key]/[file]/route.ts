@@ -1,4 +1,5 @@
 import { csvResponse } from "@/app/_http/csv-response";
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { loadUnitsAtRisk } from "@/db/queries/signal-machines";
 import { readDay } from "@/lib/calendar/day";
@@ -16,6 +17,8 @@ interface Props {
 
 /** What the page of a signal draws, as files; and the units in the field. */
 export async function GET(request: Request, { params }: Props): Promise<Response> {
+  const caller = await mayCall(request, "GET /repeats/signals/[key]/[file]");
+  if (!caller.ok) return caller.response;
   const { key, file } = await params;
   const as = new URL(request.url).searchParams.get("as");
   const view = await loadSignal(decodeURIComponent(key), as === null ? undefined : readDay(as));

@@ -1,5 +1,6 @@
 import { problem } from "@/app/_http/problem";
-import { fromElsewhere, readJson } from "@/app/sheet/_http/from-this-site";
+import { mayCallOnJob } from "@/app/_people/may-call";
+import { readJson } from "@/app/sheet/_http/from-this-site";
 import { keepAnswer } from "@/db/writes/sheets/keep-answer";
 import { parseAnswer } from "@/lib/sheets/parse-answer";
 
@@ -11,9 +12,9 @@ interface Context {
 
 /** Takes one answer of a phone. The answer's own id makes it once, however often it comes. */
 export async function POST(request: Request, { params }: Context): Promise<Response> {
-  const refusal = fromElsewhere(request);
-  if (refusal !== undefined) return refusal;
   const jobNumber = decodeURIComponent((await params).number);
+  const caller = await mayCallOnJob(request, "POST /sheet/job/[number]/answers", jobNumber);
+  if (!caller.ok) return caller.response;
   const read = await readJson(request);
   if (!read.ok) return read.response;
   const parsed = parseAnswer(read.body);

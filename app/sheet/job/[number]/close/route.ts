@@ -1,7 +1,8 @@
 import { createHash } from "node:crypto";
 import { todayIn } from "@/app/_clock/today";
 import { problem } from "@/app/_http/problem";
-import { fromElsewhere, readJson } from "@/app/sheet/_http/from-this-site";
+import { mayCallOnJob } from "@/app/_people/may-call";
+import { readJson } from "@/app/sheet/_http/from-this-site";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
 import { answerOnce, type StoredAnswer } from "@/db/writes/answer-once";
@@ -16,9 +17,9 @@ interface Context {
 
 /** Closes the job once for each Idempotency-Key: sent again it gets the stored answer; with another body it is refused. */
 export async function POST(request: Request, { params }: Context): Promise<Response> {
-  const refusal = fromElsewhere(request);
-  if (refusal !== undefined) return refusal;
   const jobNumber = decodeURIComponent((await params).number);
+  const caller = await mayCallOnJob(request, "POST /sheet/job/[number]/close", jobNumber);
+  if (!caller.ok) return caller.response;
   const key = request.headers.get("idempotency-key")?.trim() ?? "";
   if (key === "" || key.length > 200)
     return problem(
@@ -34,7 +35,7 @@ export async function POST(request: Request, { params }: Context): Promise<Respo
   const bodyHash = createHash("sha256").update(`${jobNumber}\n${sent.text}`).digest("hex");
   const once = await answerOnce({ route: "close job", key, bodyHash }, async (store) => {
     const done: StoredAnswer = { status: 200, body: { said: "closed" } };
-    const result = await closeJob({ ...read.form, jobNumber, today, by: "the technician" }, store, done);
+    const result = await closeJob({ ...read.form, jobNumber, today, by: caller.person.name }, store, done);
     return result.kind === "closed" ? done : refused(result, jobNumber);
   });
   switch (once.kind) {

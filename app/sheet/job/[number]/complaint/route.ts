@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { problem } from "@/app/_http/problem";
+import { mayCallOnJob } from "@/app/_people/may-call";
 import { fromElsewhere, readJson } from "@/app/sheet/_http/from-this-site";
 import { readOnly } from "@/db/client";
 import { loadSheetJob } from "@/db/queries/sheet-job";
@@ -13,9 +14,11 @@ interface Context {
 
 /** The complaint by itself and not to be stored: it is the one text of a job that may name the customer. */
 export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const jobNumber = decodeURIComponent((await params).number);
+  const caller = await mayCallOnJob(request, "GET /sheet/job/[number]/complaint", jobNumber);
+  if (!caller.ok) return caller.response;
   const refusal = fromElsewhere(request);
   if (refusal !== undefined) return refusal;
-  const jobNumber = decodeURIComponent((await params).number);
   const job = await readOnly((db) => loadSheetJob(db, jobNumber));
   if (job === undefined) return problem(404, "Not found", `There is no job ${jobNumber}.`);
   return Response.json({ complaint: job.complaint }, { headers: { "Cache-Control": "no-store" } });
@@ -30,9 +33,9 @@ const body = z.object({
 
 /** The complaint as the technician heard it, sent by itself while there is signal, so that it never waits on a phone. */
 export async function POST(request: Request, { params }: Context): Promise<Response> {
-  const refusal = fromElsewhere(request);
-  if (refusal !== undefined) return refusal;
   const jobNumber = decodeURIComponent((await params).number);
+  const caller = await mayCallOnJob(request, "POST /sheet/job/[number]/complaint", jobNumber);
+  if (!caller.ok) return caller.response;
   const sent = await readJson(request);
   if (!sent.ok) return sent.response;
   const read = body.safeParse(sent.body);

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { problem } from "@/app/_http/problem";
-import { fromElsewhere } from "@/app/sheet/_http/from-this-site";
+import { mayCallOnJob } from "@/app/_people/may-call";
 import { largestPhotoBytes, mostAttachments } from "@/db/writes/photos/photo-limits";
 import { reencodePhoto } from "@/db/writes/photos/reencode-photo";
 import { keepPhoto } from "@/db/writes/sheets/keep-photo";
@@ -26,9 +26,9 @@ const aroundFile = 100_000;
 
 /** Takes one photo of a phone: always made anew as a JPEG without place or owner, and once however often it comes. */
 export async function POST(request: Request, { params }: Context): Promise<Response> {
-  const refusal = fromElsewhere(request);
-  if (refusal !== undefined) return refusal;
   const jobNumber = decodeURIComponent((await params).number);
+  const caller = await mayCallOnJob(request, "POST /sheet/job/[number]/photos", jobNumber);
+  if (!caller.ok) return caller.response;
   if (Number(request.headers.get("content-length") ?? 0) > largestPhotoBytes + aroundFile)
     return problem(
       413,

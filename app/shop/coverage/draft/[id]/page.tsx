@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { ErrorSummary } from "@/app/_ui/error-summary";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
@@ -20,6 +21,7 @@ interface Props {
 }
 
 export default async function PolicyDraftPage({ params, searchParams }: Props) {
+  await mayOpen("/shop/coverage/draft/[id]");
   const { id } = await params;
   const { saved, apart } = await searchParams;
   if (!/^\d{1,9}$/.test(id)) notFound();

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -28,6 +29,7 @@ interface Props {
 }
 
 export default async function SheetPage({ params, searchParams }: Props) {
+  await mayOpen("/shop/sheets/[type]/[component]");
   const { type, component } = await params;
   const productType = productTypeKeys.find((key) => key === type);
   const shipped = productType === undefined ? undefined : shippedSheet(productType, component);

@@ -1,3 +1,4 @@
+import { mayCall } from "@/app/_people/may-call";
 import { createHash } from "node:crypto";
 import { problem } from "@/app/_http/problem";
 import { readOnly } from "@/db/client";
@@ -11,7 +12,9 @@ interface Context {
 }
 
 /** The claim for other programs as it was sent, taken out of the bytes that were kept. */
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const caller = await mayCall(request, "GET /claims/[claim]/sent/[filing]/claim.json");
+  if (!caller.ok) return caller.response;
   const { claim, filing } = await params;
   const number = decodeURIComponent(claim);
   const sent = /^\d{1,4}$/.test(filing) ? await readOnly((db) => loadSentBytes(db, number, Number(filing))) : undefined;

@@ -1,3 +1,4 @@
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { loadSentBytes } from "@/db/queries/claim-life";
 
@@ -6,7 +7,9 @@ interface Context {
 }
 
 /** Exactly the bytes that were kept when the claim was sent: their SHA-256 is the fingerprint. */
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const caller = await mayCall(request, "GET /claims/[claim]/sent/[filing]/content.json");
+  if (!caller.ok) return caller.response;
   const { claim, filing } = await params;
   const number = decodeURIComponent(claim);
   const sent = /^\d{1,4}$/.test(filing)

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { ErrorSummary } from "@/app/_ui/error-summary";
 import { Notice } from "@/app/_ui/notice";
@@ -27,6 +28,7 @@ interface Props {
 }
 
 export default async function PolicyReviewPage({ params, searchParams }: Props) {
+  await mayOpen("/shop/coverage/draft/[id]/review");
   const { id } = await params;
   const { problem } = await searchParams;
   const review = await readOnly((db) => loadReview(db, id));
@@ -69,7 +71,7 @@ export default async function PolicyReviewPage({ params, searchParams }: Props) 
       )}
       <AlteredTable impact={impact} csvHref={`${back}/review/changes.csv`} />
       <Plate title={`Publish ${policy.name}, version ${policy.version}`}>
-        <PublishForm draft={draft} approvedBy={policy.approvedBy} problem={problem === "by"} />
+        <PublishForm draft={draft} approvedBy={policy.approvedBy} />
       </Plate>
       <PolicyTerms policy={policy} />
       <SentencePlates policy={policy} />

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { instantIn } from "@/app/_claims/instant-in";
+import { mayOpen } from "@/app/_people/may-open";
 import { Button } from "@/app/_ui/button";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { Notice } from "@/app/_ui/notice";
@@ -27,6 +28,7 @@ interface Props {
 }
 
 export default async function PolicyVersionPage({ params, searchParams }: Props) {
+  await mayOpen("/shop/coverage/policy/[key]/[version]");
   const { key, version } = await params;
   const { published, problem } = await searchParams;
   if (!/^\d{1,9}$/.test(version)) notFound();

@@ -59,7 +59,6 @@ export function SheetForm({ sheet, kept, steps: given, revision }: Props) {
         ))}
       </ol>
       <AddCheck steps={steps} onAdd={(step) => setSteps([...steps, step])} />
-      <Field label="Your name" name="by" width="short" hint="Stands beside the draft and the version." />
       <Field label="Why" name="reason" hint="Needed for publishing; stands beside the version from then on." />
       <div className="cluster">
         <Button name="act" value="publish" disabled={isSending}>

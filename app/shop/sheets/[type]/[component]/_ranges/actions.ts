@@ -1,5 +1,6 @@
 "use server";
 import { revalidatePath } from "next/cache";
+import { mayDo } from "@/app/_people/may-do";
 import type { FieldProblem } from "@/app/_ui/error-summary";
 import { readOnly } from "@/db/client";
 import { loadSheetVersions } from "@/db/queries/sheet-versions";
@@ -19,6 +20,8 @@ export interface RangeState {
 const fields = ["model", "check", "low", "high", "unit", "condition", "source", "mark", "setBy", "setWhy"] as const;
 
 export async function setRange(_previous: RangeState, form: FormData): Promise<RangeState> {
+  const person = await mayDo("checks.change");
+  form.set("setBy", person.name);
   const text = (name: string) =>
     String(form.get(name) ?? "")
       .trim()
@@ -74,8 +77,9 @@ export async function setRange(_previous: RangeState, form: FormData): Promise<R
 }
 
 export async function liftRange(form: FormData): Promise<void> {
+  const person = await mayDo("checks.change");
   const rangeId = Number(form.get("range"));
-  if (Number.isInteger(rangeId) && rangeId > 0) await liftOwnRange(rangeId, "the shop");
+  if (Number.isInteger(rangeId) && rangeId > 0) await liftOwnRange(rangeId, person.name);
   if ((await sheetAt(String(form.get("path")))) !== undefined) revalidatePath(String(form.get("path")));
 }
 

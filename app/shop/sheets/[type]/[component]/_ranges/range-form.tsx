@@ -59,7 +59,6 @@ export function RangeForm({ path, models, checks }: Props) {
           choices={sourceMarks.map((mark) => ({ value: mark, name: mark }))}
           {...of("mark")}
         />
-        <Field label="Your name" name="setBy" width="short" {...of("setBy")} />
         <Field label="Why" name="setWhy" {...of("setWhy")} />
       </div>
       <Button disabled={isBusy} weight="plain">

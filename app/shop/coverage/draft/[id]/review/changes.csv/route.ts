@@ -1,4 +1,5 @@
 import { csvResponse } from "@/app/_http/csv-response";
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { plainAmount } from "@/lib/format/plain-amount";
 import { changeWords } from "../../../../altered-words";
@@ -11,7 +12,9 @@ interface Context {
 const header = ["job_number", "completed_on", "draft_claim", "change", "could_ask", "then", "currency"];
 
 /** Every open decision that the draft would alter. */
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const caller = await mayCall(request, "GET /shop/coverage/draft/[id]/review/changes.csv");
+  if (!caller.ok) return caller.response;
   const review = await readOnly(async (db) => loadReview(db, (await params).id));
   const altered = review?.impact?.altered ?? [];
   const rows = altered.map((one) => [

@@ -1,3 +1,4 @@
+import { mayCall } from "@/app/_people/may-call";
 import { readOnly } from "@/db/client";
 import { findPolicyVersion } from "@/db/queries/policy-versions";
 import { policiesSchemaName } from "@/lib/intake/read-document";
@@ -7,7 +8,9 @@ interface Context {
 }
 
 /** One version as a file that can be loaded again, here or elsewhere. */
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+export async function GET(request: Request, { params }: Context): Promise<Response> {
+  const caller = await mayCall(request, "GET /shop/coverage/policy/[key]/[version]/policy.json");
+  if (!caller.ok) return caller.response;
   const { key, version } = await params;
   const found = /^\d{1,9}$/.test(version)
     ? await readOnly((db) => findPolicyVersion(db, decodeURIComponent(key), Number(version)))

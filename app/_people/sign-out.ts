@@ -1,0 +1,15 @@
+"use server";
+import { cookies, headers } from "next/headers";
+import { forbidden, redirect } from "next/navigation";
+import { comesFromThisSite } from "./same-origin";
+import { sessionCookieName, signInLibrary } from "./sign-in-library";
+
+/** Ends the session on the server, so that its mark opens nothing any more wherever it was copied to. */
+export async function signOut(): Promise<void> {
+  const requested = await headers();
+  if (!comesFromThisSite(requested)) forbidden();
+  const { api } = await signInLibrary();
+  await api.signOut({ headers: requested });
+  (await cookies()).delete({ name: await sessionCookieName(), path: "/" });
+  redirect("/sign-in?done=out");
+}

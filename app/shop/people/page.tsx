@@ -1,0 +1,89 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { mayOpen } from "@/app/_people/may-open";
+import { Page } from "@/app/_ui/page";
+import { type Column, Table } from "@/app/_ui/table";
+import { readOnly } from "@/db/client";
+import { loadOpenInvitations } from "@/db/queries/invitations";
+import { loadPeople, type Person } from "@/db/queries/people";
+import { loadTechnicians } from "@/db/queries/sheet-lists";
+import { formatCounted } from "@/lib/format/format-count";
+import { roleKeys, roles, roleWords } from "@/lib/people/role";
+import { InviteForm } from "./invite-form";
+import { OpenLinks } from "./open-links";
+import { PersonActs } from "./person-acts";
+
+export const metadata: Metadata = { title: "People" };
+export const dynamic = "force-dynamic";
+
+export default async function PeoplePage() {
+  const self = await mayOpen("/shop/people");
+  const { people, invitations, technicians } = await readOnly(async (db) => ({
+    people: await loadPeople(db),
+    invitations: await loadOpenInvitations(db),
+    technicians: await loadTechnicians(db),
+  }));
+  const here = people.filter(({ endedAt }) => endedAt === undefined);
+  return (
+    <Page
+      title={`${formatCounted(here.length, "person", "people")} may sign in`}
+      above={<Link href="/shop">Shop</Link>}
+      margin={<Basis />}
+      wide
+    >
+      <Table
+        caption="People, those who may sign in first"
+        columns={columnsFor(self.id, technicians)}
+        rows={people}
+        rowKey={({ id }) => id}
+      />
+      {invitations.length > 0 && <OpenLinks invitations={invitations} />}
+      <h2>Invite somebody</h2>
+      <InviteForm technicians={technicians} />
+    </Page>
+  );
+}
+
+function columnsFor(selfId: string, technicians: readonly string[]): readonly Column<Person>[] {
+  return [
+    { key: "name", head: "Name", cell: ({ name }) => name },
+    { key: "email", head: "E-mail", cell: ({ email }) => email },
+    {
+      key: "role",
+      head: "Role",
+      cell: ({ role, technician }) =>
+        technician === undefined ? roles[role] : `${roles[role]}, jobs of ${technician}`,
+    },
+    {
+      key: "second",
+      head: "Second factor",
+      cell: ({ hasSecondFactor }) => (hasSecondFactor ? "set up" : "none"),
+      wideOnly: true,
+    },
+    { key: "seen", head: "Last here", cell: ({ seenAt }) => seenAt?.slice(0, 16) ?? "not signed in", wideOnly: true },
+    {
+      key: "acts",
+      head: "Change",
+      cell: (person) => (person.id === selfId ? "you" : <PersonActs person={person} technicians={technicians} />),
+    },
+  ];
+}
+
+function Basis() {
+  return (
+    <>
+      <p>
+        A change of role ends what somebody has open: they sign in again. Whoever is taken off keeps their name beside
+        what they did.
+      </p>
+      <dl>
+        {roleKeys.map((role) => (
+          <div key={role}>
+            <dt>{roles[role]}</dt>
+            <dd className="small soft">{roleWords[role]}</dd>
+          </div>
+        ))}
+      </dl>
+    </>
+  );
+}

@@ -1,0 +1,26 @@
+import type { Role } from "./role";
+
+/** From signing in to signing in again, whatever is done meanwhile: one working day. */
+export const longestSessionSeconds = 12 * 60 * 60;
+/** Without a request, at the desk. */
+export const idleMs = 30 * 60_000;
+/** How old the note of the last request may get before it is written anew. */
+export const noteEveryMs = 60_000;
+
+interface Times {
+  readonly role: Role;
+  /** Milliseconds since 1970, as are the others. */
+  readonly startedAt: number;
+  readonly seenAt: number;
+  readonly now: number;
+}
+
+/**
+ * Whether a session still holds. A desk is left alone, so half an hour without a request ends it. A technician's phone
+ * lies beside the machine while a part is changed and is locked by itself, so there only the working day counts. A
+ * clock that was put back ends nothing.
+ */
+export function sessionHolds({ role, startedAt, seenAt, now }: Times): boolean {
+  if (now - startedAt > longestSessionSeconds * 1000) return false;
+  return role === "technician" || now - seenAt <= idleMs;
+}

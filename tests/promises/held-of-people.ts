@@ -1,0 +1,52 @@
+import type { Held } from "./held";
+import type { PromiseKey } from "./promises";
+
+/** What is promised of signing in, roles and sessions, and the tests of it. */
+export const heldOfPeople: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
+  S1: [
+    { file: "tests/people/guarded-routes.test.ts", test: "asks who opens it before anything else" },
+    { file: "tests/people/guarded-routes.test.ts", test: "asks who calls it" },
+    { file: "tests/people/guarded-routes.test.ts", test: "asks who does it before anything else" },
+    { file: "tests/people/permissions.test.ts", test: "changes what the role is for and nothing else" },
+    {
+      file: "e2e/people.spec.ts",
+      test: "no role opens a page or an address that the table of acts does not give it, and nobody opens any",
+    },
+  ],
+  S2: [
+    {
+      file: "tests/db/people/own-jobs.test.ts",
+      test: "to a technician another's job is not there, and reads as one that never was",
+    },
+  ],
+  S5: [
+    { file: "tests/db/photos-job.test.ts", test: "a form from another site is turned away" },
+    { file: "tests/people/same-origin.test.ts", test: "what the browser itself calls cross-site" },
+  ],
+  S6: [{ file: "tests/people/password-rules.test.ts", test: "test" }],
+  S7: [
+    {
+      file: "tests/db/people/signing-in.test.ts",
+      test: "take scrypt with N = 2^17, r = 8, p = 1, never twice the same, and only the whole of one matches",
+    },
+  ],
+  S8: [
+    {
+      file: "tests/people/sign-in-delay.test.ts",
+      test: "whoever tries whenever they may gets ten tries in any quarter of an hour of a day",
+    },
+    {
+      file: "tests/db/people/signing-in.test.ts",
+      test: "from two hundred places an account takes a hundred wrong tries in a row, and a known device still gets in",
+    },
+  ],
+  S9: [
+    { file: "tests/db/people/signing-in.test.ts", test: "ends all of them at once" },
+    {
+      file: "tests/db/people/signing-in.test.ts",
+      test: "half an hour without a request ends it at the desk, twelve hours end it everywhere",
+    },
+    { file: "e2e/people.spec.ts", test: "a session that is ended elsewhere opens nothing from then on" },
+  ],
+  S10: [{ file: "tests/db/people/second-factor.test.ts", test: "each code of it opens once" }],
+};
