@@ -40,7 +40,7 @@ export async function answerStep(
   if ((await cautions.count()) > 0) await tap(cautions);
   if ("skip" in told) {
     await tap(flow.getByRole("button", { name: "Skip" }));
-    await tap(flow.getByRole("button", { name: told.skip }));
+    await tap(flow.getByRole("button", { name: told.skip, exact: true }));
   } else if ("none" in told) await tap(flow.getByRole("button", { name: "None stored" }));
   else if ("word" in told) await tap(flow.getByRole("button", { name: new RegExp(`^${told.word}`) }));
   else if ("state" in told) await tap(flow.getByRole("button", { name: told.state }));
