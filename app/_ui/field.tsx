@@ -18,12 +18,14 @@ interface Props {
   readonly required?: boolean;
   readonly accept?: string;
   readonly autoComplete?: HTMLInputAutoCompleteAttribute;
+  /** Whose it is, where several forms of a page ask for the same: an id stands on a page once. */
+  readonly of?: string;
 }
 
 /** One labelled input. Its id is `field-` and its name, which is where an `ErrorSummary` links to. */
 export function Field(props: Props) {
-  const { label, name, hint, problem, value, type = "text", unit, width = "full", ...rest } = props;
-  const id = `field-${name}`;
+  const { label, name, hint, problem, value, type = "text", unit, width = "full", of, ...rest } = props;
+  const id = fieldId(name, of);
   const noteId = useId();
   const noted = hint !== undefined || problem !== undefined ? noteId : undefined;
   const shared = {
@@ -47,6 +49,10 @@ export function Field(props: Props) {
       </span>
     </div>
   );
+}
+
+export function fieldId(name: string, of: string | undefined): string {
+  return of === undefined ? `field-${name}` : `field-${name}-${of}`;
 }
 
 interface NoteProps {

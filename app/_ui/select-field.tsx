@@ -1,5 +1,5 @@
 import { type ReactNode, useId } from "react";
-import { FieldNote } from "./field";
+import { FieldNote, fieldId } from "./field";
 import styles from "./field.module.css";
 
 export interface Choice {
@@ -16,11 +16,13 @@ interface Props {
   readonly none?: string;
   readonly hint?: ReactNode;
   readonly problem?: string | undefined;
+  /** Whose it is, where several forms of a page ask for the same. */
+  readonly of?: string;
 }
 
 /** One labelled choice from a list. */
-export function SelectField({ label, name, choices, value, none, hint, problem }: Props) {
-  const id = `field-${name}`;
+export function SelectField({ label, name, choices, value, none, hint, problem, of }: Props) {
+  const id = fieldId(name, of);
   const noteId = useId();
   const noted = hint !== undefined || problem !== undefined ? noteId : undefined;
   return (

@@ -35,10 +35,11 @@ export function PersonActs({ person }: Props) {
             <SelectField
               label="Role"
               name="role"
+              of={person.id}
               value={person.role}
               choices={roleKeys.map((value) => ({ value, name: roles[value] }))}
             />
-            <Field label="Name on jobs" name="technician" value={person.technician} autoComplete="off" />
+            <Field label="Name on jobs" name="technician" of={person.id} value={person.technician} autoComplete="off" />
             <Button weight="plain" name="act" value="role" disabled={waiting}>
               Give this role
             </Button>
