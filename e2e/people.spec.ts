@@ -61,6 +61,8 @@ test("the first who comes makes the owner, sets up a second factor, invites, and
 
   await page.getByRole("banner").getByText("Tamsin", { exact: true }).click();
   await page.getByRole("button", { name: "Sign out", exact: true }).click();
+  await expect(page.getByText("You are signed out")).toBeVisible();
+  await page.goto("/sign-in");
   await signIn(page, "tamsin@shop.example", ownerPassword);
   await page.waitForURL("**/sign-in/code**");
   expect((await page.goto("/today"))?.url()).toContain("/sign-in");
