@@ -1,14 +1,19 @@
 import { randomUUID } from "node:crypto";
 import { existsSync, readdirSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, expect, test } from "vitest";
+import { afterAll, beforeAll, expect, test } from "vitest";
 import { dropDraft, openDraft } from "@/app/files/_draft/open-draft";
 import { stopWork } from "@/app/files/_work/file-work";
 import { POST } from "@/app/files/upload/route";
 import { contentOf, dropUpload, uploadsFolder } from "@/app/files/uploads";
 import { closeDatabase } from "@/db/close-database";
 import { claimFileName } from "@/lib/claims/claim-file-name";
+import { headersAs } from "./people/signed-in";
 
+let signed: Record<string, string> = {};
+beforeAll(async () => {
+  signed = await headersAs("administrator");
+});
 afterAll(closeDatabase);
 
 const names = [
@@ -35,6 +40,7 @@ test.each(sent)(
     const request = new Request(`http://localhost/files/upload?name=${encodeURIComponent(name)}`, {
       method: "POST",
       body: "job_number\nJ1\n",
+      headers: signed,
     });
     const response = await POST(request);
     expect(response.status).toBe(201);
