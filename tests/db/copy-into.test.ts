@@ -55,7 +55,7 @@ test("chunks may be cut anywhere, even inside a character", async () => {
 
 test("a row the database cannot take fails the whole at once, and the next copy works", async () => {
   const bad = copyInto(target, ["1\tgood\n", "two\tbad\n"], { timeoutSeconds: 10 });
-  await expect(bad).rejects.toThrow('invalid input syntax for type integer: …');
+  await expect(bad).rejects.toThrow("invalid input syntax for type integer: …");
   expect(await rows()).toEqual([]);
   await copyInto(target, ["1\tgood\n"], { timeoutSeconds: 10 });
   expect(await rows()).toHaveLength(1);
