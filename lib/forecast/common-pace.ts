@@ -10,11 +10,12 @@ export interface CommonPace {
   readonly p: number;
 }
 
-/** A common pace that is not there is taken for one this often. */
+/** A common pace that is not there is taken for one this often. Own choice, no source; so is the number of shuffles, the least that shows it. */
 const level = 0.05;
 const shuffles = 199;
 /** Months that each month is held against: the year before it. */
 const yearBefore = 12;
+/** Below this nothing is told of a pace. Own choice, no source. */
 const fewestMonths = 24;
 
 /**

@@ -15,6 +15,7 @@ export interface PaidBack {
   readonly withUnclaimed: TotalRange;
 }
 
+/** Enough that a range moves by less than it is rounded to. Own choice, no source. */
 const futures = 2000;
 
 /**

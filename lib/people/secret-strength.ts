@@ -14,5 +14,5 @@ export function secretProblem(secret: string): string | undefined {
 /** Prints a strong one. */
 export const secretRecipe = `node -p "require('node:crypto').randomBytes(32).toString('base64url')"`;
 
-/** 32 characters drawn from 64 hold some 25 different ones; so few are no draw. */
+/** 32 characters drawn from 64 hold some 25 different ones; so few are no draw. Own choice, no source. */
 const fewestDifferent = 12;

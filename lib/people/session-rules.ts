@@ -1,8 +1,8 @@
 import type { Role } from "./role";
 
-/** From signing in to signing in again, whatever is done meanwhile: one working day. */
+/** From signing in to signing in again, whatever is done meanwhile: one working day. Own choice, inside the 24 hours of NIST SP 800-63B-4 (from memory). */
 export const longestSessionSeconds = 12 * 60 * 60;
-/** Without a request, at the desk. */
+/** Without a request, at the desk. Own choice, inside the hour of NIST SP 800-63B-4 (from memory). */
 export const idleMs = 30 * 60_000;
 /** How old the note of the last request may get before it is written anew. */
 export const noteEveryMs = 60_000;

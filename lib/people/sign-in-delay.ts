@@ -4,7 +4,7 @@ export interface WrongTries {
   readonly lastAt: number;
 }
 
-/** Tries of one account from one place or device within any such window. */
+/** Tries of one account from one place or device within any such window. Own choice, no source. */
 export const mostTries = 10;
 export const windowMs = 15 * 60_000;
 /** NIST SP 800-63B: no more than 100 consecutive failed attempts on one account. */

@@ -1,9 +1,9 @@
 import type { WeibullLife } from "@/lib/statistics/life/weibull-posterior";
 import type { MachineCohort } from "./fleet-to-end";
 
-/** Time is cut into half-years; what fails within one is taken as failing in its middle. */
+/** Time is cut into half-years; what fails within one is taken as failing in its middle. Own choice, no source. */
 export const stepMonths = 6;
-/** Components of one year of age together. */
+/** Components of one year of age together. Own choice, no source. */
 const ageMonths = 12;
 
 /**

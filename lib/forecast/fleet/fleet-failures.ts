@@ -30,8 +30,9 @@ export interface FleetSituation {
   readonly seed: number;
 }
 
-/** Lives that may be the true one: each future goes through one of them, in turn. */
+/** Lives that may be the true one: each future goes through one of them, in turn. Own choice, by `npm run bench -- forecast-lives`. */
 const [livesNow, livesTested] = [48, 12];
+/** For so long an open signal is taken to go on: as far ahead as its own page looks. */
 const monthsOfSignal = 6;
 
 /** A component's failures in the months to come, as they may turn out; and as they would have been expected earlier. */

@@ -10,7 +10,7 @@ export interface FleetMonth {
   readonly left: number;
 }
 
-/** A season that is not there is taken for one this often: kinds of machines are few, and their failures many. */
+/** A season that is not there is taken for one this often: kinds of machines are few, and their failures many. Own choice, no source. */
 const level = 0.01;
 
 /**
