@@ -4,10 +4,10 @@ import { expireBackups } from "@/db/backup/expire-backups";
 import { BackupError, type Manifest } from "@/db/backup/manifest";
 import { tryBackup } from "@/db/backup/try-backup";
 import { writeBackup } from "@/db/backup/write-backup";
-import { closeDatabase } from "@/db/close-database";
 import { databaseUrl } from "@/db/connection";
 import { erasureListFile, keepErasureList } from "@/db/erasure/erasure-list";
 import { migrateDatabase } from "@/db/migrate";
+import { runCommand } from "./run-command";
 
 const usage = `Everything the database holds, photos and papers included, as of one moment, in a new folder.
 
@@ -66,12 +66,4 @@ function readArguments(): Asked | undefined {
   }
 }
 
-main()
-  .catch((error: unknown) => {
-    console.error(error instanceof BackupError ? error.message : error);
-    return 1;
-  })
-  .then(async (code) => {
-    await closeDatabase();
-    process.exitCode = code;
-  });
+await runCommand(main, BackupError);

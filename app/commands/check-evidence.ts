@@ -1,5 +1,5 @@
-import { closeDatabase } from "@/db/close-database";
 import { checkEvidence } from "./nightly/check-evidence";
+import { runCommand } from "./run-command";
 
 /** Reads every photo, paper, filing and claim again, and names what is not as it was kept. The site does it every night by itself. */
 async function main(): Promise<number> {
@@ -9,12 +9,4 @@ async function main(): Promise<number> {
   return found.length === 0 ? 0 : 1;
 }
 
-main()
-  .catch((error: unknown) => {
-    console.error(error instanceof Error ? error.message : error);
-    return 1;
-  })
-  .then(async (code) => {
-    await closeDatabase();
-    process.exitCode = code;
-  });
+await runCommand(main);

@@ -1,8 +1,8 @@
 import { parseArgs } from "node:util";
 import { keptHeads } from "@/db/backup/kept-heads";
 import { BackupError } from "@/db/backup/manifest";
-import { closeDatabase } from "@/db/close-database";
 import { checkLog } from "./nightly/check-log";
+import { runCommand } from "./run-command";
 
 const usage = `Computes the change log's chain anew, and compares the rows it speaks of with what it says of them.
 
@@ -38,12 +38,4 @@ function readArguments(): { readonly against: string | undefined } | undefined {
   }
 }
 
-main()
-  .catch((error: unknown) => {
-    console.error(error instanceof BackupError ? error.message : error);
-    return 1;
-  })
-  .then(async (code) => {
-    await closeDatabase();
-    process.exitCode = code;
-  });
+await runCommand(main, BackupError);

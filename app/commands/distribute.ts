@@ -1,7 +1,7 @@
-import { closeDatabase } from "@/db/close-database";
 import { databaseUrl } from "@/db/connection";
 import { spreadTablesOver } from "@/db/distributed/spread-tables";
 import { migrateDatabase } from "@/db/migrate";
+import { runCommand } from "./run-command";
 
 /** Brings the schema up and spreads its tables over the machines of the server that DATABASE_URL names. */
 async function main(): Promise<number> {
@@ -12,12 +12,4 @@ async function main(): Promise<number> {
   return 0;
 }
 
-main()
-  .catch((error: unknown) => {
-    console.error(error instanceof Error ? error.message : error);
-    return 1;
-  })
-  .then(async (code) => {
-    await closeDatabase();
-    process.exitCode = code;
-  });
+await runCommand(main);

@@ -1,9 +1,9 @@
 import { join } from "node:path";
 import { parseArgs } from "node:util";
-import { closeDatabase } from "@/db/close-database";
 import { type Erased, eraseCustomer } from "@/db/erasure/erase-customer";
 import { erasureListFile, keepErasureList } from "@/db/erasure/erasure-list";
 import { openDraftIds } from "@/db/queries/open-draft-ids";
+import { runCommand } from "./run-command";
 
 const usage = `Forgets a customer: names, numbers and addresses go from every text, signatures and receipts go; jobs, readings,
 sums and rates stay.
@@ -71,12 +71,4 @@ function readArguments() {
   }
 }
 
-main()
-  .catch((error: unknown) => {
-    console.error(error instanceof Error ? error.message : error);
-    return 1;
-  })
-  .then(async (code) => {
-    await closeDatabase();
-    process.exitCode = code;
-  });
+await runCommand(main);

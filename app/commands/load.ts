@@ -1,6 +1,5 @@
 import { constants } from "node:fs";
 import { access } from "node:fs/promises";
-import { closeDatabase } from "@/db/close-database";
 import { databaseUrl } from "@/db/connection";
 import { migrateDatabase } from "@/db/migrate";
 import { seedCatalogue } from "@/db/seed-catalogue";
@@ -12,6 +11,7 @@ import { describeTakeBack } from "./load/describe-take-back";
 import { loadOne } from "./load/load-one";
 import { lookOnly } from "./load/look-only";
 import { type LoadArguments, readArguments } from "./load/read-arguments";
+import { runCommand } from "./run-command";
 
 async function main(): Promise<number> {
   const read = readArguments(process.argv.slice(2));
@@ -72,12 +72,4 @@ async function inOrder(paths: readonly string[], stated: FileKind | undefined): 
   return ranked.toSorted((a, b) => a.rank - b.rank).map(({ path }) => path);
 }
 
-main()
-  .catch((error: unknown) => {
-    console.error(error instanceof Error ? error.message : error);
-    return 1;
-  })
-  .then(async (code) => {
-    await closeDatabase();
-    process.exitCode = code;
-  });
+await runCommand(main);

@@ -1,5 +1,5 @@
-import { closeDatabase } from "@/db/close-database";
 import { recount } from "@/db/writes/recount";
+import { runCommand } from "./run-command";
 
 /** Counts everything anew from the rows and says whether any count had been wrong. */
 async function main(): Promise<number> {
@@ -12,12 +12,4 @@ async function main(): Promise<number> {
   return tables.some(({ differing }) => differing > 0) ? 1 : 0;
 }
 
-main()
-  .catch((error: unknown) => {
-    console.error(error instanceof Error ? error.message : error);
-    return 1;
-  })
-  .then(async (code) => {
-    await closeDatabase();
-    process.exitCode = code;
-  });
+await runCommand(main);

@@ -2,10 +2,10 @@ import { dirname, join } from "node:path";
 import { parseArgs } from "node:util";
 import { BackupError } from "@/db/backup/manifest";
 import { restoreBackup } from "@/db/backup/restore-backup";
-import { closeDatabase } from "@/db/close-database";
 import { databaseUrl } from "@/db/connection";
 import { repeatErasures } from "@/db/erasure/erase-customer";
 import { erasureListFile, keepErasureList, readErasureList } from "@/db/erasure/erasure-list";
+import { runCommand } from "./run-command";
 
 const usage = `Fills an empty database from a backup: the embedded one, or the one that DATABASE_URL names.
 
@@ -43,12 +43,4 @@ function readArguments(): string | undefined {
   }
 }
 
-main()
-  .catch((error: unknown) => {
-    console.error(error instanceof BackupError ? error.message : error);
-    return 1;
-  })
-  .then(async (code) => {
-    await closeDatabase();
-    process.exitCode = code;
-  });
+await runCommand(main, BackupError);

@@ -1,8 +1,8 @@
 import { parseArgs } from "node:util";
-import { closeDatabase } from "@/db/close-database";
 import { type Due, setRetention } from "@/db/retention/run-retention";
 import { formatBytes } from "@/lib/format/format-bytes";
 import { runRetention } from "./nightly/run-retention";
+import { runCommand } from "./run-command";
 
 const usage = `Removes what is over its time. The site does it every night by itself.
 
@@ -44,12 +44,4 @@ function readArguments() {
   }
 }
 
-main()
-  .catch((error: unknown) => {
-    console.error(error instanceof Error ? error.message : error);
-    return 1;
-  })
-  .then(async (code) => {
-    await closeDatabase();
-    process.exitCode = code;
-  });
+await runCommand(main);

@@ -3,6 +3,7 @@ import { type ContractRow, parseContractRow } from "@/lib/intake/parse-contract-
 import { flagRows } from "../staging/flag-rows";
 import { keyText, noteUsed } from "../staging/merge-staged";
 import { type ReadColumn, type StagedValue, stagedKind } from "../staging/staged-kind";
+import { flagUnknownUnits } from "./flag-unknown-units";
 
 const value = (
   name: string,
@@ -48,12 +49,7 @@ export const contractsKind = stagedKind<ContractRow>({
   async resolve() {},
   async check(tx, staged) {
     const { table, present } = staged;
-    await flagRows(
-      tx,
-      staged,
-      `select s.row, 'serial', s.serial, 'is not the serial of a unit of ' || s.maker || ' on file', 'Correct it, or load the unit first.'
-       from ${table} s where s.readable and not exists (select from units u where u.unit_id = s.unit_id)`,
-    );
+    await flagUnknownUnits(tx, staged);
     const of = (column: string) => (present.has(column) ? `s.${column}` : `t.${column}`);
     await flagRows(
       tx,
