@@ -146,11 +146,12 @@ function lineColumns(money: (cents: number) => string): Column<ClaimLine & { rea
 
 export function ClaimMargin({
   jobNumber,
-  decision,
+  judged: { decision, claims },
 }: {
   readonly jobNumber: string;
-  readonly decision: JudgedJob["decision"];
+  readonly judged: Pick<JudgedJob, "decision" | "claims">;
 }) {
+  const names = new Map(claims.map(({ given: { policy } }) => [policy.key, policy.name]));
   return (
     <>
       <p>
@@ -160,7 +161,7 @@ export function ClaimMargin({
       {describeLooked(decision.looked).map(({ policy, sentences }, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: one policy is asked more than once, and the order never changes
         <div key={index} className="small">
-          {policy !== undefined && <p className="soft">{policy.replaceAll("_", " ")}</p>}
+          {policy !== undefined && <p className="soft">{names.get(policy) ?? policy.replaceAll("_", " ")}</p>}
           <ul>
             {sentences.map((sentence) => (
               <li key={sentence}>{sentence}</li>

@@ -38,7 +38,7 @@ export default async function ClaimPage({ params }: Props) {
     <Page
       above={<Link href="/claims">Claims</Link>}
       title={titleOf(open)}
-      margin={<ClaimMargin jobNumber={row.jobNumber} decision={judged.decision} />}
+      margin={<ClaimMargin jobNumber={row.jobNumber} judged={judged} />}
       actions={
         <>
           {mayBeSent(standing.state) && (

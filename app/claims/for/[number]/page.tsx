@@ -28,7 +28,7 @@ export default async function StartClaimPage({ params }: Props) {
     <Page
       above={<Link href={`/jobs/${encodeURIComponent(number)}`}>Job {number}</Link>}
       title={findingOf(number, judged)}
-      margin={<ClaimMargin jobNumber={number} decision={judged.decision} />}
+      margin={<ClaimMargin jobNumber={number} judged={judged} />}
     >
       {judged.claims.length === 0 && (
         <Notice status="note" title="No coverage policy is on file for this maker">
