@@ -1,4 +1,5 @@
 // npm run soak -- load: a company of the size of a large one, served as to users, and asked by twenty people at once.
+import { randomBytes } from "node:crypto";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -11,7 +12,8 @@ import { stopSignal } from "../../app/commands/start/stop-signal.mjs";
 import { makeCompany } from "./make-company";
 import { report } from "./report";
 import { residentMegabytes } from "./resident-memory";
-import { type Asked, askFor } from "./users";
+import { signInPeople } from "./sign-in-people";
+import { type Asked, ask, askFor } from "./users";
 
 const { values } = parseArgs({
   options: {
@@ -28,13 +30,15 @@ async function main(): Promise<number> {
   const { throwAwayDatabase } = await import("../database-server");
   const database = await throwAwayDatabase();
   process.env.DATABASE_URL = database.url;
+  process.env.OHMSWORTH_SECRET = randomBytes(32).toString("base64url"); // the site takes sessions that are signed with it
   const { closeDatabase } = await import("@/db/close-database");
   const folder = mkdtempSync(join(tmpdir(), "ohmsworth-load-"));
   try {
     const company = await makeCompany({ url: database.url, folder, jobs: Number(values.jobs), signal });
     console.log(company.sentence);
+    const people = await signInPeople(Number(values.users));
     await closeDatabase();
-    return await serveAndAsk(database.url, company.addresses, signal);
+    return await serveAndAsk({ databaseUrl: database.url, addresses: company.addresses, people }, signal);
   } finally {
     await closeDatabase();
     await database.drop();
@@ -42,7 +46,13 @@ async function main(): Promise<number> {
   }
 }
 
-async function serveAndAsk(databaseUrl: string, addresses: readonly string[], outside: AbortSignal): Promise<number> {
+interface Asking {
+  readonly databaseUrl: string;
+  readonly addresses: readonly string[];
+  readonly people: readonly Readonly<Record<string, string>>[];
+}
+
+async function serveAndAsk({ databaseUrl, addresses, people }: Asking, outside: AbortSignal): Promise<number> {
   const port = await choosePort(undefined);
   const stop = new AbortController();
   outside.addEventListener("abort", () => stop.abort(), { once: true });
@@ -56,14 +66,14 @@ async function serveAndAsk(databaseUrl: string, addresses: readonly string[], ou
   await Promise.race([listening, served]);
   try {
     const site = `http://127.0.0.1:${port}`;
-    for (const address of addresses) await fetch(`${site}${address}`).then((answer) => answer.arrayBuffer()); // once, so that all is loaded
+    await lookAtEachAlone(site, addresses, people[0] ?? {});
     const memory: number[] = [];
     const watching = setInterval(() => memory.push(residentMegabytes(process.pid)), 5000);
-    const { users, minutes, seed } = values;
+    const { minutes, seed } = values;
     const asked: readonly Asked[] = await askFor({
       site,
       addresses,
-      users: Number(users),
+      people,
       seconds: Number(minutes) * 60,
       seed: Number(seed),
       signal: stop.signal,
@@ -73,6 +83,18 @@ async function serveAndAsk(databaseUrl: string, addresses: readonly string[], ou
   } finally {
     stop.abort();
     await served;
+  }
+}
+
+/** Once, so that all is loaded; a page that fails is named before ten minutes are spent on it. */
+async function lookAtEachAlone(
+  site: string,
+  addresses: readonly string[],
+  headers: Readonly<Record<string, string>>,
+): Promise<void> {
+  for (const address of new Set(addresses)) {
+    const { status, ms } = await ask(`${site}${address}`, headers);
+    console.log(`alone ${String(Math.round(ms)).padStart(6)} ms  ${status}  ${address}`);
   }
 }
 

@@ -11,7 +11,8 @@ export interface Asked {
 interface Load {
   readonly site: string;
   readonly addresses: readonly string[];
-  readonly users: number;
+  /** What the browser of each person sends with every request: one person for each. */
+  readonly people: readonly Readonly<Record<string, string>>[];
   readonly seconds: number;
   readonly seed: number;
   readonly signal: AbortSignal;
@@ -21,27 +22,28 @@ interface Load {
 const thinkMs = [500, 3500] as const;
 
 /** Each person waits for one answer before asking for the next, so a slow site is asked less and never flooded. */
-export async function askFor({ site, addresses, users, seconds, seed, signal }: Load): Promise<readonly Asked[]> {
+export async function askFor({ site, addresses, people, seconds, seed, signal }: Load): Promise<readonly Asked[]> {
   const asked: Asked[] = [];
   const until = performance.now() + seconds * 1000;
-  const person = async (number: number): Promise<void> => {
+  const person = async (headers: Readonly<Record<string, string>>, number: number): Promise<void> => {
     const chance = seeded(seed * 1000 + number);
     await pause(chance() * thinkMs[1]);
     while (performance.now() < until && !signal.aborted) {
       const address = addresses[Math.floor(chance() * addresses.length)] ?? "/";
-      asked.push(await ask(site, address));
+      asked.push(await ask(`${site}${address}`, headers));
       await pause(thinkMs[0] + chance() * (thinkMs[1] - thinkMs[0]));
     }
   };
-  await Promise.all(Array.from({ length: users }, (_, number) => person(number)));
+  await Promise.all(people.map(person));
   return asked;
 }
 
-async function ask(site: string, address: string): Promise<Asked> {
-  const place = address.split("?", 1)[0] ?? address;
+/** A redirect is no answer: whoever is sent to sign in has not seen the page. */
+export async function ask(address: string, headers: Readonly<Record<string, string>>): Promise<Asked> {
+  const { pathname: place } = new URL(address);
   const start = performance.now();
   try {
-    const answer = await fetch(`${site}${address}`, { signal: AbortSignal.timeout(60_000) });
+    const answer = await fetch(address, { headers, redirect: "manual", signal: AbortSignal.timeout(60_000) });
     await answer.arrayBuffer();
     return { place, ms: performance.now() - start, status: answer.status };
   } catch {
