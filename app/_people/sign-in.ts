@@ -2,9 +2,11 @@ import { cookies, headers } from "next/headers";
 import { readOnly } from "@/db/client";
 import { loadPerson } from "@/db/queries/people";
 import { loadShop } from "@/db/queries/shop";
+import { noteSignIn } from "@/db/writes/people/note-sign-in";
 import { endSession, markHalfSignedIn } from "@/db/writes/people/sessions";
 import { countTry, forgetTries, type Try, type TryVerdict } from "@/db/writes/people/sign-in-tries";
 import { formatCounted } from "@/lib/format/format-count";
+import type { SignInOutcome } from "@/lib/people/sign-in-outcome";
 import { matchesAuthenticator } from "./authenticator";
 import { type FreshSession, freshSession } from "./fresh-session";
 import { keepKnownDevice, knownDevice } from "./known-device";
@@ -20,20 +22,20 @@ export async function signInByPassword(typed: {
 }): Promise<SignedInNow | { readonly kind: "code needed" } | Refusal> {
   const asked = await tryOf(typed.email);
   const verdict = await countTry(asked, Date.now());
-  if (verdict.kind !== "go on") return verdict;
+  if (verdict.kind !== "go on") return await noted(asked, "held back", verdict);
   const session = await freshSession(typed);
-  if (session === undefined) return { kind: "no match" };
+  if (session === undefined) return await noted(asked, "no match", { kind: "no match" });
   const { person, isDemo } = await readOnly(async (db) => ({
     person: await loadPerson(db, session.personId),
     isDemo: (await loadShop(db)).demo,
   }));
   if (person === undefined || person.endedAt !== undefined || (person.demo && !isDemo)) {
     await endSession(session.personId, session.sessionId);
-    return { kind: "no match" };
+    return await noted(asked, "no match", { kind: "no match" });
   }
   await markHalfSignedIn(session.sessionId, person.hasSecondFactor);
   await keepCookies(session);
-  if (person.hasSecondFactor) return { kind: "code needed" };
+  if (person.hasSecondFactor) return await noted(asked, "password shown", { kind: "code needed" });
   return await done(asked);
 }
 
@@ -44,8 +46,9 @@ export async function signInByCode(code: string): Promise<SignedInNow | { readon
   if (!session.half) return { kind: "signed in" };
   const asked = await tryOf(session.person.email);
   const verdict = await countTry(asked, Date.now());
-  if (verdict.kind !== "go on") return verdict;
-  if (!(await matchesAuthenticator(session.person.id, code, { orRecoveryCode: true }))) return { kind: "wrong code" };
+  if (verdict.kind !== "go on") return await noted(asked, "held back", verdict);
+  if (!(await matchesAuthenticator(session.person.id, code, { orRecoveryCode: true })))
+    return await noted(asked, "wrong code", { kind: "wrong code" });
   await markHalfSignedIn(session.person.sessionId, false);
   return await done(asked);
 }
@@ -67,7 +70,13 @@ export function describeRefusal(result: Refusal): string {
 async function done(asked: Try): Promise<SignedInNow> {
   await forgetTries(asked);
   await keepKnownDevice(asked);
-  return { kind: "signed in" };
+  return await noted(asked, "signed in", { kind: "signed in" });
+}
+
+/** The result, once it is in the list of who signed in. */
+async function noted<Result>({ email, address, device }: Try, outcome: SignInOutcome, result: Result): Promise<Result> {
+  await noteSignIn({ email, outcome, cameFrom: address, knownDevice: device !== undefined });
+  return result;
 }
 
 async function tryOf(email: string): Promise<Try> {

@@ -55,6 +55,13 @@ export const retentionRules: readonly RetentionRule[] = [
     remove: (cutoff) => sql`delete from idempotency_keys where expires_at < ${cutoff} returning key`,
   },
   {
+    kind: "sign-ins",
+    what: "Who signed in or tried to, when and from which address of the network",
+    usualDays: 365,
+    due: (cutoff) => sql`select 60 as bytes from sign_ins where at < ${cutoff}`,
+    remove: (cutoff) => sql`delete from sign_ins where at < ${cutoff} returning sign_in_id`,
+  },
+  {
     kind: "photos",
     what: "Photos and papers of jobs whose claims are all closed, or that never had one",
     usualDays: 2557,

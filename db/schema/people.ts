@@ -1,6 +1,7 @@
 // Who may sign in, and what proves it. Passwords, links and recovery codes are kept as hashes only.
 import { sql } from "drizzle-orm";
 import {
+  bigint,
   boolean,
   check,
   index,
@@ -13,6 +14,7 @@ import {
   varchar,
 } from "drizzle-orm/pg-core";
 import type { Role } from "@/lib/people/role";
+import type { SignInOutcome } from "@/lib/people/sign-in-outcome";
 import { instantColumn } from "./columns";
 
 /** The library for signing in reads and writes these three tables itself, with instants as JavaScript dates. */
@@ -124,6 +126,29 @@ export const signInTries = pgTable(
     index("sign_in_tries_by_time").on(table.lastAt),
     check("sign_in_tries_hashed", sql`${table.subject} ~ '^[0-9a-f]{64}$'`),
     check("sign_in_tries_some", sql`${table.count} >= 1`),
+  ],
+);
+
+/** What came of each try to sign in, for the owner to look through; gone after a year (see db/retention). Only ever added to. */
+export const signIns = pgTable(
+  "sign_ins",
+  {
+    signInId: bigint("sign_in_id", { mode: "number" }).primaryKey().generatedAlwaysAsIdentity(),
+    at: instantColumn("at").notNull().default(sql`now()`),
+    /** Nobody where the address that was typed is nobody's here; what was typed is not kept, since it may be a password. */
+    personId: varchar("person_id", { length: 36 }).references(() => people.id),
+    outcome: text("outcome").$type<SignInOutcome>().notNull(),
+    /** Address of the network that it came from, as far as that is known. */
+    cameFrom: text("came_from").notNull(),
+    /** Whether this person had signed in from the device before. */
+    knownDevice: boolean("known_device").notNull(),
+  },
+  (table) => [
+    index("sign_ins_by_time").on(table.at),
+    check(
+      "sign_ins_known_outcome",
+      sql`${table.outcome} in ('signed in', 'password shown', 'no match', 'wrong code', 'held back', 'signed out')`,
+    ),
   ],
 );
 

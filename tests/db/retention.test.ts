@@ -35,6 +35,10 @@ beforeEach(async () => {
     await tx.execute(sql`
       insert into attachments (unit_id, job_id, attachment_id, subject, caption, media_type, received_sha256, stored_sha256, stored_bytes, content)
       select unit_id, job_id, 1, 'meter', '', 'image/jpeg', ${"a".repeat(64)}, ${"a".repeat(64)}, 3, '\\x010203' from jobs`);
+    await tx.execute(sql`truncate sign_ins`);
+    await tx.execute(
+      sql`insert into sign_ins (at, outcome, came_from, known_device) values (${at}, 'no match', '10.0.0.1', false)`,
+    );
     await tx.execute(sql`update jobs set requested_on = null, completed_on = '2026-01-01'`);
     await tx.execute(sql`
       insert into removed_attachments select unit_id, job_id, 2, '{}', '\\x01', ${at}, 'Kim' from jobs where job_number = 'J1'`);
@@ -62,6 +66,8 @@ test("each kind goes on the day after its last one, and not before; a trial remo
     { state: "left_out", cells: "{}" },
     { state: "refused", cells: "{}" },
   ]);
+  expect(rowsOf(await removeWhatIsDue(after(365)))).toEqual({});
+  expect(rowsOf(await removeWhatIsDue(after(365.1)))).toEqual({ "sign-ins": 1 });
   expect(rowsOf(await removeWhatIsDue(after(2556)))).toEqual({});
   expect(rowsOf(await removeWhatIsDue(after(2558.1)))).toEqual({ photos: 2 });
 });

@@ -81,6 +81,7 @@ const namesNobody: Readonly<Record<string, string>> = {
   sheet_versions: "by document reason sheet_key",
   shop: "currency name territory time_zone",
   sign_in_tries: "subject",
+  sign_ins: "came_from outcome person_id",
   signal_marks: "by kind signal_key",
   signal_runs: "basis outcome",
   stock_levels: "part_key place",
