@@ -7,7 +7,9 @@ import { answerStep, openJobFor, stepName } from "./sheet-steps";
 
 test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
 
-const [first = 1, last = first] = (process.env.SOAK_SEEDS ?? "1-2").split("-").map(Number);
+const asked = process.env.SOAK_SEEDS;
+const [first = 1, last = first] = (asked ?? "1-2").split("-").map(Number);
+if (asked !== undefined) test.describe.configure({ mode: "parallel" }); // hours otherwise: each walk has a job of its own
 
 for (let seed = first; seed <= last; seed++)
   test(`seed ${seed}: what the phone was told is on the server, each once`, async ({ browser, baseURL }) => {
