@@ -71,7 +71,8 @@ async function kill(context: BrowserContext, page: Page, job: string): Promise<P
   await page.close();
   const next = await context.newPage();
   await next.goto(`/sheet/job/${job}`);
-  await expect(next.locator("#sheet-flow")).toBeVisible({ timeout: 60_000 });
+  const closed = next.getByRole("heading", { name: /is closed( on this phone)?$/ });
+  await expect(next.locator("#sheet-flow").or(closed)).toBeVisible({ timeout: 60_000 });
   return next;
 }
 

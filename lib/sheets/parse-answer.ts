@@ -75,6 +75,7 @@ const answer = z.object({
   given: z.discriminatedUnion("kind", [reading, skip]),
   note: words(2_000),
   at: z.iso.datetime({ offset: true, error: "must be a time with its offset" }),
+  standsFor: z.array(z.uuid("must be a UUID")).max(100, "names more tries than a step can have").optional(),
 });
 
 /** What a phone sent as one answer; or every problem with it. Whether a reading proves anything is not asked here: it is kept all the same. */

@@ -44,4 +44,9 @@ export interface SheetAnswer {
   readonly note: string;
   /** As the phone's clock said, with its offset. */
   readonly at: string;
+  /**
+   * Ids under which this step was sent before, when the phone had no room to keep it and no word came back: should the
+   * server have taken one, or take one yet, this answer stands for it.
+   */
+  readonly standsFor?: readonly string[] | undefined;
 }

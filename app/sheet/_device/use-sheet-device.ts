@@ -53,6 +53,8 @@ export function useSheetDevice(job: string, server: FromServer): SheetDevice {
   const [keptDraft, setKeptDraft] = useState<SheetDevice["keptDraft"]>({});
   const [opensAlone, setOpensAlone] = useState(false);
   const order = useRef(0);
+  /** By step, ids of answers that found no room here and of which the server said nothing: it may have them. */
+  const unsure = useRef(new Map<string, readonly string[]>());
 
   const whenClosed = useCallback(() => {
     setClosed(true);
@@ -135,10 +137,14 @@ export function useSheetDevice(job: string, server: FromServer): SheetDevice {
     keptDraft,
     async answer(given) {
       const sequence = Math.max(0, ...answers.map((each) => each.sequence)) + 1;
-      const made: SheetAnswer = { ...given, id: newId(), sequence, at: localTime(new Date()) };
+      const step = `${given.check} ${given.time}`;
+      const before = unsure.current.get(step) ?? [];
+      const standsFor = before.length === 0 ? {} : { standsFor: before };
+      const made: SheetAnswer = { ...given, id: newId(), sequence, at: localTime(new Date()), ...standsFor };
       const own = { store: "answers" as const, value: { id: made.id, job, answer: made } };
       const kept = await keep(itemOf(made.id, { kind: "answer", answer: made }), [own]);
-      if (kept !== "lost") setAnswers([...answers, made]);
+      if (kept === "lost") unsure.current.set(step, [...before, made.id]);
+      else setAnswers([...answers, made]);
       return kept !== "lost";
     },
     async photograph({ subject, check, file }) {
