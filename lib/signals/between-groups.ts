@@ -1,7 +1,7 @@
 import { overDispersion } from "@/lib/statistics/multiplicity/over-dispersion";
 
 /** Under this many expected failures a group says little about how much groups differ. Own choice, no source. */
-const fewestExpected = 4;
+export const fewestExpected = 4;
 /** Fewer groups do not tell how much groups differ. Own choice, no source. */
 const fewestGroups = 10;
 

@@ -52,14 +52,43 @@ export interface Addition {
 }
 
 /** @param into  sums of the same range that are needed no more, to be written over */
-export function blockSums(range: BlockRange, additions: Iterable<Addition>, into?: BlockSums): BlockSums {
+export function blockSums(range: BlockRange, additions: readonly Addition[], into?: BlockSums): BlockSums {
   const before = into?.before.fill(0) ?? new Float64Array((range.count + 1) * ageBandCount);
+  let [touched, firstPlace] = [0, before.length]; // one bit for each band; most groups have events at few ages
   for (const { week, band, amount } of additions) {
     const block = blockOf(week) - range.first;
     if (block < 0 || block >= range.count) continue;
     const place = (block + 1) * ageBandCount + band;
     before[place] = (before[place] ?? 0) + amount;
+    touched |= 1 << band;
+    firstPlace = Math.min(firstPlace, (block + 1) * ageBandCount);
   }
+  for (let band = 0; band < ageBandCount; band++) {
+    if ((touched & (1 << band)) === 0) continue;
+    for (let place = firstPlace + ageBandCount + band; place < before.length; place += ageBandCount)
+      before[place] = (before[place] ?? 0) + (before[place - ageBandCount] ?? 0);
+  }
+  return { before };
+}
+
+const sumsPerChunk = 1000;
+
+/**
+ * Room for many sums of one range, cut from few large pieces: tens of thousands of small ones would keep the engine busy
+ * with tidying up.
+ */
+export function sumsRoom(range: BlockRange): () => BlockSums {
+  const size = (range.count + 1) * ageBandCount;
+  let [chunk, taken] = [new Float64Array(0), 0];
+  return () => {
+    if (taken + size > chunk.length) [chunk, taken] = [new Float64Array(size * sumsPerChunk), 0];
+    taken += size;
+    return { before: chunk.subarray(taken - size, taken) };
+  };
+}
+
+/** @param before  each block's own sums, at the place after its own; written over */
+export function cumulated(before: Float64Array): BlockSums {
   for (let place = ageBandCount; place < before.length; place++) {
     before[place] = (before[place] ?? 0) + (before[place - ageBandCount] ?? 0);
   }
@@ -71,12 +100,13 @@ export function sumOf({ before }: BlockSums, { from, until }: Span, band: number
   return (before[until * ageBandCount + band] ?? 0) - (before[from * ageBandCount + band] ?? 0);
 }
 
-export function addedTogether(parts: readonly BlockSums[], range: BlockRange): BlockSums {
-  const before = new Float64Array((range.count + 1) * ageBandCount);
+/** @param into  sums of the same range that are needed no more, to be written over */
+export function addedTogether(parts: readonly BlockSums[], range: BlockRange, into?: BlockSums): BlockSums {
+  const before = into?.before.fill(0) ?? new Float64Array((range.count + 1) * ageBandCount);
   for (const part of parts) {
-    part.before.forEach((value, place) => {
-      before[place] = (before[place] ?? 0) + value;
-    });
+    for (let place = 0; place < before.length; place++) {
+      before[place] = (before[place] ?? 0) + (part.before[place] ?? 0);
+    }
   }
   return { before };
 }

@@ -1,8 +1,10 @@
-import { type BlockRange, type Span, sumOf } from "./block-sums";
+import type { BlockRange } from "./block-sums";
+import { type Span, sumOf } from "./block-sums";
 import type { AgeCounts, CellWeeks, Learnt } from "./cell-weeks";
 import { type ExposureWeeks, weeksOf } from "./exposure-weeks";
+import { jobsOfCell } from "./jobs-of-cell";
 import type { ModelSums } from "./rest-of-type";
-import { expectedInBlock, type RestRates, restRates } from "./rest-rates";
+import { againstRest, rateOfRest, uncovered } from "./rest-rates";
 import type { CellKey, SignalRecord } from "./signal-record";
 import { toleratedRatio } from "./tolerated-ratio";
 import { type Line, type LineEvent, sumsOfEvents } from "./type-record";
@@ -14,69 +16,81 @@ export interface CellParts {
   readonly exposure: ExposureWeeks;
   /** Read while the cell is built, and then no more. */
   readonly sums: ModelSums;
-  readonly events: readonly LineEvent[];
+  readonly events: () => readonly LineEvent[];
 }
 
-/** @returns undefined where no year of the cell has enough expected failures to be followed by itself */
-export function buildCell(learnt: Learnt, line: Line, parts: CellParts): CellWeeks | undefined {
-  const { record, range } = learnt;
-  const { firstWeek } = record;
-  if (largestYear(learnt, line, parts) < learnt.least) return undefined; // before all else: most cells of a large company end here
-  const blocks = ratesByBlock(learnt, line, parts);
-  const expected = new Float64Array(weeksOf(record));
-  const tolerated = new Float64Array(range.count).fill(1);
-  blocks.forEach((rest, block) => {
-    if (rest === undefined) return;
-    tolerated[block] = toleratedRatio(rest, learnt.spread[line.kind][block] ?? 0);
-    const from = Math.max(0, (range.first + block) * weeksPerBlock - firstWeek);
-    const until = Math.min(expected.length, (range.first + block + 1) * weeksPerBlock - firstWeek);
-    addMeans(expected, parts.exposure, rest.rates, { from, until, season: learnt.season, after: 0 });
-  });
-  const ahead = new Float64Array(weeksAhead);
-  const last = blocks.at(-1);
-  if (last !== undefined)
-    addMeans(ahead, parts.exposure, last.rates, {
-      from: 0,
-      until: weeksAhead,
-      season: learnt.season,
-      after: expected.length,
-    });
-  const expectedAhead = ahead.reduce((sum, mean) => sum + mean, 0);
+/** Where a cell is worked out. A large company has a hundred thousand cells, which can share the room if each is read at once. */
+export interface CellRoom {
+  readonly expected: Float64Array;
+  readonly observed: Float64Array;
+  readonly tolerated: Float64Array;
+  /** By block and age band: events per unit-week of the others, or `uncovered`. */
+  readonly rates: Float64Array;
+}
+
+export function cellRoom(record: Pick<SignalRecord, "firstWeek" | "lastWeek">, range: BlockRange): CellRoom {
   return {
-    key: parts.key,
-    firstWeek,
-    expected,
-    expectedAhead,
-    tolerated,
-    ages: () => agesOf(range, line, parts),
-    ...observedOf(record, coveredEvents(learnt, parts.events, blocks)),
+    expected: new Float64Array(weeksOf(record)),
+    observed: new Float64Array(weeksOf(record)),
+    tolerated: new Float64Array(range.count),
+    rates: new Float64Array(range.count * ageBandCount),
   };
 }
 
-function ratesByBlock({ range }: Learnt, line: Line, parts: CellParts): (RestRates | undefined)[] {
-  return Array.from({ length: range.count }, (_, block) => {
+/** Whether any year of the cell has enough expected failures for it to be followed by itself. */
+export function isFollowed(learnt: Learnt, line: Line, parts: CellParts): boolean {
+  return largestYear(learnt.range, line, parts) >= learnt.least;
+}
+
+/** @param room  the cell is made of it: it holds good until the room is given away again */
+export function buildCell(learnt: Learnt, line: Line, parts: CellParts, room: CellRoom): CellWeeks {
+  const { record, range } = learnt;
+  const { expected, observed, tolerated, rates } = room;
+  fillRates(learnt, line, parts, room);
+  addMeans(expected, parts.exposure, learnt, rates);
+  const counted = coveredEvents(learnt, parts.events(), rates);
+  return {
+    key: parts.key,
+    firstWeek: record.firstWeek,
+    expected,
+    expectedAhead: meanAhead(parts.exposure, learnt, rates),
+    tolerated,
+    ages: () => agesOf(range, line, parts),
+    observed: observed.fill(0),
+    ...jobsOfCell(record.firstWeek, counted, observed),
+  };
+}
+
+function fillRates({ range, spread }: Learnt, line: Line, parts: CellParts, { tolerated, rates }: CellRoom): void {
+  for (let block = 0; block < range.count; block++) {
     const span = baselineWith(line, parts, block);
-    return span && restRates(line.rest, parts.sums, block, span);
-  });
+    if (span === undefined) {
+      rates.fill(uncovered, block * ageBandCount, (block + 1) * ageBandCount);
+      tolerated[block] = 1;
+      continue;
+    }
+    const own = againstRest(line.rest, parts.sums, block, span, { rates, at: block * ageBandCount });
+    tolerated[block] = toleratedRatio(own, spread[line.kind][block] ?? 0);
+  }
 }
 
 /** Of the record's weeks, at ages at which there is an expectation. */
 function coveredEvents(
   { record, range }: Learnt,
   events: readonly LineEvent[],
-  blocks: readonly (RestRates | undefined)[],
-): LineEvent[] {
+  rates: Float64Array,
+): readonly LineEvent[] {
   return events.filter(
     ({ week, band }) =>
       week >= record.firstWeek &&
       week <= record.lastWeek &&
-      blocks[blockOf(week) - range.first]?.covered[band] === true,
+      (rates[(blockOf(week) - range.first) * ageBandCount + band] ?? uncovered) >= 0,
   );
 }
 
 function agesOf(range: BlockRange, line: Line, parts: Pick<CellParts, "exposure" | "events">): AgeCounts[] {
   const all: Span = { from: 0, until: range.count };
-  const ownEvents = sumsOfEvents(parts.events, range);
+  const ownEvents = sumsOfEvents(parts.events(), range);
   const { events, exposure } = line.rest.whole();
   return Array.from({ length: ageBandCount }, (_, band) => {
     const [failures, unitWeeks] = [sumOf(ownEvents, all, band), sumOf(parts.exposure.sums, all, band)];
@@ -90,36 +104,57 @@ function agesOf(range: BlockRange, line: Line, parts: Pick<CellParts, "exposure"
   });
 }
 
-interface Stretch {
-  readonly from: number;
-  readonly until: number;
-  readonly season: Float64Array;
-  /** Weeks of the exposure that come before the first of the means. */
-  readonly after: number;
-}
-
-function addMeans(
-  means: Float64Array,
-  { starts, bands, unitWeeks }: ExposureWeeks,
-  rates: readonly number[],
-  { from, until, season, after }: Stretch,
-): void {
-  for (let week = from; week < until; week++) {
-    let mean = 0;
-    const end = starts[after + week + 1] ?? 0;
-    for (let at = starts[after + week] ?? 0; at < end; at++)
-      mean += (unitWeeks[at] ?? 0) * (rates[bands[at] ?? 0] ?? 0);
-    means[week] = mean * (season[after + week] ?? 1);
+/** What each week of the record is expected to bring. */
+function addMeans(means: Float64Array, exposure: ExposureWeeks, learnt: Learnt, rates: Float64Array): void {
+  const { record, range, season } = learnt;
+  for (let block = 0; block < range.count; block++) {
+    const from = Math.max(0, (range.first + block) * weeksPerBlock - record.firstWeek);
+    const until = Math.min(means.length, (range.first + block + 1) * weeksPerBlock - record.firstWeek);
+    for (let week = from; week < until; week++)
+      means[week] = meanOfWeek(exposure, week, rates, block * ageBandCount) * (season[week] ?? 1);
   }
 }
 
+/** Of the half-year after the record, by the rates of its last block. */
+function meanAhead(exposure: ExposureWeeks, { record, range, season }: Learnt, rates: Float64Array): number {
+  const after = weeksOf(record);
+  let sum = 0;
+  for (let week = after; week < after + weeksAhead; week++)
+    sum += meanOfWeek(exposure, week, rates, (range.count - 1) * ageBandCount) * (season[week] ?? 1);
+  return sum;
+}
+
+function meanOfWeek(
+  { starts, bands, unitWeeks }: ExposureWeeks,
+  week: number,
+  rates: Float64Array,
+  at: number,
+): number {
+  let mean = 0;
+  const end = starts[week + 1] ?? 0;
+  for (let entry = starts[week] ?? 0; entry < end; entry++) {
+    const rate = rates[at + (bands[entry] ?? 0)] ?? 0;
+    if (rate > 0) mean += (unitWeeks[entry] ?? 0) * rate;
+  }
+  return mean;
+}
+
 /** Largest expectation over a year of blocks in a row, without the season, which evens out over a year. */
-function largestYear({ range }: Learnt, line: Line, parts: CellParts): number {
+function largestYear(range: BlockRange, line: Line, parts: CellParts): number {
+  const { held, sums } = parts.exposure;
   const year = [0, 0, 0, 0];
-  let largest = 0;
+  let [largest, entry] = [0, 0];
   for (let block = 0; block < range.count; block++) {
     const span = baselineWith(line, parts, block);
-    year[block % 4] = span === undefined ? 0 : expectedInBlock(line.rest, parts.sums, block, span);
+    let expected = 0;
+    for (; entry < held.length && (held[entry] ?? 0) < (block + 1) * ageBandCount; entry++) {
+      if (span === undefined) continue;
+      const place = held[entry] ?? 0;
+      const unitWeeks = (sums.before[place + ageBandCount] ?? 0) - (sums.before[place] ?? 0);
+      const rate = rateOfRest(line.rest, parts.sums, block, span, place - block * ageBandCount);
+      if (rate > 0) expected += unitWeeks * rate;
+    }
+    year[block % 4] = expected;
     largest = Math.max(largest, (year[0] ?? 0) + (year[1] ?? 0) + (year[2] ?? 0) + (year[3] ?? 0));
   }
   return largest;
@@ -127,26 +162,7 @@ function largestYear({ range }: Learnt, line: Line, parts: CellParts): number {
 
 /** Undefined before there is a baseline, and for models that seem not to have the component. */
 function baselineWith({ rest }: Line, { models }: CellParts, block: number): Span | undefined {
-  const span = rest.span(block);
+  const span = rest.spans[block];
+  if (rest.allHave) return span;
   return span !== undefined && models.some((model) => rest.has(model, block)) ? span : undefined;
-}
-
-function observedOf(record: SignalRecord, counted: readonly LineEvent[]) {
-  const observed = new Float64Array(weeksOf(record));
-  const late = new Map<number, LineEvent[]>();
-  for (const event of counted) {
-    const place = event.week - record.firstWeek;
-    observed[place] = (observed[place] ?? 0) + event.amount;
-    if (event.knownWeek > event.week) late.set(event.week, [...(late.get(event.week) ?? []), event]);
-  }
-  return {
-    observed,
-    unknownAt: (week: number, seenAt: number) =>
-      (late.get(week) ?? []).reduce((sum, { knownWeek, amount }) => sum + (knownWeek > seenAt ? amount : 0), 0),
-    carrying: (component: string, from: number, to: number) =>
-      counted.reduce(
-        (sum, { failed, week, amount }) => sum + (failed === component && week >= from && week <= to ? amount : 0),
-        0,
-      ),
-  };
 }

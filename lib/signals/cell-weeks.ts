@@ -1,8 +1,8 @@
 import type { ProductType } from "@/lib/domain/product-type";
 import { addedTogether, type BlockRange, type BlockSums, blockRange, blockSums } from "./block-sums";
-import { buildCell } from "./build-cell";
+import { buildCell, type CellParts, cellRoom, isFollowed } from "./build-cell";
 import { seasonByWeek, spreadByBlock } from "./company-blocks";
-import { type ExposureWeeks, exposureWeeks } from "./exposure-weeks";
+import { denseWeeks, type ExposureWeeks, exposureWeeks } from "./exposure-weeks";
 import type { CellKey, Cohort, SignalRecord, WordKind } from "./signal-record";
 import { type Line, type LineEvent, sumsOfEvents, type TypeRecord, typeRecords } from "./type-record";
 
@@ -34,36 +34,58 @@ export interface AgeCounts {
   readonly othersUnitWeeks: number;
 }
 
+/** Cells of a company that is too large for all of them to be held at once. */
+export interface PassingCell {
+  /** Holds good until the next cell comes. */
+  readonly cell: CellWeeks;
+  /** The same, to keep. */
+  readonly kept: () => CellWeeks;
+}
+
+/** Every cell of the company, all held at once: for companies of usual size. */
+export function cellWeeks(record: SignalRecord, leastYearlyExpected: number): CellWeeks[] {
+  const cells: CellWeeks[] = [];
+  passCells(record, leastYearlyExpected, ({ kept }) => cells.push(kept()));
+  return cells;
+}
+
 /**
- * Every cell of the company: each component and each symptom by model, by maker (where it has several models of the
- * type), and each component by half-year of production. Smaller ones than asked for are left to the cell of their model
+ * Every cell of the company, one after the other: each component, fault code and symptom by model, by maker (where it has
+ * several models of the type), and each component by half-year of production. Smaller ones than asked for are left to the cell of their model
  * or maker, which holds their counts. A week's expectation rests on the years before its quarter only, so it is the same
  * whenever it is computed.
  * @param leastYearlyExpected  a cell is followed if any year of it had at least this many expected failures
- * Checked: tests/signals/cell-weeks.test.ts, by hand and by separate code that walks unit by unit.
+ * Checked: tests/signals/cell-weeks.test.ts, by hand; tests/signals/by-definition.test.ts, by separate code that walks
+ *   unit by unit.
  */
-export function cellWeeks(record: SignalRecord, leastYearlyExpected: number): CellWeeks[] {
+export function passCells(
+  record: SignalRecord,
+  leastYearlyExpected: number,
+  visit: (passing: PassingCell) => void,
+): void {
   const range = blockRange(record);
   const cohortsOf = cohortsByModel(record);
-  const types = typeRecords(record, range, cohortsOf);
+  const dense = denseWeeks(record);
+  const types = typeRecords(record, range, (model) => exposureWeeks(record, range, cohortsOf.get(model) ?? [], dense));
   const spread = spreadByBlock(types, range);
-  const cells: CellWeeks[] = [];
-  const keep = (cell: CellWeeks | undefined) => {
-    if (cell !== undefined) cells.push(cell);
-  };
+  const room = cellRoom(record, range);
   for (const type of types) {
-    const learnt: Learnt = {
-      record,
-      range,
-      spread,
-      season: seasonByWeek(record, type, range),
-      least: leastYearlyExpected,
+    const season = seasonByWeek(record, type, range);
+    const learnt: Learnt = { record, range, spread, season, least: leastYearlyExpected, dense };
+    const pass: Pass = (line, parts, keptParts) => {
+      if (!isFollowed(learnt, line, parts)) return; // before all else: most cells of a large company end here
+      visit({
+        cell: buildCell(learnt, line, parts, room),
+        kept: () => buildCell(learnt, line, keptParts(), cellRoom(record, range)),
+      });
     };
-    for (const group of groupsOf(record, type, cohortsOf, range)) wholeCells(type, group, learnt).forEach(keep);
-    for (const model of type.models.keys()) halfCells(type, model, cohortsOf.get(model) ?? [], learnt).forEach(keep);
+    for (const group of groupsOf(type, cohortsOf, learnt)) passWhole(type, group, learnt, pass);
+    for (const model of type.models.keys()) passHalves(type, model, cohortsOf.get(model) ?? [], learnt, pass);
   }
-  return cells;
 }
+
+/** @param keptParts  the same parts with sums of their own, to build the cell again when others came after it */
+type Pass = (line: Line, parts: CellParts, keptParts: () => CellParts) => void;
 
 /** What is learnt of the company and of the type, the same for all of the type's cells. */
 export interface Learnt {
@@ -73,6 +95,8 @@ export interface Learnt {
   /** By week of the record: how many times the year's mean is expected. */
   readonly season: Float64Array;
   readonly least: number;
+  /** Room for exposures to be reckoned in. */
+  readonly dense: Float64Array;
 }
 
 interface Group {
@@ -84,75 +108,72 @@ interface Group {
 
 /** Each model, and each maker that has several of the type beside other makers. */
 function groupsOf(
-  { models, ...weeks }: SignalRecord,
   type: TypeRecord,
   cohortsOf: ReadonlyMap<number, readonly Cohort[]>,
-  range: BlockRange,
+  { record, range, dense }: Learnt,
 ): Group[] {
   const groups: Group[] = [];
   const makers = new Map<string, number[]>();
   for (const [index, exposure] of type.models) {
-    const { maker, number } = models[index] ?? { maker: "", number: "" };
+    const { maker, number } = record.models[index] ?? { maker: "", number: "" };
     groups.push({ models: [index], maker, model: number, exposure });
     makers.set(maker, [...(makers.get(maker) ?? []), index]);
   }
   for (const [maker, own] of makers) {
     if (own.length < 2 || makers.size < 2) continue;
-    const exposure = exposureWeeks(
-      weeks,
-      range,
-      own.flatMap((model) => cohortsOf.get(model) ?? []),
-    );
+    const cohorts = own.flatMap((model) => cohortsOf.get(model) ?? []);
+    const exposure = exposureWeeks(record, range, cohorts, dense);
     groups.push({ models: own, maker, model: undefined, exposure });
   }
   return groups;
 }
 
-function wholeCells(type: TypeRecord, group: Group, learnt: Learnt): (CellWeeks | undefined)[] {
-  return type.lines.map((line) =>
-    buildCell(learnt, line, {
-      key: keyOf(type.productType, group, line.kind, line.word, undefined),
+function passWhole(type: TypeRecord, group: Group, { range }: Learnt, pass: Pass): void {
+  const reused = blockSums(range, []);
+  for (const line of type.lines) {
+    const key = keyOf(type.productType, group, line.kind, line.word, undefined);
+    const partsWith = (into?: BlockSums): CellParts => ({
+      key,
       models: group.models,
       exposure: group.exposure,
-      sums: { exposure: group.exposure.sums, events: eventsOf(line, group.models, learnt.range) },
-      events: group.models.flatMap((model) => line.eventsOf.get(model) ?? []),
-    }),
-  );
+      sums: { exposure: group.exposure.sums, events: eventsOf(line, group.models, range, into) },
+      events: () => group.models.flatMap((model) => line.eventsOf.get(model) ?? []),
+    });
+    pass(line, partsWith(reused), partsWith);
+  }
 }
 
-function eventsOf(line: Line, models: readonly number[], range: BlockRange): BlockSums | undefined {
+function eventsOf(line: Line, models: readonly number[], range: BlockRange, into?: BlockSums): BlockSums | undefined {
   const sums = models.flatMap((model) => line.sumsOf(model)?.events ?? []);
-  return sums.length < 2 ? sums[0] : addedTogether(sums, range);
+  return sums.length < 2 ? sums[0] : addedTogether(sums, range, into);
 }
 
-function halfCells(
-  type: TypeRecord,
-  model: number,
-  cohorts: readonly Cohort[],
-  learnt: Learnt,
-): (CellWeeks | undefined)[] {
-  const { maker, number } = learnt.record.models[model] ?? { maker: "", number: "" };
-  const halves = new Set(cohorts.flatMap(({ madeHalf }) => madeHalf ?? []));
+function passHalves(type: TypeRecord, model: number, cohorts: readonly Cohort[], learnt: Learnt, pass: Pass): void {
+  const { record, range, dense } = learnt;
+  const { maker, number } = record.models[model] ?? { maker: "", number: "" };
   const lines = type.lines
     .filter(({ kind }) => kind === "component")
     .map((line) => ({ line, eventsOf: byHalf(line.eventsOf.get(model) ?? []) }));
-  const reused = blockSums(learnt.range, []); // a large company has millions, and few are followed
-  return [...halves].flatMap((half) => {
-    const exposure = exposureWeeks(
-      learnt.record,
-      learnt.range,
-      cohorts.filter(({ madeHalf }) => madeHalf === half),
-    );
-    return lines.map(({ line, eventsOf }) => {
+  const reused = blockSums(range, []); // a large company has millions, and few are followed
+  for (const half of new Set(cohorts.flatMap(({ madeHalf }) => madeHalf ?? []))) {
+    const own = cohorts.filter(({ madeHalf }) => madeHalf === half);
+    const exposure = exposureWeeks(record, range, own, dense);
+    for (const { line, eventsOf } of lines) {
       const events = eventsOf.get(half) ?? [];
-      const sums = {
-        exposure: exposure.sums,
-        events: events.length === 0 ? undefined : sumsOfEvents(events, learnt.range, reused),
-      };
       const key = keyOf(type.productType, { maker, model: number }, line.kind, line.word, half);
-      return buildCell(learnt, line, { key, models: [model], exposure, sums, events });
-    });
-  });
+      const partsWith = (into?: BlockSums): CellParts => ({
+        key,
+        models: [model],
+        exposure,
+        sums: {
+          exposure: exposure.sums,
+          events: events.length === 0 ? undefined : sumsOfEvents(events, range, into),
+        },
+        events: () => events,
+      });
+      pass(line, partsWith(reused), partsWith);
+    }
+  }
 }
 
 function byHalf(events: readonly LineEvent[]): Map<number | undefined, LineEvent[]> {

@@ -1,4 +1,4 @@
-import { spreadBetweenGroups } from "./between-groups";
+import { fewestExpected, type GroupCount, spreadBetweenGroups } from "./between-groups";
 import type { BlockRange, Span } from "./block-sums";
 import { baselineOf } from "./block-sums";
 import { weeksOf } from "./exposure-weeks";
@@ -13,25 +13,28 @@ export function spreadByBlock(
   types: readonly TypeRecord[],
   range: BlockRange,
 ): Readonly<Record<WordKind, readonly number[]>> {
-  const of = (kind: WordKind) => Array.from({ length: range.count }, (_, block) => spreadIn(types, kind, block));
+  const of = (kind: WordKind) => countsByBlock(types, kind, range).map(spreadBetweenGroups);
   return { component: of("component"), symptom: of("symptom") };
 }
 
-function spreadIn(types: readonly TypeRecord[], kind: WordKind, block: number): number {
-  const span = baselineOf(block);
-  if (span === undefined) return 0;
-  return spreadBetweenGroups(
-    types.flatMap(({ lines, models }) =>
-      lines
-        .filter((line) => line.kind === kind)
-        .flatMap((line) =>
-          [...models.keys()]
-            .filter((model) => line.rest.has(model, block))
-            .flatMap((model) => line.sumsOf(model) ?? [])
-            .map((sums) => againstRest(line.rest, sums, block, span)),
-        ),
-    ),
-  );
+/** How each model did in each word, by block; model by model, since each one's sums lie together. */
+function countsByBlock(types: readonly TypeRecord[], kind: WordKind, range: BlockRange): GroupCount[][] {
+  const blocks: GroupCount[][] = Array.from({ length: range.count }, () => []);
+  for (const { lines, models } of types) {
+    for (const { rest, sumsOf, kind: own } of lines) {
+      if (own !== kind) continue;
+      for (const model of models.keys()) {
+        const sums = sumsOf(model);
+        if (sums === undefined) continue;
+        rest.spans.forEach((span, block) => {
+          if (span === undefined || !rest.has(model, block)) return;
+          const counts = againstRest(rest, sums, block, span);
+          if (counts.expected >= fewestExpected) blocks[block]?.push(counts);
+        });
+      }
+    }
+  }
+  return blocks;
 }
 
 /** What the yearly wave of one product type makes of each week, learnt at each block from the whole years before it. */

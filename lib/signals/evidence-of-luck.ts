@@ -3,10 +3,13 @@ import type { CellWeeks } from "./cell-weeks";
 import type { CellStanding } from "./follow-cell";
 import { luckInAYear } from "./luck";
 import type { DesignRatio } from "./luck-constants";
+import type { CellKey } from "./signal-record";
 
 /** One cell as it stands, with the chance that luck alone brings so high a sum about within a year. */
 export interface JudgedCell {
-  readonly cell: CellWeeks;
+  readonly key: CellKey;
+  /** Its weeks, worked out again: only the few cells that are told of are asked for them. */
+  readonly weeks: () => CellWeeks;
   readonly standing: CellStanding;
   readonly chance: number;
 }
@@ -25,9 +28,9 @@ export function ratioOf({ madeHalf }: { readonly madeHalf: number | undefined })
   return madeHalf === undefined ? 2 : 4;
 }
 
-export function judgeCell(cell: CellWeeks, standing: CellStanding): JudgedCell {
+export function judgeCell({ key, weeks, standing }: Omit<JudgedCell, "chance">): JudgedCell {
   const { score, weeklyMean: mean } = standing;
-  return { cell, standing, chance: luckInAYear({ score, mean, ratio: ratioOf(cell.key) }) };
+  return { key, weeks, standing, chance: luckInAYear({ score, mean, ratio: ratioOf(key) }) };
 }
 
 /**
@@ -39,7 +42,7 @@ export function judgeCell(cell: CellWeeks, standing: CellStanding): JudgedCell {
 export function storiesOf(cells: readonly JudgedCell[]): Story[] {
   const byStory = new Map<string, JudgedCell[]>();
   for (const judged of cells) {
-    const { kind, word, productType, maker } = judged.cell.key;
+    const { kind, word, productType, maker } = judged.key;
     const name = [kind, word, productType, maker].join("\u001f");
     const known = byStory.get(name) ?? [];
     byStory.set(name, known);
@@ -54,8 +57,8 @@ export function storiesOf(cells: readonly JudgedCell[]): Story[] {
 }
 
 function chanceOfStory(cells: readonly JudgedCell[]): number {
-  const broad = cells.filter(({ cell }) => cell.key.madeHalf === undefined).map(({ chance }) => chance);
-  const halves = cells.filter(({ cell }) => cell.key.madeHalf !== undefined).map(({ chance }) => chance);
+  const broad = cells.filter(({ key }) => key.madeHalf === undefined).map(({ chance }) => chance);
+  const halves = cells.filter(({ key }) => key.madeHalf !== undefined).map(({ chance }) => chance);
   if (halves.length === 0) return simes(broad);
   return Math.min(1, 2 * Math.min(simes(broad), simes(halves)));
 }

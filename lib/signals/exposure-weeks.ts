@@ -1,6 +1,6 @@
-import { type BlockRange, type BlockSums, blockSums } from "./block-sums";
+import { type BlockRange, type BlockSums, cumulated } from "./block-sums";
 import type { Cohort, SignalRecord } from "./signal-record";
-import { ageBandCount, ageBandOfWeeks, weeksAhead } from "./weeks";
+import { ageBandCount, ageBandOfWeeks, blockOf, weeksAhead } from "./weeks";
 
 /**
  * Unit-weeks at risk of one group: of each week of the record, and of the half-year after it with the units that are in
@@ -12,6 +12,8 @@ export interface ExposureWeeks {
   readonly bands: Uint8Array;
   readonly unitWeeks: Float64Array;
   readonly sums: BlockSums;
+  /** Blocks and ages that hold any, as places in the sums: block × number of bands + band, ascending. */
+  readonly held: Uint32Array;
 }
 
 type Weeks = Pick<SignalRecord, "firstWeek" | "lastWeek">;
@@ -23,12 +25,27 @@ export function weeksOf({ firstWeek, lastWeek }: Weeks): number {
 /**
  * A unit counts for the whole of each week in which it begins under observation, at its age in whole weeks.
  * @param cohorts  of the group
+ * @param into     room to reckon in, as `denseWeeks` makes it: written over, so that thousands of groups need but one
  */
-export function exposureWeeks(record: Weeks, range: BlockRange, cohorts: readonly Cohort[]): ExposureWeeks {
-  const ahead = { ...record, lastWeek: record.lastWeek + weeksAhead };
-  const dense = new Float64Array(weeksOf(ahead) * ageBandCount);
+export function exposureWeeks(
+  record: Weeks,
+  range: BlockRange,
+  cohorts: readonly Cohort[],
+  into?: Float64Array,
+): ExposureWeeks {
+  const ahead = withAhead(record);
+  const dense = into?.fill(0) ?? denseWeeks(record);
   for (const cohort of cohorts) addCohort(ahead, cohort, dense);
   return packed(ahead, range, dense);
+}
+
+/** One place for each week, the half-year ahead included, and age band. */
+export function denseWeeks(record: Weeks): Float64Array {
+  return new Float64Array(weeksOf(withAhead(record)) * ageBandCount);
+}
+
+function withAhead({ firstWeek, lastWeek }: Weeks): Weeks {
+  return { firstWeek, lastWeek: lastWeek + weeksAhead };
 }
 
 function addCohort({ firstWeek, lastWeek }: Weeks, { inServiceWeek, changes }: Cohort, dense: Float64Array): void {
@@ -47,23 +64,40 @@ function addCohort({ firstWeek, lastWeek }: Weeks, { inServiceWeek, changes }: C
 function packed(record: Weeks, range: BlockRange, dense: Float64Array): ExposureWeeks {
   const weeks = weeksOf(record);
   const starts = new Uint32Array(weeks + 1);
-  const bands: number[] = [];
-  const unitWeeks: number[] = [];
-  const additions: { week: number; band: number; amount: number }[] = [];
+  const entries = countHeld(dense);
+  const bands = new Uint8Array(entries);
+  const unitWeeks = new Float64Array(entries);
+  const before = new Float64Array((range.count + 1) * ageBandCount);
+  let entry = 0;
   for (let week = 0; week < weeks; week++) {
+    const block = blockOf(record.firstWeek + week) - range.first;
+    const isCounted = block >= 0 && block < range.count;
     for (let band = 0; band < ageBandCount; band++) {
       const amount = dense[week * ageBandCount + band] ?? 0;
       if (amount === 0) continue;
-      bands.push(band);
-      unitWeeks.push(amount);
-      additions.push({ week: record.firstWeek + week, band, amount });
+      bands[entry] = band;
+      unitWeeks[entry] = amount;
+      entry += 1;
+      if (!isCounted) continue;
+      const place = (block + 1) * ageBandCount + band;
+      before[place] = (before[place] ?? 0) + amount;
     }
-    starts[week + 1] = bands.length;
+    starts[week + 1] = entry;
   }
-  return {
-    starts,
-    bands: Uint8Array.from(bands),
-    unitWeeks: Float64Array.from(unitWeeks),
-    sums: blockSums(range, additions),
-  };
+  const held = Uint32Array.from(placesAboveZero(before));
+  return { starts, bands, unitWeeks, sums: cumulated(before), held };
+}
+
+function placesAboveZero(before: Float64Array): number[] {
+  const places: number[] = [];
+  before.forEach((amount, place) => {
+    if (amount > 0) places.push(place - ageBandCount);
+  });
+  return places;
+}
+
+function countHeld(dense: Float64Array): number {
+  let count = 0;
+  for (let place = 0; place < dense.length; place++) if (dense[place] !== 0) count += 1;
+  return count;
 }

@@ -37,14 +37,14 @@ export function followCell(
   { at, knownWithin, clumping, ratio }: FollowOptions,
 ): (CellStanding | undefined)[] {
   const tail = knownWithin.length - 1;
-  let settled = fresh(cell.firstWeek);
+  const settled = fresh(cell.firstWeek);
+  const standing = fresh(cell.firstWeek);
   let next = cell.firstWeek;
   return at.map((week) => {
-    for (; next < week - tail; next++) settled = advance(settled, cell, next, next + tail, 1, clumping, ratio);
-    let standing = settled;
-    for (let recent = next; recent <= week; recent++) {
-      standing = advance(standing, cell, recent, week, knownWithin[week - recent] ?? 1, clumping, ratio);
-    }
+    for (; next < week - tail; next++) advance(settled, cell, next, next + tail, 1, clumping, ratio);
+    Object.assign(standing, settled);
+    for (let recent = next; recent <= week; recent++)
+      advance(standing, cell, recent, week, knownWithin[week - recent] ?? 1, clumping, ratio);
     const weeklyMean = meanOfYear(cell, week);
     return weeklyMean > 0 ? { ...standing, weeklyMean } : undefined;
   });
@@ -57,7 +57,8 @@ export interface FollowOptions {
   readonly ratio: number;
 }
 
-type Sum = Omit<CellStanding, "weeklyMean">;
+/** Changed from week to week: a large company has fifty million cell-weeks, too many to make each anew. */
+type Sum = { -readonly [key in Exclude<keyof CellStanding, "weeklyMean">]: number };
 
 function fresh(week: number): Sum {
   return { score: 0, onsetWeek: week, observed: 0, expected: 0 };
@@ -71,16 +72,29 @@ function advance(
   share: number,
   clumping: number | undefined,
   ratio: number,
-): Sum {
+): void {
   const place = week - cell.firstWeek;
   const expected = (cell.expected[place] ?? 0) * share;
-  if (!(expected > 0)) return sum;
-  const observed = (cell.observed[place] ?? 0) - cell.unknownAt(week, seenAt);
+  if (!(expected > 0)) return;
+  const called = cell.observed[place] ?? 0;
+  const observed = called === 0 ? 0 : called - cell.unknownAt(week, seenAt);
+  if (observed === 0 && sum.score === 0) {
+    sum.onsetWeek = week + 1;
+    return;
+  }
   const tolerated = expected * toleratedIn(cell, week);
   const score = Math.min(mostScore, sum.score + logRatio(observed, tolerated, ratio, clumping));
   // A sum within rounding of zero is zero: otherwise the onset would hang on the last digit of an expectation.
-  if (score < 1e-9) return fresh(week + 1);
-  return { score, onsetWeek: sum.onsetWeek, observed: sum.observed + observed, expected: sum.expected + expected };
+  if (score < 1e-9) {
+    sum.score = 0;
+    sum.onsetWeek = week + 1;
+    sum.observed = 0;
+    sum.expected = 0;
+    return;
+  }
+  sum.score = score;
+  sum.observed += observed;
+  sum.expected += expected;
 }
 
 /** Log-likelihood of `ratio` times the mean against the mean. */

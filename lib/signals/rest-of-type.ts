@@ -1,4 +1,4 @@
-import { type BlockRange, type BlockSums, baselineOf, fewestUnitWeeks, type Span, sumOf } from "./block-sums";
+import { type BlockRange, type BlockSums, baselineOf, fewestUnitWeeks, type Span } from "./block-sums";
 import { ageBandCount } from "./weeks";
 
 /**
@@ -6,13 +6,16 @@ import { ageBandCount } from "./weeks";
  * models together but those that seem not to have the component at all.
  */
 export interface RestOfType {
-  readonly span: (block: number) => Span | undefined;
-  /** Events and unit-weeks of the baseline before a block, by age band. */
-  readonly events: (block: number) => Float64Array;
-  readonly exposure: (block: number) => Float64Array;
-  /** The same over the whole record, all models together. */
+  /** By block: what rates are learnt from; undefined where there is too little. */
+  readonly spans: readonly (Span | undefined)[];
+  /** Events and unit-weeks of the baseline before each block, at block × number of bands + band. */
+  readonly events: Float64Array;
+  readonly exposure: Float64Array;
+  /** The same over the whole record, all models together, by band. */
   readonly whole: () => { readonly events: Float64Array; readonly exposure: Float64Array };
   readonly has: (model: number, block: number) => boolean;
+  /** At every block every model has it, as far as can be seen. */
+  readonly allHave: boolean;
 }
 
 export interface ModelSums {
@@ -26,54 +29,86 @@ const expectedOfAbsent = Math.log(1000);
 
 export function restOfType(range: BlockRange, models: ReadonlyMap<number, ModelSums>): RestOfType {
   const spans = Array.from({ length: range.count }, (_, block) => baselineOf(block));
-  const blocks = spans.map((span) => (span === undefined ? undefined : baselineSums(models, span)));
-  const empty = new Float64Array(ageBandCount);
+  const everything = sumsOfModels(range, models);
+  const without = spans.map((span) => (span === undefined ? undefined : absent(models, everything, span.until)));
+  const events = new Float64Array(range.count * ageBandCount);
+  const exposure = new Float64Array(range.count * ageBandCount);
+  const away = { events: new Float64Array(ageBandCount), exposure: new Float64Array(ageBandCount) };
+  spans.forEach((span, block) => {
+    if (span === undefined) return;
+    away.events.fill(0);
+    away.exposure.fill(0);
+    for (const model of without[block] ?? []) addSpan(away, models.get(model), span);
+    for (let band = 0; band < ageBandCount; band++) {
+      const place = block * ageBandCount + band;
+      events[place] = within(everything.events, span, band) - (away.events[band] ?? 0);
+      exposure[place] = within(everything.exposure, span, band) - (away.exposure[band] ?? 0);
+    }
+  });
   return {
-    span: (block) => spans[block],
-    events: (block) => blocks[block]?.events ?? empty,
-    exposure: (block) => blocks[block]?.exposure ?? empty,
-    whole: () => {
-      const all: Span = { from: 0, until: range.count };
-      return { events: totals(models, all, "events"), exposure: totals(models, all, "exposure") };
-    },
-    has: (model, block) => blocks[block]?.without.has(model) !== true,
+    spans,
+    events,
+    exposure,
+    whole: () => ({
+      events: everything.events.slice(range.count * ageBandCount),
+      exposure: everything.exposure.slice(range.count * ageBandCount),
+    }),
+    allHave: without.every((models) => models === undefined || models.size === 0),
+    has: (model, block) => without[block]?.has(model) !== true,
   };
 }
 
-interface BaselineSums {
+/** Cumulated sums of all models together. */
+interface Everything {
   readonly events: Float64Array;
   readonly exposure: Float64Array;
-  readonly without: ReadonlySet<number>;
 }
 
-function baselineSums(models: ReadonlyMap<number, ModelSums>, span: Span): BaselineSums {
-  const everything: Span = { from: 0, until: span.until };
-  const [events, exposure] = [totals(models, everything, "events"), totals(models, everything, "exposure")];
-  const without = new Set<number>();
-  for (const [model, sums] of models) {
-    if (sums.events !== undefined && some(sums.events, everything)) continue;
-    let expected = 0;
-    for (let band = 0; band < ageBandCount; band++) {
-      const rest = (exposure[band] ?? 0) - sumOf(sums.exposure, everything, band);
-      if (rest >= fewestUnitWeeks) expected += (sumOf(sums.exposure, everything, band) * (events[band] ?? 0)) / rest;
-    }
-    if (expected >= expectedOfAbsent) without.add(model);
-  }
-  const having = new Map([...models].filter(([model]) => !without.has(model)));
-  return { events: totals(having, span, "events"), exposure: totals(having, span, "exposure"), without };
-}
-
-function totals(models: ReadonlyMap<number, ModelSums>, span: Span, of: "events" | "exposure"): Float64Array {
-  const sums = new Float64Array(ageBandCount);
-  for (const model of models.values()) {
-    const own = model[of];
-    if (own === undefined) continue;
-    for (let band = 0; band < ageBandCount; band++) sums[band] = (sums[band] ?? 0) + sumOf(own, span, band);
+function sumsOfModels(range: BlockRange, models: ReadonlyMap<number, ModelSums>): Everything {
+  const places = (range.count + 1) * ageBandCount;
+  const sums: Everything = { events: new Float64Array(places), exposure: new Float64Array(places) };
+  for (const { events, exposure } of models.values()) {
+    addTo(sums.exposure, exposure.before);
+    if (events !== undefined) addTo(sums.events, events.before);
   }
   return sums;
 }
 
-function some(sums: BlockSums, span: Span): boolean {
-  for (let band = 0; band < ageBandCount; band++) if (sumOf(sums, span, band) > 0) return true;
+function addTo(sums: Float64Array, more: Float64Array): void {
+  for (let place = 0; place < sums.length; place++) sums[place] = (sums[place] ?? 0) + (more[place] ?? 0);
+}
+
+/** Models that had none of the events before a block, although others would have had some. */
+function absent(models: ReadonlyMap<number, ModelSums>, all: Everything, until: number): ReadonlySet<number> {
+  const without = new Set<number>();
+  const at = until * ageBandCount;
+  for (const [model, { events, exposure }] of models) {
+    if (events !== undefined && hasAny(events, at)) continue;
+    let expected = 0;
+    for (let band = 0; band < ageBandCount; band++) {
+      const own = exposure.before[at + band] ?? 0;
+      const rest = (all.exposure[at + band] ?? 0) - own;
+      if (rest >= fewestUnitWeeks) expected += (own * (all.events[at + band] ?? 0)) / rest;
+    }
+    if (expected >= expectedOfAbsent) without.add(model);
+  }
+  return without;
+}
+
+function hasAny({ before }: BlockSums, at: number): boolean {
+  for (let band = 0; band < ageBandCount; band++) if ((before[at + band] ?? 0) > 0) return true;
   return false;
+}
+
+function addSpan(sums: Everything, model: ModelSums | undefined, span: Span): void {
+  if (model === undefined) return;
+  for (let band = 0; band < ageBandCount; band++) {
+    sums.exposure[band] = (sums.exposure[band] ?? 0) + within(model.exposure.before, span, band);
+    if (model.events !== undefined)
+      sums.events[band] = (sums.events[band] ?? 0) + within(model.events.before, span, band);
+  }
+}
+
+function within(before: Float64Array, { from, until }: Span, band: number): number {
+  return (before[until * ageBandCount + band] ?? 0) - (before[from * ageBandCount + band] ?? 0);
 }

@@ -10,95 +10,63 @@ export interface AgainstRest {
   readonly relativeVariance: number;
 }
 
-/** Rates by age of all others over the baseline of one block, and how the group itself did then. */
-export interface RestRates extends AgainstRest {
-  /** Per unit-week; 0 at ages that are not covered. */
-  readonly rates: readonly number[];
-  /** Of ages, whether the others were watched there long enough to say anything. */
-  readonly covered: readonly boolean[];
+/** Where nothing can be said of an age, since the others were not watched there long enough. */
+export const uncovered = -1;
+
+/** A large company has millions of baselines, so rates are written into one long row of numbers instead of being made. */
+export interface RateRow {
+  readonly rates: Float64Array;
+  /** Place of the first age band. */
+  readonly at: number;
 }
 
 /**
  * What the rest of the fleet predicts for a group: indirect standardisation by age, with the group itself left out.
+ * @param into  takes the rates by age of all others, per unit-week, or `uncovered`
  * Source: Breslow & Day (1987), Statistical Methods in Cancer Research II, chapter 2; variance from Poisson counts.
- * Checked: tests/signals/rest-rates.test.ts, by hand.
+ * Checked: tests/signals/cell-weeks.test.ts, by hand; tests/signals/by-definition.test.ts, by separate code.
  */
-export function restRates(type: RestOfType, group: ModelSums, block: number, span: Span): RestRates {
-  const rest = restOf(type, group, block, span);
-  // Plain arrays: a company has millions of these, and a typed array costs more to make than to fill.
-  const rates: number[] = [];
-  const covered: boolean[] = [];
+export function againstRest(
+  type: RestOfType,
+  { exposure, events }: ModelSums,
+  block: number,
+  span: Span,
+  into?: RateRow,
+): AgainstRest {
+  const at = block * ageBandCount;
+  const from = span.from * ageBandCount;
+  const until = span.until * ageBandCount;
+  let observed = 0;
+  let expected = 0;
+  let variance = 0;
   for (let band = 0; band < ageBandCount; band++) {
-    const rate = rateAt(rest, band);
-    rates.push(Math.max(0, rate));
-    covered.push(rate >= 0);
-  }
-  return { ...againstRest(type, group, block, span), rates, covered };
-}
-
-/** The same without the rates themselves, for the many groups of which no more is asked. */
-export function againstRest(type: RestOfType, group: ModelSums, block: number, span: Span): AgainstRest {
-  const rest = restOf(type, group, block, span);
-  let [observed, expected, variance] = [0, 0, 0];
-  for (let band = 0; band < ageBandCount; band++) {
-    const rate = rateAt(rest, band);
-    if (rate < 0) continue;
-    const own = ownUnitWeeks(rest, band);
-    observed += ownEvents(rest, band);
-    expected += own * rate;
-    variance += (own * own * rate) / othersUnitWeeks(rest, band);
+    const ownWeeks = (exposure.before[until + band] ?? 0) - (exposure.before[from + band] ?? 0);
+    const ownEvents = events === undefined ? 0 : (events.before[until + band] ?? 0) - (events.before[from + band] ?? 0);
+    const othersWeeks = (type.exposure[at + band] ?? 0) - ownWeeks;
+    const isCovered = othersWeeks >= fewestUnitWeeks;
+    const rate = isCovered ? Math.max(0, (type.events[at + band] ?? 0) - ownEvents) / othersWeeks : uncovered;
+    if (into !== undefined) into.rates[into.at + band] = rate;
+    if (!isCovered) continue;
+    observed += ownEvents;
+    expected += ownWeeks * rate;
+    variance += (ownWeeks * ownWeeks * rate) / othersWeeks;
   }
   return { observed, expected, relativeVariance: expected > 0 ? variance / expected ** 2 : 0 };
 }
 
-/** Events expected of the group in one block by the rates of all others over the block's baseline. */
-export function expectedInBlock(type: RestOfType, group: ModelSums, block: number, span: Span): number {
-  const rest = restOf(type, group, block, span);
-  const { before } = group.exposure;
-  const now = block * ageBandCount;
-  let expected = 0;
-  for (let band = 0; band < ageBandCount; band++) {
-    const unitWeeks = (before[now + ageBandCount + band] ?? 0) - (before[now + band] ?? 0);
-    if (unitWeeks > 0) expected += unitWeeks * Math.max(0, rateAt(rest, band));
-  }
-  return expected;
-}
-
-/** All machines of the type and the group among them, over one baseline. */
-interface Rest {
-  readonly events: Float64Array;
-  readonly exposure: Float64Array;
-  readonly own: ModelSums;
-  /** Where the baseline begins and ends in the group's sums. */
-  readonly from: number;
-  readonly until: number;
-}
-
-function restOf(type: RestOfType, own: ModelSums, block: number, { from, until }: Span): Rest {
-  return {
-    events: type.events(block),
-    exposure: type.exposure(block),
-    own,
-    from: from * ageBandCount,
-    until: until * ageBandCount,
-  };
-}
-
-/** Per unit-week of all others; below 0 at ages at which they were not watched long enough. */
-function rateAt(rest: Rest, band: number): number {
-  const unitWeeks = othersUnitWeeks(rest, band);
-  if (unitWeeks < fewestUnitWeeks) return -1;
-  return Math.max(0, (rest.events[band] ?? 0) - ownEvents(rest, band)) / unitWeeks;
-}
-
-function othersUnitWeeks(rest: Rest, band: number): number {
-  return (rest.exposure[band] ?? 0) - ownUnitWeeks(rest, band);
-}
-
-function ownUnitWeeks({ own: { exposure }, from, until }: Rest, band: number): number {
-  return (exposure.before[until + band] ?? 0) - (exposure.before[from + band] ?? 0);
-}
-
-function ownEvents({ own: { events }, from, until }: Rest, band: number): number {
-  return events === undefined ? 0 : (events.before[until + band] ?? 0) - (events.before[from + band] ?? 0);
+/** Events per unit-week of all others at one age over a baseline, or `uncovered`. */
+export function rateOfRest(
+  type: RestOfType,
+  { exposure, events }: ModelSums,
+  block: number,
+  span: Span,
+  band: number,
+): number {
+  const from = span.from * ageBandCount + band;
+  const until = span.until * ageBandCount + band;
+  const at = block * ageBandCount + band;
+  const othersWeeks = (type.exposure[at] ?? 0) - ((exposure.before[until] ?? 0) - (exposure.before[from] ?? 0));
+  if (othersWeeks < fewestUnitWeeks) return uncovered;
+  const ownEvents = events === undefined ? 0 : (events.before[until] ?? 0) - (events.before[from] ?? 0);
+  return Math.max(0, (type.events[at] ?? 0) - ownEvents) / othersWeeks;
 }

@@ -1,5 +1,5 @@
-import { type AgeCounts, cellWeeks } from "./cell-weeks";
-import { judgeCell, ratioOf, type Story, storiesOf } from "./evidence-of-luck";
+import { type AgeCounts, passCells } from "./cell-weeks";
+import { type JudgedCell, judgeCell, ratioOf, type Story, storiesOf } from "./evidence-of-luck";
 import { followCell } from "./follow-cell";
 import { leastYearlyExpected, listLevel } from "./settings";
 import { type CellKey, type SignalRecord, storyKey, type WordKind } from "./signal-record";
@@ -55,14 +55,11 @@ export function signalRun(record: SignalRecord): SignalRun {
   const weeks = record.lastWeek - record.firstWeek + 1;
   if (record.cohorts.length === 0) return { kind: "no-units" };
   if (weeks < weeksNeeded) return { kind: "too-short", weeks, needed: weeksNeeded };
-  const cells = cellWeeks(record, leastYearlyExpected);
-  const judged = cells.flatMap((cell) => {
-    const [standing] = followCell(cell, {
-      at: [record.lastWeek],
-      knownWithin: record.knownWithin,
-      ratio: ratioOf(cell.key),
-    });
-    return standing === undefined ? [] : [judgeCell(cell, standing)];
+  const judged: JudgedCell[] = [];
+  const [at, { knownWithin }] = [[record.lastWeek], record];
+  passCells(record, leastYearlyExpected, ({ cell, kept }) => {
+    const [standing] = followCell(cell, { at, knownWithin, ratio: ratioOf(cell.key) });
+    if (standing !== undefined) judged.push(judgeCell({ key: cell.key, weeks: kept, standing }));
   });
   const stories = storiesOf(judged);
   const found = worthALook(stories, listLevel);
@@ -77,7 +74,8 @@ export function signalRun(record: SignalRecord): SignalRun {
 }
 
 function runSignal({ lead, story, symptoms }: FoundSignal): RunSignal {
-  const { cell, standing } = lead;
+  const { standing } = lead;
+  const cell = lead.weeks();
   return {
     key: storyKey(cell.key),
     word: cell.key.word,
@@ -95,15 +93,15 @@ function runSignal({ lead, story, symptoms }: FoundSignal): RunSignal {
     },
     chance: story.chance,
     adjusted: story.adjusted,
-    within: standingOut(story, lead.cell.key),
-    symptoms: symptoms.flatMap(({ cells: [first] }) => first?.cell.key.word ?? []),
+    within: standingOut(story, lead.key),
+    symptoms: symptoms.flatMap(({ cells: [first] }) => first?.key.word ?? []),
   };
 }
 
 /** Cells that luck explains ten times less easily than the list allows, the leading one left out. Ten is our own choice, no source. */
 function standingOut({ cells }: Story, lead: CellKey): RunSignal["within"] {
   return cells
-    .filter(({ cell, chance }) => chance <= listLevel / 10 && cell.key !== lead)
+    .filter(({ key, chance }) => chance <= listLevel / 10 && key !== lead)
     .toSorted((a, b) => a.chance - b.chance)
-    .map(({ cell, standing }) => ({ key: cell.key, observed: standing.observed, expected: standing.expected }));
+    .map(({ key, standing }) => ({ key, observed: standing.observed, expected: standing.expected }));
 }

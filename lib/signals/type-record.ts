@@ -1,8 +1,8 @@
 import type { ProductType } from "@/lib/domain/product-type";
-import { type BlockRange, type BlockSums, blockSums } from "./block-sums";
-import { type ExposureWeeks, exposureWeeks } from "./exposure-weeks";
+import { type BlockRange, type BlockSums, blockSums, sumsRoom } from "./block-sums";
+import type { ExposureWeeks } from "./exposure-weeks";
 import { type ModelSums, type RestOfType, restOfType } from "./rest-of-type";
-import type { Cohort, SignalRecord, WeeklyJobs, WordKind } from "./signal-record";
+import type { SignalRecord, WeeklyJobs, WordKind } from "./signal-record";
 import { ageBandOfWeeks } from "./weeks";
 
 /** Machines of one product type: what one model suffers is measured against the others. */
@@ -34,56 +34,68 @@ export interface LineEvent {
   readonly amount: number;
 }
 
+/** @param exposureOf  a model, by position in the record's models */
 export function typeRecords(
   record: SignalRecord,
   range: BlockRange,
-  cohortsOf: ReadonlyMap<number, readonly Cohort[]>,
+  exposureOf: (model: number) => ExposureWeeks,
 ): TypeRecord[] {
+  const room = sumsRoom(range);
   const types = new Map<ProductType, { models: Map<number, ExposureWeeks>; events: Events }>();
   record.models.forEach(({ productType }, model) => {
-    const type = types.get(productType) ?? { models: new Map(), events: new Map() };
+    const type = types.get(productType) ?? { models: new Map(), events: { component: new Map(), symptom: new Map() } };
     types.set(productType, type);
-    type.models.set(model, exposureWeeks(record, range, cohortsOf.get(model) ?? []));
+    type.models.set(model, exposureOf(model));
   });
   for (const jobs of record.jobs) {
     const type = types.get(record.models[jobs.model]?.productType ?? "other_equipment");
     if (type === undefined) continue;
-    if (jobs.failed !== undefined) addEvent(type.events, "component", jobs.failed, jobs);
-    if (jobs.symptom !== undefined) addEvent(type.events, "symptom", jobs.symptom, jobs);
+    const event = eventOf(jobs);
+    if (jobs.failed !== undefined) addEvent(type.events, "component", jobs.failed, jobs.model, event);
+    if (jobs.symptom !== undefined) addEvent(type.events, "symptom", jobs.symptom, jobs.model, event);
   }
   return [...types].map(([productType, { models, events }]) => ({
     productType,
     models,
-    lines: [...events.values()]
+    lines: [...events.component.values(), ...events.symptom.values()]
       .toSorted((a, b) => (a.kind === b.kind ? (a.word < b.word ? -1 : 1) : a.kind < b.kind ? -1 : 1))
-      .map((line) => lineOf(line, models, range)),
+      .map((line) => lineOf(line, models, range, room)),
   }));
 }
 
 type GrowingLine = Pick<Line, "kind" | "word"> & { readonly eventsOf: Map<number, LineEvent[]> };
-type Events = Map<string, GrowingLine>;
+type Events = Readonly<Record<WordKind, Map<string, GrowingLine>>>;
 
-function addEvent(events: Events, kind: WordKind, word: string, jobs: WeeklyJobs): void {
-  const key = `${kind} ${word}`;
-  const line = events.get(key) ?? { kind, word, eventsOf: new Map() };
-  events.set(key, line);
-  const own = line.eventsOf.get(jobs.model) ?? [];
-  line.eventsOf.set(jobs.model, own);
-  own.push({
-    week: jobs.failedWeek,
-    knownWeek: jobs.knownWeek,
-    band: ageBandOfWeeks(jobs.failedWeek - jobs.inServiceWeek),
-    madeHalf: jobs.madeHalf,
-    failed: jobs.failed,
-    amount: jobs.jobs,
-  });
+function addEvent(events: Events, kind: WordKind, word: string, model: number, event: LineEvent): void {
+  const line = events[kind].get(word) ?? { kind, word, eventsOf: new Map() };
+  events[kind].set(word, line);
+  const own = line.eventsOf.get(model);
+  if (own === undefined) line.eventsOf.set(model, [event]);
+  else own.push(event);
 }
 
-function lineOf(line: GrowingLine, models: ReadonlyMap<number, ExposureWeeks>, range: BlockRange): Line {
-  const events = new Map([...line.eventsOf].map(([model, own]) => [model, sumsOfEvents(own, range)]));
-  const sums = new Map(
-    [...models].map(([model, { sums: exposure }]) => [model, { exposure, events: events.get(model) }]),
-  );
+function eventOf({ failedWeek, knownWeek, inServiceWeek, madeHalf, failed, jobs }: WeeklyJobs): LineEvent {
+  return {
+    week: failedWeek,
+    knownWeek,
+    band: ageBandOfWeeks(failedWeek - inServiceWeek),
+    madeHalf,
+    failed,
+    amount: jobs,
+  };
+}
+
+function lineOf(
+  line: GrowingLine,
+  models: ReadonlyMap<number, ExposureWeeks>,
+  range: BlockRange,
+  room: () => BlockSums,
+): Line {
+  const sums = new Map<number, ModelSums>();
+  for (const [model, { sums: exposure }] of models) {
+    const own = line.eventsOf.get(model);
+    sums.set(model, { exposure, events: own && sumsOfEvents(own, range, room()) });
+  }
   return {
     ...line,
     rest: restOfType(range, sums),

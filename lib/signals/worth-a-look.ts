@@ -24,10 +24,10 @@ export function worthALook(stories: readonly Story[], level: number): FoundSigna
     .filter(({ adjusted }) => adjusted <= level)
     .map((story) => ({ story, lead: leadOf(story) }))
     .toSorted((a, b) => a.story.chance - b.story.chance || (nameOf(a) < nameOf(b) ? -1 : 1));
-  const components = beyond.filter(({ lead }) => lead.cell.key.kind === "component");
+  const components = beyond.filter(({ lead }) => lead.key.kind === "component");
   const shadows = new Map(
     beyond
-      .filter(({ lead }) => lead.cell.key.kind === "symptom")
+      .filter(({ lead }) => lead.key.kind === "symptom")
       .map((symptom) => [
         symptom.story,
         components.find((component) => castsShadow(component.lead, symptom.lead))?.story,
@@ -58,7 +58,7 @@ function isBetter(cell: JudgedCell, than: JudgedCell): boolean {
   return own === other ? cell.chance < than.chance : own > other;
 }
 
-function narrowness({ cell: { key } }: JudgedCell): number {
+function narrowness({ key }: JudgedCell): number {
   return key.madeHalf !== undefined ? 2 : key.model !== undefined ? 1 : 0;
 }
 
@@ -67,13 +67,12 @@ function excessOf({ standing: { observed, expected } }: JudgedCell): number {
 }
 
 function castsShadow(component: JudgedCell, symptom: JudgedCell): boolean {
-  const [own, other] = [component.cell.key, symptom.cell.key];
+  const [own, other] = [component.key, symptom.key];
   if (own.productType !== other.productType || own.maker !== other.maker) return false;
-  const { onsetWeek } = symptom.standing;
-  const last = symptom.cell.firstWeek + symptom.cell.observed.length - 1;
-  return symptom.cell.carrying(own.word, onsetWeek, last) >= shadow * excessOf(symptom);
+  const { firstWeek, observed, carrying } = symptom.weeks();
+  return carrying(own.word, symptom.standing.onsetWeek, firstWeek + observed.length - 1) >= shadow * excessOf(symptom);
 }
 
 function nameOf({ lead }: { readonly lead: JudgedCell }): string {
-  return cellKeyText(lead.cell.key);
+  return cellKeyText(lead.key);
 }

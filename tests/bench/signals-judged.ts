@@ -52,11 +52,11 @@ export function judgeCompany(seed: number): JudgedCompany {
   weeks.forEach((week, i) => {
     const judged = cells.flatMap((cell, c) => {
       const standing = followed[c]?.[i];
-      return standing === undefined ? [] : [judgeCell(cell, standing)];
+      return standing === undefined ? [] : [judgeCell({ key: cell.key, weeks: () => cell, standing })];
     });
     signals.add(
       week,
-      worthALook(storiesOf(judged), listLevel).map(({ lead }) => lead.cell.key),
+      worthALook(storiesOf(judged), listLevel).map(({ lead }) => lead.key),
     );
   });
   const plain = plainCells(record);

@@ -33,7 +33,7 @@ export function benchSignalsScale(units = 5_000_000, jobs = 1_000_000): void {
 }
 
 /** Rates that differ by component and rise with age, the same for every model: nothing in it is wrong. */
-function largeRecord(units: number, jobs: number): SignalRecord {
+export function largeRecord(units: number, jobs: number): SignalRecord {
   const next = minimalStandard(20261125);
   const cohorts: Cohort[] = [];
   const perCohort = Math.max(1, Math.round(units / (models * soldFor)));

@@ -24,7 +24,12 @@ function judged(key: Partial<CellKey>, chance: number, observed = 10, expected =
     unknownAt: () => 0,
     carrying: () => carrying,
   };
-  return { cell, chance, standing: { score: 5, onsetWeek: 2, observed, expected, weeklyMean: 1 } };
+  return {
+    key: cell.key,
+    weeks: () => cell,
+    chance,
+    standing: { score: 5, onsetWeek: 2, observed, expected, weeklyMean: 1 },
+  };
 }
 
 describe("chance of a story", () => {
@@ -66,7 +71,7 @@ describe("the list", () => {
       storiesOf([judged({}, 0.001), judged({ maker: "B" }, 1e-6), judged({ maker: "C" }, 0.5)]),
       0.1,
     );
-    expect(found.map(({ lead }) => lead.cell.key.maker)).toEqual(["B", "A"]);
+    expect(found.map(({ lead }) => lead.key.maker)).toEqual(["B", "A"]);
   });
 
   test("a symptom that is mostly the failures of a listed component stands in its line; another does not", () => {
@@ -74,7 +79,7 @@ describe("the list", () => {
     const same = judged({ kind: "symptom", word: "will_not_drain" }, 1e-5, 30, 10, 15);
     const other = judged({ kind: "symptom", word: "noisy" }, 1e-5, 30, 10, 9);
     const found = worthALook(storiesOf([pump, same, other]), 0.1);
-    expect(found.map(({ lead }) => lead.cell.key.word)).toEqual(["pump", "noisy"]);
-    expect(found[0]?.symptoms.map(({ cells }) => cells[0]?.cell.key.word)).toEqual(["will_not_drain"]);
+    expect(found.map(({ lead }) => lead.key.word)).toEqual(["pump", "noisy"]);
+    expect(found[0]?.symptoms.map(({ cells }) => cells[0]?.key.word)).toEqual(["will_not_drain"]);
   });
 });
