@@ -19,10 +19,12 @@ self.addEventListener("activate", (event) => {
 
 // The page names what it was made of when it first came, and what is to be forgotten when its job is closed.
 self.addEventListener("message", (event) => {
-  const { keep = [], forget = [] } = event.data ?? {};
+  const { keep = [], forget = [], renew = [] } = event.data ?? {};
   event.waitUntil(
     caches.open(shell).then(async (cache) => {
       for (const address of forget) await cache.delete(address, { ignoreSearch: true });
+      for (const address of renew) await fetchAndKeep(cache, address).catch(() => {}); // the one that is kept stays
+      event.ports[0]?.postMessage("done");
       const kept = await Promise.all(keep.map((address) => keepOne(cache, address)));
       if (keep.length > 0) event.source?.postMessage({ keptAll: kept.every(Boolean) });
     }),

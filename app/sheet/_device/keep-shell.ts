@@ -17,6 +17,23 @@ export async function keepShell(onKept: () => void): Promise<void> {
   }
 }
 
+const patienceMilliseconds = 3_000;
+
+/** Has the page kept as the server has it now, where there is signal; waits for that as long as a person would. */
+export async function keepPage(): Promise<void> {
+  const registration = await navigator.serviceWorker?.getRegistration("/sheet").catch(() => undefined);
+  const worker = registration?.active;
+  if (worker == null) return;
+  const { port1: answers, port2: asks } = new MessageChannel();
+  const done = new Promise<void>((resolve) => {
+    answers.onmessage = () => resolve();
+    setTimeout(resolve, patienceMilliseconds);
+  });
+  worker.postMessage({ renew: [location.href] }, [asks]);
+  await done;
+  answers.close();
+}
+
 /** The page of a closed job is not kept any longer. */
 export async function forgetPage(path: string): Promise<void> {
   const registration = await navigator.serviceWorker?.getRegistration("/sheet").catch(() => undefined);

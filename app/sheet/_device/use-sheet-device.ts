@@ -3,7 +3,7 @@ import { useCallback, useEffect, useRef, useState } from "react";
 import type { PhotoSubject } from "@/lib/domain/job";
 import type { SheetAnswer } from "@/lib/sheets/sheet-answer";
 import { forgetJob, keepOnDevice, type OutboxItem, removeFromDevice } from "./device-store";
-import { forgetPage, keepShell } from "./keep-shell";
+import { forgetPage, keepPage, keepShell } from "./keep-shell";
 import { localTime } from "./local-time";
 import { newId } from "./new-id";
 import { type SentState, sendAgain, sendOutbox } from "./outbox";
@@ -117,7 +117,9 @@ export function useSheetDevice(job: string, server: FromServer): SheetDevice {
       // Before a closing goes everything else must have gone, which a full device cannot promise.
       const outcome = item.load.kind === "close" && sent.kind !== "all sent" ? undefined : await sendItem(item);
       setProblem(outcome?.kind === "sent" ? undefined : outcome?.kind === "refused" ? outcome.sentence : noRoom);
-      return outcome?.kind === "sent" ? "taken" : "lost";
+      if (outcome?.kind !== "sent") return "lost";
+      await keepPage(); // only the server has it: without signal the page must know of it when it opens again
+      return "taken";
     }
   }
   const itemOf = (id: string, load: OutboxItem["load"]): OutboxItem => {
