@@ -3,6 +3,8 @@
 import type { ProductType } from "@/lib/domain/product-type";
 import type { ExpectedRange, Reading, SourceMark } from "@/lib/domain/reading";
 import type { Check, GeneralRange } from "./check";
+import { partRanges, readReference } from "./part-ranges";
+import { temperatureIn } from "./temperature-in";
 
 export interface JudgedRange {
   readonly low: number | undefined;
@@ -30,11 +32,25 @@ export function expectedRange(reading: Reading, check: Check, choice: RangeChoic
   );
 }
 
+/**
+ * Every range that the reading may have to meet: one, or none, but where the model came with one of several parts and nobody
+ * has said which is fitted. Then each of theirs.
+ */
+export function possibleRanges(
+  reading: Reading,
+  check: Check,
+  choice: RangeChoice,
+): readonly [JudgedRange | undefined, ...JudgedRange[]] {
+  const noted = notedRange(reading, check);
+  const [first, ...others] = noted === undefined ? partRanges(check, choice.ranges).map(ofModel) : [noted];
+  return first === undefined ? [expectedRange(reading, check, choice)] : [first, ...others];
+}
+
 function notedRange(reading: Reading, check: Check): JudgedRange | undefined {
   const { sheetLow: low, sheetHigh: high } = reading;
   if (low === undefined && high === undefined) return undefined;
   const unit = reading.outcome.kind === "number" ? reading.outcome.unit : (check.unit ?? "");
-  const source = reading.sheetReference ?? "sheet range noted with the reading";
+  const { source, mark } = readReference(reading.sheetReference ?? "sheet range noted with the reading");
   return {
     low,
     high,
@@ -43,7 +59,7 @@ function notedRange(reading: Reading, check: Check): JudgedRange | undefined {
     screensOnly: false,
     condemnsBelow: undefined,
     source,
-    mark: "published",
+    mark,
   };
 }
 
@@ -51,8 +67,10 @@ function modelRange(reading: Reading, check: Check, ranges: readonly ExpectedRan
   const range = ranges.find(
     (candidate) => candidate.check === check.key && holdsAt(temperatureIn(candidate.condition), reading, check),
   );
-  if (range === undefined) return undefined;
-  const { low, high, unit, source, mark } = range;
+  return range === undefined ? undefined : ofModel(range);
+}
+
+function ofModel({ low, high, unit, source, mark }: ExpectedRange): JudgedRange {
   return { low, high, unit, basis: "model", screensOnly: false, condemnsBelow: undefined, source, mark };
 }
 
@@ -77,12 +95,4 @@ function holdsAt(rangeAtC: number | undefined, reading: Reading, check: Check): 
   if (!check.needs.includes("temperature") || check.modes.includes("continuity")) return true;
   if (rangeAtC === undefined || reading.temperatureC === undefined) return false;
   return Math.abs(rangeAtC - reading.temperatureC) <= sameTemperatureC;
-}
-
-/** The temperature that a condition such as "at 30 °C" or "75 F, first family" names, in degrees Celsius. */
-export function temperatureIn(condition: string | undefined): number | undefined {
-  const found = condition?.match(/(-?\d+(?:\.\d+)?)\s*°?\s*([CF])\b/);
-  if (found === null || found === undefined) return undefined;
-  const value = Number(found[1]);
-  return found[2] === "F" ? ((value - 32) * 5) / 9 : value;
 }

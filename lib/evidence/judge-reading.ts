@@ -3,7 +3,7 @@
 import type { ProductType } from "@/lib/domain/product-type";
 import type { ExpectedRange, Reading } from "@/lib/domain/reading";
 import type { Check, Finding } from "./check";
-import { expectedRange, type JudgedRange } from "./expected-range";
+import { type JudgedRange, possibleRanges } from "./expected-range";
 import { checkOfReading } from "./own-check";
 import { inUnit } from "./units";
 
@@ -36,6 +36,8 @@ const readingRules = {
   not_commanded: "Low or no voltage proves nothing unless the step was commanded.",
   interlocks_not_shown: "Low or no voltage proves nothing unless the interlocks are shown to pass.",
   igniter_ohms: "An oven igniter's ohms prove nothing: its current is the test.",
+  part_not_stated:
+    "This model came with one of several parts, each with a range of its own, and which is fitted decides; note it with the reading.",
   no_range: "No range is known for this model, part or temperature; note the sheet's range with the reading.",
 } as const;
 export type ReadingRule = keyof typeof readingRules;
@@ -77,7 +79,18 @@ function judgeWord(word: string, check: Check): Judgement {
 function judgeMeasurement(reading: Reading, check: Check, context: JudgingContext): Judgement {
   const broken = brokenRule(reading, check);
   if (broken !== undefined) return nothing(broken);
-  const range = expectedRange(reading, check, context);
+  const [range, ...ofOtherParts] = possibleRanges(reading, check, context);
+  const judged = judgeAgainst(range, reading, check, context);
+  const isSame = ofOtherParts.every((other) => isAlike(judgeAgainst(other, reading, check, context), judged));
+  return isSame ? judged : nothing("part_not_stated");
+}
+
+function judgeAgainst(
+  range: JudgedRange | undefined,
+  reading: Reading,
+  check: Check,
+  context: JudgingContext,
+): Judgement {
   const { outcome } = reading;
   if (outcome.kind === "open")
     return { kind: "open", good: range !== undefined && range.low !== undefined && range.high === undefined, range };
@@ -90,6 +103,11 @@ function judgeMeasurement(reading: Reading, check: Check, context: JudgingContex
   if (value === undefined) return nothing("wrong_unit");
   const judged = compare(value, range);
   return judged.kind === "below" ? (unsentRule(reading, check, context) ?? judged) : judged;
+}
+
+function isAlike(one: Judgement, other: Judgement): boolean {
+  if ("good" in one && "good" in other) return one.kind === other.kind && one.good === other.good;
+  return one.kind === other.kind;
 }
 
 /** What makes any measurement of this check worthless, whatever it reads. */

@@ -9,6 +9,7 @@ import { isDecided } from "@/lib/evidence/decided";
 import { checkOfReading } from "@/lib/evidence/own-check";
 import { capitalised } from "@/lib/format/capitalised";
 import { formatOutcome, formatRange } from "@/lib/format/format-reading";
+import { failureWords } from "./shown-mode";
 import type { Verdict } from "./verdict";
 
 export interface Story {
@@ -28,16 +29,17 @@ interface Told {
 export function composedStory({ complaint, symptom, verdict, current, partLines }: Told): Story {
   return {
     complaint: complaint.trim() === "" ? sentence(symptomOf(symptom ?? "")?.name ?? "") : complaint.trim(),
-    causeNote: [causeSentence(verdict), ...proofs(verdict, current)].filter((part) => part !== "").join(" "),
+    causeNote: [causeSentence(verdict, current), ...proofs(verdict, current)].filter((part) => part !== "").join(" "),
     correction: [replaced(partLines), afterwards(current)].filter((part) => part !== "").join(" "),
   };
 }
 
-function causeSentence(verdict: Verdict): string {
+function causeSentence(verdict: Verdict, current: readonly JudgedReading[]): string {
   switch (verdict.kind) {
     case "part": {
       const [first] = verdict.entries;
-      return sentence(`${componentOf(first?.component ?? "")?.name ?? ""}: ${first?.failure ?? verdict.why}`);
+      const words = first === undefined ? verdict.why : failureWords(first, current);
+      return sentence(`${componentOf(first?.component ?? "")?.name ?? ""}: ${words}`);
     }
     case "part first":
       return sentence(`${componentOf(verdict.component)?.name ?? verdict.component}: ${verdict.why}`);

@@ -1,6 +1,6 @@
 import { type ExpectedRange, type SourceMark, sourceMarks } from "@/lib/domain/reading";
 import type { Check } from "@/lib/evidence/check";
-import { temperatureIn } from "@/lib/evidence/expected-range";
+import { temperatureIn } from "@/lib/evidence/temperature-in";
 import { inUnit } from "@/lib/evidence/units";
 import { typedValue } from "./typed-value";
 

@@ -7,6 +7,7 @@ import { isBad } from "@/lib/evidence/decided";
 import type { EvidenceEntry } from "@/lib/evidence/entry";
 import { noDrainVerdict } from "@/lib/evidence/no-drain-verdict";
 import { checkOfReading } from "@/lib/evidence/own-check";
+import { failureWords } from "./shown-mode";
 import type { VisitPlan } from "./visit-plan";
 
 export type Verdict =
@@ -106,7 +107,7 @@ function ofEntries(plan: VisitPlan, current: readonly JudgedReading[]): Verdict 
   const [first] = shown;
   if (first !== undefined) {
     const by = [...new Set(shown.flatMap(({ proof }) => holds(proof, current) ?? []))];
-    return { kind: "part", entries: shown, why: first.failure, by };
+    return { kind: "part", entries: shown, why: failureWords(first, current), by };
   }
   return undefined;
 }

@@ -1,6 +1,6 @@
 // By hand: 0 °C = 32 °F, 25 °C = 77 °F; 1 in = 2.54 cm; 1 psi = 6.894757 kPa; 1 in of water = 249.08891 Pa; 1 oz = 28.349523 g.
 import { expect, test } from "vitest";
-import { temperatureIn } from "@/lib/evidence/expected-range";
+import { temperatureIn } from "@/lib/evidence/temperature-in";
 import { inUnit } from "@/lib/evidence/units";
 
 test.each([

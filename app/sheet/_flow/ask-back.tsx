@@ -1,9 +1,9 @@
+import { useEffect, useRef } from "react";
 import { ReadingGauge } from "@/app/_charts/reading-gauge";
 import { Notice } from "@/app/_ui/notice";
 import { inUnit } from "@/lib/evidence/units";
 import { formatOutcome, formatRange } from "@/lib/format/format-reading";
 import type { Question } from "./ask-about";
-import type { ReadingDraft } from "./reading-draft";
 import styles from "./sheet.module.css";
 
 interface Props {
@@ -11,33 +11,62 @@ interface Props {
   readonly onKeep: () => void;
   /** Keeps this take and asks for another. */
   readonly onAgain: () => void;
-  readonly onInstead: (part: Partial<ReadingDraft>) => void;
+  /** The meter showed this, in the same unit unless another is named. */
+  readonly onInstead: (shown: { readonly unit?: string; readonly text: string }) => void;
 }
 
 /** One question about a reading that is outside its range, or that proves nothing. It is never refused. */
-export function AskBack({ question, onKeep, onAgain, onInstead }: Props) {
-  const { taken, range } = question;
+export function AskBack(props: Props) {
+  const { question } = props;
+  const place = useRef<HTMLDivElement>(null);
+  // The field that was typed in is gone: reading goes on here.
+  useEffect(() => {
+    if (question !== undefined) place.current?.focus();
+  }, [question]);
+  return (
+    <div ref={place} tabIndex={-1} className={styles.asked}>
+      {question.kind === "unit" || question.kind === "point" ? (
+        <Slip {...props} slip={question} />
+      ) : (
+        <Outside {...props} />
+      )}
+    </div>
+  );
+}
+
+/** Unit or decimal point, where the same digits would lie inside the range. */
+function Slip({
+  question: { taken, range },
+  slip,
+  onKeep,
+  onInstead,
+}: Props & { readonly slip: Extract<Question, { readonly kind: "unit" | "point" }> }) {
   const found = formatOutcome(taken.outcome);
-  if (question.kind === "unit" || question.kind === "point") {
-    const { words, text } = question;
-    const part = question.kind === "unit" ? { unit: question.unit, text } : { text };
-    return (
-      <Notice
-        status="note"
-        title={`${found} lies far outside ${range === undefined ? "its range" : formatRange(range)}. Did the meter show ${words}?`}
-      >
-        <div className={styles.choices}>
-          <button type="button" className={styles.choice} onClick={() => onInstead(part)}>
-            It was {words}
-          </button>
-          <button type="button" className={styles.choice} onClick={onKeep}>
-            No, keep {found}
-          </button>
-        </div>
-      </Notice>
-    );
-  }
-  const isOutside = question.kind === "outside";
+  const { words, text } = slip;
+  return (
+    <Notice
+      status="note"
+      title={`${found} lies far outside ${range === undefined ? "its range" : formatRange(range)}. Did the meter show ${words}?`}
+    >
+      <div className={styles.choices}>
+        <button
+          type="button"
+          className={styles.choice}
+          onClick={() => onInstead(slip.kind === "unit" ? { unit: slip.unit, text } : { text })}
+        >
+          It was {words}
+        </button>
+        <button type="button" className={styles.choice} onClick={onKeep}>
+          No, keep {found}
+        </button>
+      </div>
+    </Notice>
+  );
+}
+
+function Outside({ question, onKeep, onAgain }: Props) {
+  const { taken, range, kind } = question;
+  const isOutside = kind === "outside";
   return (
     <Notice
       status={isOutside ? "note" : "watch"}
@@ -46,9 +75,10 @@ export function AskBack({ question, onKeep, onAgain, onInstead }: Props) {
       {isOutside && range !== undefined && (
         <ReadingGauge outcome={inRangeUnit(taken.outcome, range.unit)} expected={range} />
       )}
-      {!isOutside && (
+      {kind === "proves nothing" && (
         <p>
-          <span className="figures">{found}</span> — {question.why} It stays in the record and is never used as proof.
+          <span className="figures">{formatOutcome(taken.outcome)}</span> — {question.why} It stays in the record and is
+          never used as proof.
         </p>
       )}
       <div className={styles.choices}>

@@ -2,8 +2,9 @@ import { type Cause, causes } from "@/lib/domain/cause";
 import type { JobRecord } from "@/lib/domain/job";
 import { answeredReadings } from "@/lib/sheets/answered-readings";
 import { ownChecksOf } from "@/lib/sheets/sheet";
+import { shownMode } from "@/lib/sheets/shown-mode";
 import { typedValue } from "@/lib/sheets/typed-value";
-import type { Verdict } from "@/lib/sheets/verdict";
+import type { Walk } from "@/lib/sheets/walk";
 import type { SheetDevice } from "../_device/use-sheet-device";
 import type { SheetView } from "./sheet-view";
 
@@ -34,7 +35,7 @@ export interface PartDraft {
 export const emptyPart: PartDraft = { partNumber: "", quantity: "1", cost: "", invoice: "" };
 
 /** What the readings show, as the closing form begins with it. */
-export function closingFrom(verdict: Verdict, view: SheetView): ClosingDraft {
+export function closingFrom({ verdict, current }: Walk, view: SheetView): ClosingDraft {
   const common = {
     parts: [],
     minutes: "",
@@ -48,12 +49,11 @@ export function closingFrom(verdict: Verdict, view: SheetView): ClosingDraft {
   switch (verdict.kind) {
     case "part": {
       const [entry] = verdict.entries;
-      const [mode = ""] = entry?.failureModes ?? [];
       return {
         ...common,
         cause: "component",
         component: entry?.component ?? "",
-        failureMode: mode,
+        failureMode: (entry && shownMode(entry, current)) ?? "",
         parts: [emptyPart],
       };
     }

@@ -1,4 +1,4 @@
-import { useId, useState } from "react";
+import { useId, useRef, useState } from "react";
 import type { ReadingOutcome } from "@/lib/domain/reading";
 import styles from "./sheet.module.css";
 
@@ -10,14 +10,17 @@ interface Props {
 
 export function CodeInput({ codes, onTake }: Props) {
   const id = useId();
+  const field = useRef<HTMLInputElement>(null);
   const [text, setText] = useState("");
   const [problem, setProblem] = useState<string>();
   return (
     <form
+      id="reading"
       onSubmit={(event) => {
         event.preventDefault();
-        if (text.trim() === "") setProblem("Type the code as the display shows it, or say that none is stored.");
-        else onTake({ kind: "code", code: text.trim() });
+        if (text.trim() !== "") return onTake({ kind: "code", code: text.trim() });
+        setProblem("Type the code as the display shows it, or say that none is stored.");
+        field.current?.focus(); // it may be off the screen, above the bar that was touched
       }}
     >
       <label htmlFor={id} className={styles.label}>
@@ -31,6 +34,8 @@ export function CodeInput({ codes, onTake }: Props) {
       <div className={styles.line}>
         <input
           id={id}
+          ref={field}
+          aria-invalid={problem === undefined ? undefined : true}
           list={`${id}-codes`}
           autoComplete="off"
           autoCapitalize="characters"
@@ -47,9 +52,6 @@ export function CodeInput({ codes, onTake }: Props) {
             <option key={code} value={code} />
           ))}
         </datalist>
-        <button type="submit" className={styles.choice}>
-          Next
-        </button>
       </div>
       <div className={styles.choices}>
         <button type="button" className={styles.choice} onClick={() => onTake({ kind: "finding", word: "none" })}>

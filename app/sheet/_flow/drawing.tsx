@@ -9,7 +9,7 @@ interface Props {
 /** Where the leads go. The words beside it say the same, so it is left out for readers of the screen. */
 export function Drawing({ kind, points }: Props) {
   return (
-    <svg viewBox="0 0 220 96" className={styles.drawing} aria-hidden="true">
+    <svg viewBox={points === undefined ? "16 2 188 78" : "0 0 220 96"} className={styles.drawing} aria-hidden="true">
       {shapes[kind]}
       {points !== undefined && (
         <>

@@ -6,18 +6,32 @@ interface Props {
   /** What the catalogue says in words. */
   readonly expect: string;
   readonly range: JudgedRange | undefined;
+  /** The fitted part decides, and nobody has said yet which it is. */
+  readonly isOfParts: boolean;
 }
 
 /** The expected range with its unit, source and mark, before anything is typed. */
-export function Expected({ expect, range }: Props) {
+export function Expected({ expect, range, isOfParts }: Props) {
   return (
     <div className={styles.expected}>
       <p>
         <strong>Expected: </strong>
-        {range === undefined ? expect : <span className={styles.range}>{formatRange(range)}</span>}
+        {range === undefined ? (
+          isOfParts ? (
+            "the range of the part that is fitted"
+          ) : (
+            expect
+          )
+        ) : (
+          <span className={styles.range}>{formatRange(range)}</span>
+        )}
       </p>
       <p className="small soft">
-        {range === undefined ? "No range is on file: note the one of the sheet in the machine." : sourceOf(range)}
+        {isOfParts
+          ? "This model came with several. Say which, and its range stands here."
+          : range === undefined
+            ? "No range is on file: note the one of the sheet in the machine."
+            : sourceOf(range)}
       </p>
     </div>
   );

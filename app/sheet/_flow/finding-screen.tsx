@@ -15,6 +15,7 @@ import { ReturnQuestion } from "./return-question";
 import styles from "./sheet.module.css";
 import type { SheetView } from "./sheet-view";
 import { Choose, Type } from "./small-fields";
+import { StepBar } from "./step-bar";
 import { verdictTitle, verdictWhy } from "./verdict-words";
 
 interface Props {
@@ -70,20 +71,13 @@ export function FindingScreen({ view, walked, device, draft, evidence, onChange,
       {wantedPhotos(evidence).map((subject) => (
         <PhotoInput key={subject} subject={subject} check={undefined} device={device} />
       ))}
-      <div className={styles.line}>
+      <div className={styles.fields}>
         <Type label="Minutes worked" value={draft.minutes} onType={(minutes) => onChange({ minutes })} short />
         <Type label="Visits" value={draft.visits} onType={(visits) => onChange({ visits })} short />
       </div>
       <ReturnQuestion view={view} draft={draft} onChange={onChange} />
       <PathTaken walked={walked} />
-      <div className={styles.bar}>
-        <button type="button" className={styles.barButton} onClick={onBack}>
-          Back
-        </button>
-        <button type="button" className={styles.barButton} data-weight="main" onClick={onReview}>
-          Review
-        </button>
-      </div>
+      <StepBar onBack={onBack} main={{ words: "Review", onClick: onReview }} />
     </>
   );
 }

@@ -1,4 +1,4 @@
-import { useId, useState } from "react";
+import { useId, useRef, useState } from "react";
 import { ReadingGauge } from "@/app/_charts/reading-gauge";
 import type { MeterMode, ReadingOutcome } from "@/lib/domain/reading";
 import type { Check } from "@/lib/evidence/check";
@@ -7,6 +7,7 @@ import { inUnit } from "@/lib/evidence/units";
 import { formatOutcome } from "@/lib/format/format-reading";
 import { typedValue } from "@/lib/sheets/typed-value";
 import { unitChoices } from "@/lib/sheets/unit-slip";
+import { inOtherUnit } from "./noted-range";
 import type { ReadingDraft } from "./reading-draft";
 import styles from "./sheet.module.css";
 import { SignKey } from "./sign-key";
@@ -22,6 +23,7 @@ interface Props {
 /** A number with its unit, echoed as it was understood; states of the meter are buttons, not typed. */
 export function NumberInput({ check, draft, range, onChange, onTake }: Props) {
   const id = useId();
+  const field = useRef<HTMLInputElement>(null);
   const [problem, setProblem] = useState<string>();
   const typed = typedValue(draft.text);
   const outcome: ReadingOutcome | undefined =
@@ -36,6 +38,7 @@ export function NumberInput({ check, draft, range, onChange, onTake }: Props) {
         ? typed.sentence
         : "Type what the meter shows, choose a state of the meter, or skip the step.",
     );
+    field.current?.focus(); // it may be off the screen, above the bar that was touched
   }
   return (
     <form
@@ -57,10 +60,12 @@ export function NumberInput({ check, draft, range, onChange, onTake }: Props) {
         {draft.unit.startsWith("°") && <SignKey text={draft.text} onChange={(text) => onChange({ text })} />}
         <input
           id={id}
+          ref={field}
           type="text"
           inputMode="decimal"
           autoComplete="off"
           enterKeyHint="next"
+          aria-invalid={problem === undefined ? undefined : true}
           className={styles.number}
           value={draft.text}
           onChange={(event) => {
@@ -72,7 +77,7 @@ export function NumberInput({ check, draft, range, onChange, onTake }: Props) {
       </div>
       {modes.length > 1 && <Modes modes={modes} chosen={draft.mode} onChoose={(mode) => onChange({ mode })} />}
       {outcome !== undefined && <Echo outcome={outcome} range={range} />}
-      <div className={styles.choices}>
+      <div className={styles.states}>
         {isOhms && (
           <>
             <State words="Open (OL)" onTake={() => onTake({ kind: "open" })} />
@@ -104,7 +109,7 @@ function Units({
       aria-label="Unit"
       className={styles.unit}
       value={draft.unit}
-      onChange={(event) => onChange({ unit: event.target.value })}
+      onChange={(event) => onChange(inOtherUnit(draft, event.target.value))}
     >
       {choices.map((unit) => (
         <option key={unit} value={unit}>

@@ -5,6 +5,7 @@ import { inUnit } from "@/lib/evidence/units";
 import type { SheetReading } from "@/lib/sheets/sheet-answer";
 import { testPoints } from "@/lib/sheets/test-points";
 import { typedValue } from "@/lib/sheets/typed-value";
+import { inOtherUnit } from "./noted-range";
 
 /** Everything on the screen of one measuring step, as it stands. */
 export interface ReadingDraft {
@@ -52,8 +53,10 @@ export function readingOf(draft: ReadingDraft, outcome: ReadingOutcome, check: C
   const isMeasured = outcome.kind !== "finding" && outcome.kind !== "code";
   const [pointA, pointB] = testPoints(check).pairs[time - 1] ?? testPoints(check).pairs[0] ?? [undefined, undefined];
   const wordMode = outcome.kind === "code" ? "fault_code" : "observation";
-  const sheetLow = isMeasured ? numberIn(draft.sheetLow) : undefined;
-  const sheetHigh = isMeasured ? numberIn(draft.sheetHigh) : undefined;
+  // Beside a state of the meter stands no unit: the range is noted in the check's own.
+  const ends = outcome.kind === "number" ? draft : inOtherUnit(draft, check.unit ?? draft.unit);
+  const sheetLow = isMeasured ? numberIn(ends.sheetLow) : undefined;
+  const sheetHigh = isMeasured ? numberIn(ends.sheetHigh) : undefined;
   const noted = sheetLow !== undefined || sheetHigh !== undefined;
   return {
     kind: "reading",

@@ -7,6 +7,7 @@ import { EvidenceState } from "./evidence-state";
 import { PathTaken } from "./path-taken";
 import styles from "./sheet.module.css";
 import { Write } from "./small-fields";
+import { StepBar } from "./step-bar";
 import { verdictTitle } from "./verdict-words";
 
 interface Props {
@@ -49,15 +50,13 @@ export function ReviewScreen(props: Props) {
       <Write label="Correction" value={story.correction} onWrite={(correction) => onWrite({ correction })} />
       <PathTaken walked={walked} onChange={onChangeAnswer} />
       <p>{keptPhotos(device.photos.length)}</p>
-      {device.problem !== undefined && <p role="alert">{device.problem}</p>}
-      <div className={styles.bar}>
-        <button type="button" className={styles.barButton} onClick={onBack}>
-          Back
-        </button>
-        <button type="button" className={styles.barButton} data-weight="main" onClick={onClose}>
-          Close job
-        </button>
-      </div>
+      <StepBar onBack={onBack} main={{ words: "Close job", onClick: onClose }}>
+        {device.problem !== undefined && (
+          <p role="alert" className={styles.problem}>
+            {device.problem}
+          </p>
+        )}
+      </StepBar>
     </>
   );
 }

@@ -1,5 +1,5 @@
 "use client";
-import { useEffect, useMemo, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import { symptomOf } from "@/lib/domain/symptoms";
 import { checkEvidence } from "@/lib/evidence/check-evidence";
 import { composedStory } from "@/lib/sheets/composed-story";
@@ -39,7 +39,7 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
   const walked = useMemo(() => walk(plan, device.answers, view.ranges), [plan, device.answers, view.ranges]);
   const proposal = useMemo(() => nextCheck(plan, walked, view.basis), [plan, walked, view.basis]);
   const complaint = useComplaint(view.jobNumber);
-  const draft: ClosingDraft = { ...closingFrom(walked.verdict, view), ...draftFromDevice(device.keptDraft), ...edited };
+  const draft: ClosingDraft = { ...closingFrom(walked, view), ...draftFromDevice(device.keptDraft), ...edited };
   const composed = composedStory({
     complaint: complaint ?? "",
     symptom: view.symptom,
@@ -58,10 +58,6 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
     setEdited(next);
     device.keepDraft(draftToKeep({ ...draftFromDevice(device.keptDraft), ...next }));
   };
-  const show = (next: Screen) => {
-    setScreen(next);
-    window.scrollTo(0, 0);
-  };
   const chosen = screen.kind === "step" ? screen.check : undefined;
   const step =
     chosen === undefined
@@ -71,10 +67,7 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
       : plan.steps.find(({ check }) => check.key === chosen);
   const isFinding = screen.kind === "finding" || (screen.kind === "step" && step === undefined);
   const place = `${screen.kind} ${step?.check.key ?? ""} ${isFinding}`;
-  // A new screen is read from its heading.
-  useEffect(() => {
-    if (place !== "" && device.answers.length > 0) document.querySelector<HTMLElement>("#sheet-flow h2")?.focus();
-  }, [place, device.answers.length]);
+  useReadFromHeading(device.isReady ? `${place} ${device.answers.length}` : undefined);
 
   async function close() {
     const found = closingProblems(draft);
@@ -114,8 +107,8 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
           evidence={evidence}
           problems={problems}
           onWrite={change}
-          onChangeAnswer={(check) => show({ kind: "step", check })}
-          onBack={() => show({ kind: "finding" })}
+          onChangeAnswer={(check) => setScreen({ kind: "step", check })}
+          onBack={() => setScreen({ kind: "finding" })}
           onClose={() => void close()}
         />
       ) : isFinding || step === undefined ? (
@@ -126,8 +119,8 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
           draft={draft}
           evidence={evidence}
           onChange={change}
-          onReview={() => show({ kind: "review" })}
-          onBack={() => show({ kind: "step", check: last })}
+          onReview={() => setScreen({ kind: "review" })}
+          onBack={() => setScreen({ kind: "step", check: last })}
         />
       ) : (
         <>
@@ -139,20 +132,33 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
             step={step}
             time={time}
             proposal={proposal}
-            onDone={() => show({ kind: "step", check: undefined })}
+            onDone={() => setScreen({ kind: "step", check: undefined })}
             onBack={
-              last === undefined || last === step.check.key ? undefined : () => show({ kind: "step", check: last })
+              last === undefined || last === step.check.key ? undefined : () => setScreen({ kind: "step", check: last })
             }
-            onOther={(check) => show({ kind: "step", check })}
+            onOther={(check) => setScreen({ kind: "step", check })}
           />
           <PathTaken walked={walked} />
-          <button type="button" className={styles.finish} onClick={() => show({ kind: "finding" })}>
+          <button type="button" className={styles.finish} onClick={() => setScreen({ kind: "finding" })}>
             Go to the finding with what there is
           </button>
         </>
       )}
     </div>
   );
+}
+
+/** A new screen is read from its heading, with how far it is just above; the first one with the job's number and serial. */
+function useReadFromHeading(place: string | undefined) {
+  const shown = useRef<string>(undefined);
+  useEffect(() => {
+    if (place === undefined || place === shown.current) return;
+    const isFirst = shown.current === undefined;
+    shown.current = place;
+    if (isFirst) return;
+    document.getElementById("sheet-flow")?.scrollIntoView();
+    document.querySelector<HTMLElement>("#sheet-flow h2")?.focus({ preventScroll: true });
+  }, [place]);
 }
 
 /** Readings already taken of a step; one that is looked at again begins with its first. */

@@ -6,7 +6,7 @@ export function SkipPanel({ onSkip }: { readonly onSkip: (reason: SkipReason) =>
   return (
     <fieldset className="bare">
       <legend className={styles.label}>Why is this step passed over?</legend>
-      <div className={styles.choices}>
+      <div className={styles.reasons}>
         {Object.entries(skipReasons).map(([reason, words]) => (
           <button key={reason} type="button" className={styles.choice} onClick={() => onSkip(reason as SkipReason)}>
             {words}

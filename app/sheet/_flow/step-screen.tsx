@@ -5,10 +5,10 @@ import type { ProductType } from "@/lib/domain/product-type";
 import type { ReadingOutcome } from "@/lib/domain/reading";
 import { holds } from "@/lib/evidence/condition";
 import { judgeReadings } from "@/lib/evidence/current-readings";
-import { expectedRange } from "@/lib/evidence/expected-range";
+import { possibleRanges } from "@/lib/evidence/expected-range";
 import { answeredReadings } from "@/lib/sheets/answered-readings";
 import type { Proposal } from "@/lib/sheets/next-check";
-import type { SheetAnswer, SheetReading, SkipReason } from "@/lib/sheets/sheet-answer";
+import type { SheetAnswer, SkipReason } from "@/lib/sheets/sheet-answer";
 import type { PlanStep } from "@/lib/sheets/visit-plan";
 import type { Walk } from "@/lib/sheets/walk";
 import type { SheetDevice } from "../_device/use-sheet-device";
@@ -19,14 +19,17 @@ import { CodeInput } from "./code-input";
 import { Expected } from "./expected";
 import { FindingInput } from "./finding-input";
 import { HowTaken } from "./how-taken";
+import { inOtherUnit, notedBefore } from "./noted-range";
 import { NumberInput } from "./number-input";
 import { OtherChecks } from "./other-checks";
 import { PartChoice } from "./part-choice";
 import { PhotoInput } from "./photo-input";
 import { emptyDraft, judgedAs, readingOf } from "./reading-draft";
+import styles from "./sheet.module.css";
 import type { SheetView } from "./sheet-view";
 import { SkipPanel } from "./skip-panel";
 import { StepBar } from "./step-bar";
+import { StepBefore } from "./step-before";
 import { StepHead } from "./step-head";
 
 /** What a single step needs of its job. */
@@ -53,17 +56,21 @@ interface Props {
 export function StepScreen({ view, walked, device, step, time, proposal, onDone, onBack, onOther }: Props) {
   const { check } = step;
   const own = view.own.get(check.key);
-  const [draft, setDraft] = useState(() => emptyDraft(check, commandedSoFar(walked)));
+  const [draft, setDraft] = useState(() => ({
+    ...emptyDraft(check, commandedSoFar(walked)),
+    ...notedBefore(check, device.answers),
+  }));
   const [question, setQuestion] = useState<Question>();
   const [skipping, setSkipping] = useState(false);
   const change = (part: Partial<typeof draft>) => setDraft({ ...draft, ...part });
   const reading = readingOf(draft, { kind: "no_reading" }, check, time);
   const context = { ranges: view.ranges, productType: view.productType };
-  const range = expectedRange(
+  const [onlyRange, ...ofOtherParts] = possibleRanges(
     judgedAs({ ...reading, outcome: { kind: "number", value: 0, unit: draft.unit } }, check, own),
     check,
     context,
   );
+  const range = ofOtherParts.length > 0 ? undefined : onlyRange;
   const asksWords = Object.keys(check.findings).length > 0;
   const isCode = check.modes[0] === "fault_code";
   const isMeasured =
@@ -86,55 +93,62 @@ export function StepScreen({ view, walked, device, step, time, proposal, onDone,
     if (asked === undefined) void keep(taken);
     else setQuestion({ ...asked, taken });
   }
-  const settle = (taken: SheetReading) => void keep(taken);
 
   return (
     <>
-      <StepHead
-        step={step}
-        time={time}
-        reason={proposal.kind === "next" && proposal.step === step ? proposal.reason : undefined}
-        notes={view.notes}
-      />
-      {check.energy === "live" && (
-        <CautionsRead isRead={draft.cautionsRead} onRead={() => change({ cautionsRead: true })} />
-      )}
-      {step.photo !== undefined && (
-        <PhotoInput subject={step.photo} check={check.key} device={device} before={isCode} />
-      )}
-      {isMeasured && <Expected expect={check.expect} range={range} />}
-      {isMeasured && <PartChoice check={check} ranges={view.ranges} draft={draft} onChange={change} />}
-      {question === undefined ? (
-        <fieldset disabled={!draft.cautionsRead} className="bare">
-          <legend className="only-heard">{check.name}</legend>
-          {isCode && <CodeInput codes={view.codes} onTake={take} />}
-          {isMeasured && <NumberInput check={check} draft={draft} range={range} onChange={change} onTake={take} />}
-          {asksWords && !isCode && <FindingInput check={check} onTake={take} />}
-          {isMeasured && <HowTaken check={check} draft={draft} onChange={change} />}
-        </fieldset>
-      ) : (
-        <AskBack
-          question={question}
-          onKeep={() => settle(question.taken)}
-          onAgain={() => void keep(question.taken, true)}
-          onInstead={(part) => {
-            setQuestion(undefined);
-            const over = { ...draft, ...part };
-            setDraft(over);
-            take({ kind: "number", value: Number(over.text), unit: over.unit }, over);
-          }}
-        />
-      )}
-      {device.problem !== undefined && <p role="alert">{device.problem}</p>}
-      {skipping && <SkipPanel onSkip={(why: SkipReason) => void keep({ kind: "skip", reason: why })} />}
-      {proposal.kind === "next" && (
-        <OtherChecks others={proposal.others.filter((other) => other !== step)} onChoose={onOther} />
-      )}
+      <StepHead step={step} time={time} />
+      <div className={styles.step}>
+        <StepBefore step={step} time={time} notes={view.notes} />
+        <div className={styles.answer}>
+          {check.energy === "live" && (
+            <CautionsRead isRead={draft.cautionsRead} onRead={() => change({ cautionsRead: true })} />
+          )}
+          {step.photo !== undefined && (
+            <PhotoInput subject={step.photo} check={check.key} device={device} before={isCode} />
+          )}
+          {isMeasured && <Expected expect={check.expect} range={range} isOfParts={ofOtherParts.length > 0} />}
+          {isMeasured && <PartChoice check={check} ranges={view.ranges} draft={draft} onChange={change} />}
+          {question === undefined ? (
+            <fieldset disabled={!draft.cautionsRead} className="bare">
+              <legend className="only-heard">{check.name}</legend>
+              {isCode && <CodeInput codes={view.codes} onTake={take} />}
+              {isMeasured && <NumberInput check={check} draft={draft} range={range} onChange={change} onTake={take} />}
+              {asksWords && !isCode && <FindingInput check={check} onTake={take} />}
+              {isMeasured && <HowTaken check={check} draft={draft} onChange={change} />}
+            </fieldset>
+          ) : (
+            <AskBack
+              question={question}
+              onKeep={() => void keep(question.taken)}
+              onAgain={() => void keep(question.taken, true)}
+              onInstead={({ unit, text }) => {
+                setQuestion(undefined);
+                const over = { ...draft, ...(unit === undefined ? {} : inOtherUnit(draft, unit)), text };
+                setDraft(over);
+                take({ kind: "number", value: Number(over.text), unit: over.unit }, over);
+              }}
+            />
+          )}
+          <OtherChecks proposal={proposal} step={step} onChoose={onOther} />
+        </div>
+      </div>
       <StepBar
         onBack={onBack}
         onSkip={() => setSkipping(!skipping)}
-        next={isMeasured && question === undefined ? { form: "reading", disabled: !draft.cautionsRead } : undefined}
-      />
+        isSkipping={skipping}
+        next={
+          (isMeasured || isCode) && question === undefined
+            ? { form: "reading", disabled: !draft.cautionsRead }
+            : undefined
+        }
+      >
+        {device.problem !== undefined && (
+          <p role="alert" className={styles.problem}>
+            {device.problem}
+          </p>
+        )}
+        {skipping && <SkipPanel onSkip={(why: SkipReason) => void keep({ kind: "skip", reason: why })} />}
+      </StepBar>
     </>
   );
 }

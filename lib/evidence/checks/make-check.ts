@@ -71,7 +71,7 @@ export const line120: GeneralRange = {
 export const line240: GeneralRange = { ...line120, low: 220, high: 252 };
 const closedRange = decides(0, 1, "ohm", "maker sheets print under 1 ohm, or less", "common practice, no source");
 /** Insulation: 1 megohm or more to ground. */
-export const insulated = decides(1_000_000, undefined, "ohm", "1 megohm or more", "common practice, no source");
+export const insulated = decides(1, undefined, "mohm", "1 megohm or more", "common practice, no source");
 
 function complete(
   mode: MeterMode | readonly [MeterMode, ...MeterMode[]],
