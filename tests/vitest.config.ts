@@ -1,5 +1,7 @@
+import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { LongestFirst } from "./longest-first.mjs";
 import { workersOfDatabaseTests } from "./workers.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
@@ -18,11 +20,15 @@ const long = [
   "tests/intake/tables/hostile-archives.test.ts",
 ];
 
+/** All that there are: left to itself vitest keeps one back, which of two is half. */
+const maxWorkers = availableParallelism();
+
 /** `unit` and `long` need nothing but Node; `database` needs a real PostgreSQL, which its global set-up provides. */
 export default defineConfig({
   root,
   resolve: { alias: { "@": root.replace(/\/$/, "") } },
   test: {
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         extends: true,
@@ -30,12 +36,13 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.ts"],
           exclude: ["tests/db/**", ...long],
+          maxWorkers,
           testTimeout: 30_000,
         },
       },
       {
         extends: true,
-        test: { name: "long", include: long, testTimeout: 240_000 },
+        test: { name: "long", include: long, maxWorkers, testTimeout: 240_000 },
       },
       {
         extends: true,
