@@ -39,9 +39,15 @@ export function closedJob(row: typeof jobs.$inferSelect): ClosedJob {
   };
 }
 
-export function unitOf(row: typeof units.$inferSelect, model: Pick<Unit, "maker" | "model" | "productType">): Unit {
+/** Every field by its name: a spread makes each of a million units an object of the slow kind. */
+export function unitOf(
+  row: typeof units.$inferSelect,
+  { maker, model, productType }: Pick<Unit, "maker" | "model" | "productType">,
+): Unit {
   return {
-    ...model,
+    maker,
+    model,
+    productType,
     serial: row.serial ?? undefined,
     madeFrom: row.madeFrom ?? undefined,
     madeUntil: row.madeUntil ?? undefined,

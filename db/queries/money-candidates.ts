@@ -29,7 +29,7 @@ export async function loadCandidates(
   });
   if (reaches.length === 0) return [];
   return await db.rows<{ unitId: string; jobId: string }>(sql`
-    ${keys} ${reachOfJob(reaches)} where ${closed} and ${mayBeCovered(reaches, policies)}`);
+    ${keys} ${reachOfJob(reaches)} where ${closed} and ${mayBeCovered(reaches, policies, scope)}`);
 }
 
 type Reaches = readonly { readonly makerId: number; readonly reach: CoverReach }[];
@@ -54,7 +54,7 @@ function reachOfJob(reaches: Reaches): SQL {
       j.failed_on - greatest(u.sold_on, u.delivered_on, u.installed_on, u.occupied_on, u.registered_on, u.shipped_on, u.made_until) as late) r`;
 }
 
-function mayBeCovered(reaches: Reaches, policies: readonly StoredPolicy[]): SQL {
+function mayBeCovered(reaches: Reaches, policies: readonly StoredPolicy[], scope: UnitScope): SQL {
   const paysDiagnosis = policies.some(({ policy }) => policy.pay.diagnosis.kind === "flat");
   const claimable = causeKeys.filter(
     (cause) => causes[cause].kind === "component" || (paysDiagnosis && cause === "no_fault_found"),
@@ -67,27 +67,32 @@ function mayBeCovered(reaches: Reaches, policies: readonly StoredPolicy[]): SQL 
     sql`r.late <= r.days`,
     ...campaigns(reaches),
     ...papers,
-    underContract(policies),
-    repairedUnderCover(reaches),
+    underContract(policies, scope),
+    repairedUnderCover(reaches, scope),
   ];
   return sql`j.cause = any(${sql.param(claimable)}::text[]) and (${sql.join(may, sql` or `)})`;
 }
 
 /** A contract pays nothing before the first day of its paper, nor after the last unless its terms stand still in between. */
-function underContract(policies: readonly StoredPolicy[]): SQL {
+function underContract(policies: readonly StoredPolicy[], scope: UnitScope): SQL {
   const standsStill = policies.some(({ policy }) => policy.payer.kind === "contract" && policy.tolling);
   const ends = standsStill ? sql`true` : sql`f.ends_on >= j.failed_on`;
-  return sql`exists (select from contracts f where f.unit_id = j.unit_id and f.starts_on <= j.completed_on and ${ends})`;
+  const any = sql`j.unit_id in (select f.unit_id from contracts f where ${inScope(sql`f.unit_id`, scope)})`;
+  return sql`(${any} and exists (select from contracts f where f.unit_id = j.unit_id and f.starts_on <= j.completed_on and ${ends}))`;
 }
 
-/** Repairs on the payer's account keep a term running or begin one of their own. */
-function repairedUnderCover(reaches: Reaches): SQL {
+/**
+ * Repairs on the payer's account keep a term running or begin one of their own. Of most units no such job is on file, so
+ * that is asked once for all of them, and of the others job by job.
+ */
+function repairedUnderCover(reaches: Reaches, scope: UnitScope): SQL {
   const beginsAnew = reaches.some(({ reach }) => reach.repairDays >= forever);
   const onAccount = sql`e.payer in ('maker', 'campaign') and e.cause = 'component'`;
   const counts = beginsAnew ? sql`(m.repair_days >= ${forever} or (${onAccount}))` : onAccount;
-  return sql`exists (select from jobs e where e.unit_id = j.unit_id and e.job_id <> j.job_id and e.status = 'closed'
+  const any = sql`j.unit_id in (select e.unit_id from jobs e where ${inScope(sql`e.unit_id`, scope)} and e.status = 'closed' and ${beginsAnew ? sql`true` : onAccount})`;
+  return sql`(${any} and exists (select from jobs e where e.unit_id = j.unit_id and e.job_id <> j.job_id and e.status = 'closed'
     and e.completed_on <= j.completed_on and ${counts} and (m.repair_days >= ${forever} or j.failed_on - e.completed_on <= m.repair_days
-      or r.late <= r.days + (select coalesce(sum(s.completed_on - s.requested_on + 1), 0) from jobs s where s.unit_id = j.unit_id and s.status = 'closed')))`;
+      or r.late <= r.days + (select coalesce(sum(s.completed_on - s.requested_on + 1), 0) from jobs s where s.unit_id = j.unit_id and s.status = 'closed'))))`;
 }
 
 /** Serials compare letter by letter in the database too. */

@@ -1,10 +1,8 @@
 // Claims: a decided and proven job becomes the request to its payer, or the list of reasons why it cannot. Pure; the
 // packet that is printed and sent is claim-packet.ts.
-import { decideFiling } from "@/lib/coverage/decide-filing";
-import { blockReasons } from "./block-reasons";
 import type { ClaimAssembly } from "./claim";
-import { claimAmounts } from "./claim-amounts";
-import { type ClaimCase, coveredByPolicy } from "./claim-case";
+import type { ClaimCase } from "./claim-case";
+import { claimGrounds } from "./claim-grounds";
 import { claimTasks } from "./claim-tasks";
 import { repeatCheck } from "./repeat-check";
 
@@ -13,13 +11,10 @@ import { repeatCheck } from "./repeat-check";
  * Checked: tests/claims/assemble-claim.test.ts.
  */
 export function assembleClaim(given: ClaimCase): ClaimAssembly {
-  const { record, policy, evidence, asOf, holidays } = given;
-  const { items, source } = coveredByPolicy(given);
-  const amounts = claimAmounts(record, items, policy);
-  const { filing: clock } = policy.clocks;
-  const filing = decideFiling({ clock, completedOn: record.job.completedOn, actOn: asOf, holidays });
-  const tasks = claimTasks(given, amounts);
-  const reasons = blockReasons(given, amounts, filing);
+  const { record, policy, evidence } = given;
+  const { covered, amounts, filing, reasons } = claimGrounds(given);
+  const { source } = covered;
+  const tasks = claimTasks(given, covered, amounts);
   if (reasons.length > 0 || source === undefined || filing.kind === "late") return { kind: "blocked", reasons, tasks };
   return {
     kind: "claim",
@@ -30,7 +25,7 @@ export function assembleClaim(given: ClaimCase): ClaimAssembly {
       lines: amounts.lines,
       deductions: amounts.deductions,
       totalCents: amounts.totalCents,
-      filing: { by: clock.by, lastDay: filing.lastDay, daysLeft: filing.daysLeft },
+      filing: { by: policy.clocks.filing.by, lastDay: filing.lastDay, daysLeft: filing.daysLeft },
       tasks,
       isReady: tasks.every((task) => task.state !== "missing"),
       warnings: evidence.warnings,

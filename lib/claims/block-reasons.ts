@@ -4,15 +4,20 @@ import { describeItem } from "@/lib/coverage/describe-coverage";
 import { causes } from "@/lib/domain/cause";
 import type { BlockReason } from "./claim";
 import type { ClaimAmounts } from "./claim-amounts";
-import { type ClaimCase, coveredByPolicy } from "./claim-case";
+import type { ClaimCase, CoveredByPolicy } from "./claim-case";
 import { repeatCheck } from "./repeat-check";
 
 /** Everything that keeps this job from becoming a claim, whatever is added to it. Each says why. */
-export function blockReasons(given: ClaimCase, amounts: ClaimAmounts, filing: FilingDecision): readonly BlockReason[] {
+export function blockReasons(
+  given: ClaimCase,
+  covered: CoveredByPolicy,
+  amounts: ClaimAmounts,
+  filing: FilingDecision,
+): readonly BlockReason[] {
   const found = [
     ...statusReasons(given),
     ...causeReasons(given),
-    ...coverageReasons(given),
+    ...coverageReasons(given, covered),
     ...evidenceReasons(given),
     ...repeatReasons(given),
     ...filingReasons(filing),
@@ -58,9 +63,8 @@ function causeReasons({ record, evidence, decision, policy }: ClaimCase): readon
   ];
 }
 
-function coverageReasons(given: ClaimCase): readonly BlockReason[] {
-  const { decision, policy } = given;
-  if (coveredByPolicy(given).items.length > 0) return [];
+function coverageReasons({ decision, policy }: ClaimCase, { items }: CoveredByPolicy): readonly BlockReason[] {
+  if (items.length > 0) return [];
   const { parts } = decision.items;
   switch (decision.verdict) {
     case "covered":

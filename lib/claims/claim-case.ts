@@ -1,5 +1,5 @@
 import type { Day } from "@/lib/calendar/day";
-import type { CoverageDecision, CoverSource } from "@/lib/coverage/coverage-decision";
+import type { CoverageAnswer, CoverSource, ItemDecision } from "@/lib/coverage/coverage-decision";
 import type { JobRecord } from "@/lib/domain/job";
 import { type PayItem, payItems } from "@/lib/domain/pay-item";
 import type { Policy } from "@/lib/domain/policy";
@@ -8,7 +8,7 @@ import type { EvidenceCheck } from "@/lib/evidence/evidence-check";
 /** Everything a claim is made from. */
 export interface ClaimCase {
   readonly record: JobRecord;
-  readonly decision: CoverageDecision;
+  readonly decision: CoverageAnswer;
   readonly evidence: EvidenceCheck;
   /** The policy version that is asked to pay: one of those the decision names. */
   readonly policy: Policy;
@@ -25,13 +25,25 @@ export interface CoveredByPolicy {
 }
 
 export function coveredByPolicy({ decision, policy }: Pick<ClaimCase, "decision" | "policy">): CoveredByPolicy {
-  const covered = payItems.flatMap((item) => {
-    const of = decision.items[item];
-    const isOurs = of.verdict === "covered" && of.by.policy === policy.key && of.by.version === policy.version;
-    return isOurs ? [{ item, source: of.by }] : [];
-  });
-  const source = covered[0]?.source;
+  const first = payItems.find((item) => isOurs(decision.items[item], policy));
+  const source = first === undefined ? undefined : sourceOf(decision.items[first]);
   // A campaign and the policy it stands in are two requests; the first one that pays is this claim's.
-  const items = covered.filter((entry) => entry.source.campaign === source?.campaign).map((entry) => entry.item);
+  const items = payItems.filter((item) => {
+    const of = decision.items[item];
+    return isOurs(of, policy) && sourceOf(of)?.campaign === source?.campaign;
+  });
   return { items, source };
+}
+
+/** Whether the policy pays any item, asked of many that pay none. */
+export function coversAnything({ items }: CoverageAnswer, policy: Policy): boolean {
+  return payItems.some((item) => isOurs(items[item], policy));
+}
+
+function isOurs(of: ItemDecision, { key, version }: Policy): boolean {
+  return of.verdict === "covered" && of.by.policy === key && of.by.version === version;
+}
+
+function sourceOf(of: ItemDecision): CoverSource | undefined {
+  return of.verdict === "covered" ? of.by : undefined;
 }

@@ -6,13 +6,33 @@ import type { EvidenceItem } from "@/lib/evidence/evidence-check";
 import { authorizationCheck } from "./authorization-check";
 import type { ClaimTask, TaskKey } from "./claim";
 import type { ClaimAmounts } from "./claim-amounts";
-import { type ClaimCase, type CoveredByPolicy, coveredByPolicy } from "./claim-case";
+import type { ClaimCase, CoveredByPolicy } from "./claim-case";
 import { centsInWords } from "./money-words";
 import { repeatCheck } from "./repeat-check";
 
 /** The six things a claim is made of, each in place, missing with what would fix it, or not asked for here. */
-export function claimTasks(given: ClaimCase, amounts: ClaimAmounts): readonly ClaimTask[] {
-  const covered = coveredByPolicy(given);
+export function claimTasks(given: ClaimCase, covered: CoveredByPolicy, amounts: ClaimAmounts): readonly ClaimTask[] {
+  return askedTasks(given, covered, amounts).map(({ key, applies, found, fixes }) =>
+    applies
+      ? { key, state: fixes.length === 0 ? "in_place" : "missing", found: found(), fixes }
+      : { key, state: "does_not_apply", found: [], fixes: [] },
+  );
+}
+
+/** What would fix everything that is missing, for whoever asks nothing else of a great many jobs. */
+export function claimFixes(given: ClaimCase, covered: CoveredByPolicy, amounts: ClaimAmounts): readonly string[] {
+  return askedTasks(given, covered, amounts).flatMap(({ fixes }) => fixes);
+}
+
+interface AskedTask {
+  readonly key: TaskKey;
+  readonly applies: boolean;
+  /** Most of the words of a task, so they wait until somebody reads them. */
+  readonly found: () => readonly string[];
+  readonly fixes: readonly string[];
+}
+
+function askedTasks(given: ClaimCase, covered: CoveredByPolicy, amounts: ClaimAmounts): readonly AskedTask[] {
   return [
     unitAndSerial(given),
     coverageWindow(given, covered),
@@ -23,7 +43,7 @@ export function claimTasks(given: ClaimCase, amounts: ClaimAmounts): readonly Cl
   ];
 }
 
-function unitAndSerial({ record }: ClaimCase): ClaimTask {
+function unitAndSerial({ record }: ClaimCase): AskedTask {
   const { model, serial } = record.unit;
   const fixes = [
     ...(model.trim() === "" ? ["Read the model with its suffix from the rating plate."] : []),
@@ -31,21 +51,21 @@ function unitAndSerial({ record }: ClaimCase): ClaimTask {
   ];
   return task(
     "unit_and_serial",
-    [`${record.unit.maker} ${model}`, ...(serial === undefined ? [] : [`Serial ${serial}`])],
+    () => [`${record.unit.maker} ${model}`, ...(serial === undefined ? [] : [`Serial ${serial}`])],
     fixes,
   );
 }
 
 /** A start without its paper is still a start, but payers ask for the paper. A campaign asks for none. */
-function coverageWindow({ decision, record }: ClaimCase, { items, source }: CoveredByPolicy): ClaimTask {
-  if (items.length === 0) return task("coverage_window", [], [`Parts: ${describeItem(decision.items.parts)}.`]);
+function coverageWindow({ decision, record }: ClaimCase, { items, source }: CoveredByPolicy): AskedTask {
+  if (items.length === 0) return task("coverage_window", () => [], [`Parts: ${describeItem(decision.items.parts)}.`]);
   const hasReceipt = record.attachments.some((attachment) => attachment.subject === "receipt");
   const isAsked = source?.campaign === undefined && source?.payerKind !== "own_guarantee";
   const fixes = isAsked && !hasReceipt ? ["Attach proof of purchase: a receipt, delivery note or closing paper."] : [];
-  return task("coverage_window", describeCoverage(decision).arithmetic, fixes);
+  return task("coverage_window", () => describeCoverage(decision).arithmetic, fixes);
 }
 
-function faultAndRemedy({ record, policy }: ClaimCase): ClaimTask {
+function faultAndRemedy({ record, policy }: ClaimCase): AskedTask {
   const { complaint, causeNote, correction, component, cause } = record.job;
   const repeat = repeatCheck(record, policy);
   const fixes = [
@@ -62,23 +82,22 @@ function faultAndRemedy({ record, policy }: ClaimCase): ClaimTask {
     repeat?.decision.kind === "cannot_compare"
       ? [`Job ${repeat.earlierJob} lies inside the repeat window: name component and symptom on both jobs.`]
       : [];
-  const name = component === undefined ? [] : [componentOf(component)?.name ?? component];
-  return task("fault_and_remedy", [...name, causes[cause].name, ...unrelated], [...fixes, ...cannotCompare]);
+  const name = () => (component === undefined ? [] : [componentOf(component)?.name ?? component]);
+  return task("fault_and_remedy", () => [...name(), causes[cause].name, ...unrelated], [...fixes, ...cannotCompare]);
 }
 
-function evidenceTask(key: TaskKey, { evidence }: ClaimCase, belongs: (itemKey: string) => boolean): ClaimTask {
-  const items = evidence.items.filter((item) => belongs(item.key));
-  const applying = items.filter((item) => item.state !== "does_not_apply");
-  if (applying.length === 0) return { key, state: "does_not_apply", found: [], fixes: [] };
-  const found = applying.filter((item) => item.state === "in_place").map((item) => item.label);
-  return task(key, found, applying.filter((item) => item.state === "missing").map(fixOf));
+function evidenceTask(key: TaskKey, { evidence }: ClaimCase, belongs: (itemKey: string) => boolean): AskedTask {
+  const applying = evidence.items.filter((item) => item.state !== "does_not_apply" && belongs(item.key));
+  const found = () => applying.filter((item) => item.state === "in_place").map((item) => item.label);
+  const fixes = applying.filter((item) => item.state === "missing").map(fixOf);
+  return { key, applies: applying.length > 0, found, fixes };
 }
 
 function fixOf({ label, whatWouldFixIt, canStillBeHad }: EvidenceItem): string {
   return `${label}: ${whatWouldFixIt}${canStillBeHad ? "" : " It cannot be had after the repair."}`;
 }
 
-function partsAndLabour(given: ClaimCase, { items }: CoveredByPolicy, amounts: ClaimAmounts): ClaimTask {
+function partsAndLabour(given: ClaimCase, { items }: CoveredByPolicy, amounts: ClaimAmounts): AskedTask {
   const { record, policy } = given;
   const fitted = record.partLines.filter((line) => line.role === "fitted");
   const authorization = authorizationCheck(record, policy, amounts);
@@ -87,13 +106,12 @@ function partsAndLabour(given: ClaimCase, { items }: CoveredByPolicy, amounts: C
     ...amounts.unknown,
     ...(authorization.kind === "missing" ? [authorization.fix] : []),
   ];
-  const found = [
+  const found = () => [
     ...amounts.lines.map((line) => `${line.description}: ${centsInWords(line.cents, policy.currency)} (${line.basis})`),
     ...(authorization.kind === "in_place" ? [authorization.found] : []),
   ];
-  if (found.length === 0 && fixes.length === 0)
-    return { key: "parts_and_labour", state: "does_not_apply", found, fixes };
-  return task("parts_and_labour", found, fixes);
+  const applies = amounts.lines.length > 0 || authorization.kind === "in_place" || fixes.length > 0;
+  return { key: "parts_and_labour", applies, found, fixes };
 }
 
 /** Payers reject on any mismatch of part, distributor, invoice or cost, so each must be there to be compared. */
@@ -107,6 +125,6 @@ function invoiceFixes(line: PartLine): readonly string[] {
   ];
 }
 
-function task(key: TaskKey, found: readonly string[], fixes: readonly string[]): ClaimTask {
-  return { key, state: fixes.length === 0 ? "in_place" : "missing", found, fixes };
+function task(key: TaskKey, found: AskedTask["found"], fixes: readonly string[]): AskedTask {
+  return { key, applies: true, found, fixes };
 }

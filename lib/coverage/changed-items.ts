@@ -1,5 +1,5 @@
 import { type PayItem, payItems } from "@/lib/domain/pay-item";
-import type { CoverageDecision, ItemDecision } from "./coverage-decision";
+import type { CoverageAnswer, ItemDecision } from "./coverage-decision";
 
 export interface ChangedItem {
   readonly item: PayItem;
@@ -8,7 +8,7 @@ export interface ChangedItem {
 }
 
 /** The pay items on which two decisions of one job differ: in verdict, in reason or in who pays. */
-export function changedItems(before: CoverageDecision, after: CoverageDecision): readonly ChangedItem[] {
+export function changedItems(before: CoverageAnswer, after: CoverageAnswer): readonly ChangedItem[] {
   return payItems.flatMap((item) => {
     const pair = { item, before: before.items[item], after: after.items[item] };
     return isSame(pair.before, pair.after) ? [] : [pair];

@@ -8,13 +8,16 @@ import type { PayItem } from "@/lib/domain/pay-item";
 import type { DecisiveEvent, StartEvent } from "@/lib/domain/policy-start";
 import type { StatutoryNotice } from "./statutory-notice";
 
-export interface CoverageDecision {
+export interface CoverageDecision extends CoverageAnswer {
+  /** Every rule in the order it was looked at, for every policy. */
+  readonly looked: readonly RuleLook[];
+}
+
+export interface CoverageAnswer {
   /** The best that any pay item got. */
   readonly verdict: CoverageVerdict;
   readonly items: Readonly<Record<PayItem, ItemDecision>>;
   readonly decisive: { readonly event: DecisiveEvent; readonly on: Day } | undefined;
-  /** Every rule in the order it was looked at, for every policy. */
-  readonly looked: readonly RuleLook[];
   /** Policies and campaigns that were tried and did not win any pay item. */
   readonly lost: readonly LostAlternative[];
   /** Days on which the maker's cover and a contract both run; the maker is primary on them. */

@@ -5,7 +5,14 @@ import type { DayRange } from "@/lib/calendar/day-range";
 import { type PayItem, payItems } from "@/lib/domain/pay-item";
 import type { Policy } from "@/lib/domain/policy";
 import { contractsWithoutTerms } from "./contracts-without-terms";
-import type { CoverageDecision, CoverWindow, DataProblem, ItemDecision } from "./coverage-decision";
+import type {
+  CoverageAnswer,
+  CoverageDecision,
+  CoverWindow,
+  DataProblem,
+  ItemDecision,
+  RuleLook,
+} from "./coverage-decision";
 import type { CoverageFacts } from "./coverage-facts";
 import { decideCampaigns } from "./decide-campaigns";
 import { windowOf } from "./decide-item";
@@ -25,22 +32,37 @@ import { isRange, verdictOf, whereVersionsAgree } from "./versions-agree";
  * Checked: tests/coverage/coverage-cases.test.ts (each case names its source).
  */
 export function decideCoverage(facts: CoverageFacts, policies: readonly Policy[]): CoverageDecision {
-  const problem = dataProblem(facts);
-  if (problem !== undefined) return invalid(facts, problem);
-  const inForce = policiesInForce(policies, facts);
-  const decision = decideWith(inForce, facts, policies);
-  const sale = saleStandIn(facts);
-  if (sale === undefined || !isRange(facts.unit.dates[sale])) return decision;
-  const others = policiesInForce(policies, facts, "earliest");
-  if (isSame(inForce, others)) return decision;
-  return whereVersionsAgree(decision, decideWith(others, facts, policies), sale, facts);
+  const { answer, looked } = decide(facts, policies);
+  return { ...answer, looked: looked() };
 }
 
-function decideWith(
-  inForce: readonly PolicyInForce[],
-  facts: CoverageFacts,
-  policies: readonly Policy[],
-): CoverageDecision {
+/** The same without the rules looked at, which are half the work: for a great many jobs of which nobody reads them. */
+export function answerCoverage(facts: CoverageFacts, policies: readonly Policy[]): CoverageAnswer {
+  return decide(facts, policies).answer;
+}
+
+interface Decided {
+  readonly answer: CoverageAnswer;
+  readonly looked: () => readonly RuleLook[];
+}
+
+function decide(facts: CoverageFacts, policies: readonly Policy[]): Decided {
+  const problem = dataProblem(facts);
+  if (problem !== undefined) return { answer: invalid(facts, problem), looked: () => [dataLook(problem)] };
+  const inForce = policiesInForce(policies, facts);
+  const decided = decideWith(inForce, facts, policies);
+  const sale = saleStandIn(facts);
+  if (sale === undefined || !isRange(facts.unit.dates[sale])) return decided;
+  const others = policiesInForce(policies, facts, "earliest");
+  if (isSame(inForce, others)) return decided;
+  const early = decideWith(others, facts, policies);
+  return {
+    answer: whereVersionsAgree(decided.answer, early.answer, sale, facts),
+    looked: () => [...early.looked(), ...decided.looked()],
+  };
+}
+
+function decideWith(inForce: readonly PolicyInForce[], facts: CoverageFacts, policies: readonly Policy[]): Decided {
   const campaigns = decideCampaigns(policies, facts);
   const outcomes = decideInOrder(inForce, facts);
   const papers = contractsWithoutTerms(inForce, facts, policies);
@@ -57,22 +79,23 @@ function decideWith(
   const decidedBy = inForce.find((entry) => entry.policy.key === sourceKey(items)) ?? inForce[0];
   const event = decidedBy?.policy.decisiveEvent ?? "reported";
   const decisiveOn = decisiveDay(event, facts);
-  return {
+  const answer: CoverageAnswer = {
     verdict: verdictOf(items),
     items,
     decisive: decisiveOn === undefined ? undefined : { event, on: decisiveOn },
-    looked: [
-      dataLook(undefined),
-      ...campaigns.map((entry) => entry.look),
-      ...outcomes.flatMap((outcome) => outcome.looked),
-      ...papers.map((entry) => entry.look),
-      ...closingLooks(items, statutory),
-    ],
     lost: lostAlternatives(answers, items),
     sharedDays: sharedDays(outcomes),
     goodwill: goodwillOf(inForce, outcomes, facts),
     statutory,
   };
+  const looked = () => [
+    dataLook(undefined),
+    ...campaigns.map((entry) => entry.look),
+    ...outcomes.flatMap((outcome) => outcome.looked()),
+    ...papers.map((entry) => entry.look),
+    ...closingLooks(items, statutory),
+  ];
+  return { answer, looked };
 }
 
 function isSame(one: readonly PolicyInForce[], other: readonly PolicyInForce[]): boolean {
@@ -143,14 +166,13 @@ function goodwillOf(inForce: readonly PolicyInForce[], outcomes: readonly Policy
   return { kind: "none" } as const;
 }
 
-function invalid(facts: CoverageFacts, problem: DataProblem): CoverageDecision {
+function invalid(facts: CoverageFacts, problem: DataProblem): CoverageAnswer {
   const decision: ItemDecision = { verdict: "invalid_data", problem };
   const items = eachItem(() => decision);
   return {
     verdict: "invalid_data",
     items,
     decisive: { event: "reported", on: facts.reported },
-    looked: [dataLook(problem)],
     lost: [],
     sharedDays: undefined,
     goodwill: { kind: "none" },

@@ -13,7 +13,8 @@ import type { PolicyInForce } from "./select-policies";
 export interface PolicyOutcome {
   readonly source: CoverSource;
   readonly items: ItemDecisions;
-  readonly looked: readonly RuleLook[];
+  /** Put into words only where somebody reads them. */
+  readonly looked: () => readonly RuleLook[];
   /** Cover of the whole unit, which a contract may follow. */
   readonly wholeUnit: CoverWindow | undefined;
 }
@@ -38,7 +39,7 @@ export function decidePolicy(
     trip: decide("trip"),
     diagnosis: decide("diagnosis"),
   };
-  const looked = ruleLooks({ policy: inForce.policy.key, found, gates, items });
+  const looked = () => ruleLooks({ policy: inForce.policy.key, found, gates, items });
   return { source, items, looked, wholeUnit: wholeUnitWindow(found.lines) };
 }
 

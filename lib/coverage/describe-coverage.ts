@@ -2,7 +2,7 @@ import { dayInWords } from "@/lib/calendar/day-words";
 import { type PayItem, payItems } from "@/lib/domain/pay-item";
 import {
   type Boundary,
-  type CoverageDecision,
+  type CoverageAnswer,
   type CoverSource,
   type ItemDecision,
   proofDocuments,
@@ -25,7 +25,7 @@ export interface CoverageWords {
 }
 
 /** A decision in words. What it does not know it does not say; it never says that somebody has no rights. */
-export function describeCoverage(decision: CoverageDecision): CoverageWords {
+export function describeCoverage(decision: CoverageAnswer): CoverageWords {
   const { items, decisive, statutory, lost } = decision;
   const windows = payItems.map((item) => windowOf(items[item])).filter((window) => window !== undefined);
   return {
@@ -83,7 +83,7 @@ function boundarySentence(boundary: Exclude<Boundary, { readonly kind: "none" }>
   return `This is ${where}, ${dayInWords(boundary.lastDay)}. Counted the other way the last day would be ${other}: read the wording of the terms.`;
 }
 
-function lostWords(reason: CoverageDecision["lost"][number]["reason"]): string {
+function lostWords(reason: CoverageAnswer["lost"][number]["reason"]): string {
   if (reason === "another_payer_first") return "another payer comes first";
   return reason in notCoveredWords
     ? notCoveredWords[reason as keyof typeof notCoveredWords] // just found among its keys

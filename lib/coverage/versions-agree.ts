@@ -1,5 +1,5 @@
 import { type PayItem, payItems } from "@/lib/domain/pay-item";
-import type { CoverageDecision, CoverageVerdict, ItemDecision } from "./coverage-decision";
+import type { CoverageAnswer, CoverageVerdict, ItemDecision } from "./coverage-decision";
 import type { CoverageFacts, DatedFact, UnitDateName } from "./coverage-facts";
 import { weight } from "./decide-item";
 import type { ItemDecisions } from "./decide-policy";
@@ -10,11 +10,11 @@ import { startDocuments } from "./start-documents";
  * and else asks for the paper that tells the day.
  */
 export function whereVersionsAgree(
-  late: CoverageDecision,
-  early: CoverageDecision,
+  late: CoverageAnswer,
+  early: CoverageAnswer,
   sale: UnitDateName,
   facts: CoverageFacts,
-): CoverageDecision {
+): CoverageAnswer {
   const agreed = (item: PayItem) => agree(late.items[item], early.items[item], sale, facts);
   const items: ItemDecisions = {
     parts: agreed("parts"),
@@ -22,7 +22,7 @@ export function whereVersionsAgree(
     trip: agreed("trip"),
     diagnosis: agreed("diagnosis"),
   };
-  return { ...late, items, verdict: verdictOf(items), looked: [...early.looked, ...late.looked] };
+  return { ...late, items, verdict: verdictOf(items) };
 }
 
 export function isRange(fact: DatedFact | undefined): boolean {

@@ -1,7 +1,7 @@
 import { filedLeaks } from "@/lib/claims/leaks/filed-leaks";
 import { type LeakFound, totalCents } from "@/lib/claims/leaks/leak";
 import { unfiledLeaks } from "@/lib/claims/leaks/unfiled-leaks";
-import { decideCoverage } from "@/lib/coverage/decide-coverage";
+import { answerCoverage } from "@/lib/coverage/decide-coverage";
 import { jobCoverageFacts } from "@/lib/coverage/job-coverage-facts";
 import { policyWithContract } from "@/lib/coverage/policy-with-contract";
 import type { JobRecord } from "@/lib/domain/job";
@@ -60,7 +60,7 @@ function unfiledRows(
   { ranges, checkEvidence }: Yardstick,
 ): readonly UnclaimedRow[] {
   const { record, file } = job;
-  const decision = decideCoverage(jobCoverageFacts(record, file), documents);
+  const decision = answerCoverage(jobCoverageFacts(record, file), documents);
   if (decision.verdict !== "covered") return [];
   const policies = stored
     .filter(({ policyId }) => !taken.some((claim) => claim.policyId === policyId))

@@ -1,10 +1,13 @@
 import type { Claim, ClaimItem } from "../claim";
-import { askedLines } from "../life/asked-lines";
+import { askedCents } from "../life/asked-lines";
 
 /** What a claim asks for each pay item, limits and the customer's share taken off. */
-export function centsByItem(claim: Claim): Readonly<Record<ClaimItem, number>> {
+export function centsByItem(
+  claim: Pick<Claim, "lines" | "deductions" | "totalCents">,
+): Readonly<Record<ClaimItem, number>> {
   const cents = nothing();
-  for (const line of askedLines(claim)) cents[line.item] += line.cents;
+  const asked = askedCents(claim);
+  for (const [index, { item }] of claim.lines.entries()) cents[item] += asked[index] ?? 0;
   return cents;
 }
 

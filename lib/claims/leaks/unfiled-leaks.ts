@@ -1,18 +1,18 @@
 import { dayInWords } from "@/lib/calendar/day-words";
-import type { CoverageDecision, CoverSource } from "@/lib/coverage/coverage-decision";
+import type { CoverageAnswer, CoverSource } from "@/lib/coverage/coverage-decision";
 import type { JobRecord } from "@/lib/domain/job";
 import type { PayItem } from "@/lib/domain/pay-item";
 import type { Policy } from "@/lib/domain/policy";
 import type { EvidenceCheck } from "@/lib/evidence/evidence-check";
-import { assembleClaim } from "../assemble-claim";
-import type { Claim } from "../claim";
-import { coveredByPolicy } from "../claim-case";
+import { type ClaimCase, coversAnything } from "../claim-case";
+import { type ClaimGrounds, claimGrounds } from "../claim-grounds";
+import { claimFixes } from "../claim-tasks";
 import { centsByItem } from "./cents-by-item";
 import type { Leak, LeakFound } from "./leak";
 
 export interface UnfiledQuestion {
   readonly record: JobRecord;
-  readonly decision: CoverageDecision;
+  readonly decision: CoverageAnswer;
   /** Asked for only where a policy covers something, since most jobs need no check. */
   readonly evidence: () => EvidenceCheck;
   /** Policy versions that bear on the unit and under which nothing is filed for this job. */
@@ -28,25 +28,29 @@ export function unfiledLeaks(question: UnfiledQuestion): readonly { policyId: nu
   const { record, decision, policies } = question;
   if (decision.verdict !== "covered") return [];
   return policies.flatMap(({ policyId, policy }) => {
-    const { items, source } = coveredByPolicy({ decision, policy });
-    if (source === undefined || policy.payer.kind === "own_guarantee") return [];
+    if (policy.payer.kind === "own_guarantee" || !coversAnything(decision, policy)) return [];
     const asOf = record.job.completedOn;
-    const given = { record, decision, evidence: question.evidence(), policy, asOf, holidays: new Set<never>() };
-    const assembly = assembleClaim(given);
-    return assembly.kind === "claim" ? [{ policyId, found: leakOf(record, assembly.claim, items, source) }] : [];
+    const given = { record, decision, evidence: question.evidence(), policy, asOf, holidays: noHolidays };
+    const found = leakOf(given, claimGrounds(given));
+    return found === undefined ? [] : [{ policyId, found }];
   });
 }
 
-function leakOf(record: JobRecord, claim: Claim, items: readonly PayItem[], source: CoverSource): LeakFound {
+const noHolidays: ReadonlySet<never> = new Set();
+
+function leakOf(given: ClaimCase, { covered, amounts, filing, reasons }: ClaimGrounds): LeakFound | undefined {
+  const { record, policy } = given;
+  const { items, source } = covered;
+  if (source === undefined || reasons.length > 0) return undefined;
   const leak = leakKind(record, items, source);
   return {
     leak,
     claimNumber: undefined,
     payer: source.payerName,
-    currency: claim.currency,
-    dueOn: claim.filing.lastDay,
-    cents: centsByItem(claim),
-    missing: claim.tasks.flatMap(({ fixes }) => fixes),
+    currency: policy.currency,
+    dueOn: filing.lastDay,
+    cents: centsByItem(amounts),
+    missing: claimFixes(given, covered, amounts),
     reason: reasonOf(leak, record, items, source),
   };
 }

@@ -8,23 +8,31 @@ export interface AskedClaimLine extends ClaimLine {
   readonly line: number;
 }
 
+type Asked = Pick<Claim, "lines" | "deductions" | "totalCents">;
+
 /**
  * What is asked line by line, so that the lines add up to the claim and an answer can be held against each. A limit on
  * parts comes off the parts; what is taken off the whole claim comes off every line in proportion, by largest remainder.
  */
-export function askedLines({ lines, deductions, totalCents, currency }: Claim): readonly AskedClaimLine[] {
+export function askedLines(claim: Asked & Pick<Claim, "currency">): readonly AskedClaimLine[] {
+  const asked = askedCents(claim);
+  return claim.lines.map((line, index) => {
+    const cents = asked[index] ?? 0;
+    const off = line.cents - cents;
+    const basis = off === 0 ? line.basis : `${line.basis}, less ${centsInWords(off, claim.currency)} taken off`;
+    return { ...line, line: index + 1, cents, basis };
+  });
+}
+
+/** Of each line, in their order. */
+export function askedCents({ lines, deductions, totalCents }: Asked): readonly number[] {
   const asked = deductions.reduce(
     takeOff(lines),
     lines.map(({ cents }) => cents),
   );
   const sum = asked.reduce((all, cents) => all + cents, 0);
   if (sum !== totalCents) throw new RangeError(`totalCents: ${totalCents} is not the sum of the lines: ${sum}`);
-  return lines.map((line, index) => {
-    const cents = asked[index] ?? 0;
-    const off = line.cents - cents;
-    const basis = off === 0 ? line.basis : `${line.basis}, less ${centsInWords(off, currency)} taken off`;
-    return { ...line, line: index + 1, cents, basis };
-  });
+  return asked;
 }
 
 function takeOff(lines: readonly ClaimLine[]) {
