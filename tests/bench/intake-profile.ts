@@ -37,13 +37,18 @@ export function shareOf(one: Processor, other: Processor): string {
 }
 
 async function serverSeconds(): Promise<number | undefined> {
+  const parent = await postmaster();
+  return parent === undefined ? undefined : (await settledTicks(parent)) / ticksASecond;
+}
+
+/** The process from which all of the server's come; undefined where it runs elsewhere. */
+async function postmaster(): Promise<number | undefined> {
   const client = new Client({ connectionString: await databaseUrl() });
   await client.connect();
   try {
     const { rows } = await client.query<{ pid: number }>("select pg_backend_pid() as pid");
     const backend = stat(rows[0]?.pid ?? 0);
-    if (backend?.name !== "postgres") return undefined; // another machine's number, or another namespace's
-    return (await settledTicks(backend.parent)) / ticksASecond;
+    return backend?.name === "postgres" ? backend.parent : undefined; // another machine's number, or another namespace's
   } finally {
     await client.end();
   }
@@ -87,21 +92,37 @@ function stat(pid: number): Stat | undefined {
 
 interface Spent {
   ms: number;
+  ticks: number;
   times: number;
 }
 
-/** Times every statement that this process sends; numbers in it are left out, so that like ones come together. */
+/**
+ * Times every statement that this process sends, by the clock and by what the server's processes used meanwhile, which
+ * no busy machine disturbs. Numbers in it are left out, so that like ones come together.
+ */
 export class StatementTimes {
   readonly #spent = new Map<string, Spent>();
   readonly #query = Client.prototype.query;
+  readonly #ticks: () => number;
+
+  private constructor(ticks: () => number) {
+    this.#ticks = ticks;
+  }
+
+  static async ofServer(): Promise<StatementTimes> {
+    const parent = await postmaster();
+    return new StatementTimes(parent === undefined ? () => 0 : () => treeTicks(parent));
+  }
 
   begin(): void {
     const query: (...given: unknown[]) => unknown = this.#query;
-    const add = (text: string, ms: number) => this.#add(text, ms);
+    const ticks = this.#ticks;
+    const add = (text: string, ms: number, used: number) => this.#add(text, ms, used);
     const timed = function (this: Client, ...given: unknown[]): unknown {
+      const used = ticks();
       const before = performance.now();
       const answer = query.apply(this, given);
-      const done = () => add(textOf(given[0]), performance.now() - before);
+      const done = () => add(textOf(given[0]), performance.now() - before, ticks() - used);
       if (answer instanceof Promise) answer.then(done, () => {});
       else if (answer instanceof EventEmitter) answer.once("close", done);
       return answer;
@@ -112,15 +133,16 @@ export class StatementTimes {
   /** Says what took longest, and forgets it. */
   end(most = 45): void {
     Object.assign(Client.prototype, { query: this.#query });
-    const dearest = [...this.#spent].toSorted(([, a], [, b]) => b.ms - a.ms).slice(0, most);
-    for (const [text, { ms, times }] of dearest) say(`    ${text.slice(0, 150)}`, `${ms.toFixed(0)} ms, ${times} x`);
+    const dearest = [...this.#spent].toSorted(([, a], [, b]) => b.ticks - a.ticks || b.ms - a.ms).slice(0, most);
+    for (const [text, { ms, ticks, times }] of dearest)
+      say(`    ${text.slice(0, 150)}`, `${ms.toFixed(0)} ms, processor ${(1000 / ticksASecond) * ticks} ms, ${times} x`);
     this.#spent.clear();
   }
 
-  #add(text: string, ms: number): void {
+  #add(text: string, ms: number, ticks: number): void {
     const like = text.replaceAll(/\d+/g, "N").replaceAll(/\s+/g, " ");
-    const spent = this.#spent.get(like) ?? { ms: 0, times: 0 };
-    this.#spent.set(like, { ms: spent.ms + ms, times: spent.times + 1 });
+    const spent = this.#spent.get(like) ?? { ms: 0, ticks: 0, times: 0 };
+    this.#spent.set(like, { ms: spent.ms + ms, ticks: spent.ticks + ticks, times: spent.times + 1 });
   }
 }
 
