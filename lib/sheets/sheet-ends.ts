@@ -46,8 +46,9 @@ function isFound(plan: VisitPlan, entry: EvidenceEntry, way: (typeof addedWays)[
     const told = proving.filter(({ check }) => check === next.check.key);
     const good = goodReading(next, proving[0]);
     const skips = (added.has(next.check.key) && way === "passed over") || good === undefined;
-    const own =
-      told.length > 0 ? told.slice(0, next.times) : skips ? [] : Array.from({ length: next.times }, () => good);
+    const one = told.at(-1) ?? (skips ? undefined : good);
+    // A step that is read several times stays open until it has all of them.
+    const own = one === undefined ? [] : Array.from({ length: next.times }, (_, index) => told[index] ?? one);
     answers.push(...answersOf(next, own, answers.length));
   }
   return false;

@@ -18,7 +18,8 @@ export function toldReadings(truth: Truth, repeats: ReadonlySet<string>): (step:
   const proving = truth.kind === "part" ? provingReadings(truth.entry) : [];
   return ({ check, times }) => {
     const own = proving.filter((reading) => reading.check === check.key);
-    if (own.length > 0) return own.slice(0, times);
+    const last = own.at(-1);
+    if (last !== undefined) return Array.from({ length: times }, (_, index) => own[index] ?? last);
     if (truth.kind === "outside" && truth.shownBy === check.key)
       return [read(check, outsideOutcome(check, truth.cause))];
     if (truth.kind === "part" && repeats.has(check.key)) return [read(check, { kind: "finding", word: "none" })];
@@ -40,16 +41,22 @@ function goodOutcome(check: Check): ReadingOutcome {
   if (word !== undefined) return { kind: "finding", word };
   const range = rangeOf(check);
   const { low = 0, high = low * 2 + 1 } = range;
-  return { kind: "number", value: (low + high) / 2, unit: check.unit ?? "" };
+  return { kind: "number", value: (low + high) / 2, unit: range.unit ?? check.unit ?? "" };
 }
 
 function outsideOutcome(check: Check, cause: Cause): ReadingOutcome {
   const word = Object.entries(check.findings).find(([, finding]) => finding.cause === cause)?.[0];
   if (word !== undefined) return { kind: "finding", word };
-  return { kind: "number", value: (rangeOf(check).high ?? 100) * 3, unit: check.unit ?? "" };
+  return { kind: "number", value: (rangeOf(check).high ?? 100) * 3, unit: rangeOf(check).unit ?? check.unit ?? "" };
 }
 
-function rangeOf({ general }: Check): { readonly low?: number | undefined; readonly high?: number | undefined } {
+interface Ends {
+  readonly low?: number | undefined;
+  readonly high?: number | undefined;
+  readonly unit?: string;
+}
+
+function rangeOf({ general }: Check): Ends {
   return general.find(({ screensOnly }) => !screensOnly) ?? { low: 10, high: 20 };
 }
 
