@@ -23,7 +23,9 @@ export async function readDevice(job: string, server: Omit<FromServer, "person">
     loadOutbox(),
     loadKeptDraft(job),
   ]);
-  const answers = new Map([...server.answers, ...kept.map(({ answer }) => answer)].map((each) => [each.id, each]));
+  const all = [...server.answers, ...kept.map(({ answer }) => answer)];
+  const stoodFor = new Set(all.flatMap(({ standsFor = [] }) => standsFor)); // the server may not have heard of that yet
+  const answers = new Map(all.filter(({ id }) => !stoodFor.has(id)).map((each) => [each.id, each]));
   const photos = new Map<string, PhotoOnSheet>();
   for (const { id, subject, check } of [...server.photos, ...pictures])
     photos.set(id, { id, subject: subject as PhotoSubject, check }); // the device stores what this page put there
