@@ -4,6 +4,7 @@ import { mayDo } from "@/app/_people/may-do";
 import { publishSheet } from "@/db/writes/sheets/publish-sheet";
 import { dropSheetDraft, saveSheetDraft } from "@/db/writes/sheets/save-sheet-draft";
 import { productTypeKeys } from "@/lib/domain/product-type";
+import { parsedJson } from "@/lib/format/parsed-json";
 import { looseSteps } from "@/lib/sheets/loose-sheet";
 import { type Sheet, sheetKey } from "@/lib/sheets/sheet";
 import { parseSheetDocument } from "@/lib/sheets/sheet-document";
@@ -39,9 +40,9 @@ export async function editSheet(_previous: EditState, form: FormData): Promise<E
     case "drop":
       return await drop(asked);
     case "publish":
-      return await publish(asked, parsed(document), text("reason").slice(0, 500));
+      return await publish(asked, parsedJson(document), text("reason").slice(0, 500));
     default:
-      return await save(asked, parsed(document));
+      return await save(asked, parsedJson(document));
   }
 }
 
@@ -92,14 +93,6 @@ function movedOn(by: string | undefined): string {
 
 function pathOf(sheet: Sheet): string {
   return `/shop/sheets/${sheetKey(sheet)}`;
-}
-
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
 }
 
 function refuse(sentence: string): EditState {
