@@ -4,6 +4,7 @@ import "./globals.css";
 import type { Metadata, Viewport } from "next";
 import { connection } from "next/server";
 import type { ReactNode } from "react";
+import { SessionKeeper } from "./_people/session-keeper";
 import { signedIn } from "./_people/signed-in";
 import { SingleKeys } from "./_ui/single-keys";
 import { SiteHeader } from "./_ui/site-header";
@@ -29,6 +30,7 @@ export default async function Layout({ children }: Props) {
         <DemoRibbon />
         {children}
         <SingleKeys on={settings.singleKeys} />
+        {person !== undefined && <SessionKeeper personId={person.id} />}
       </body>
     </html>
   );

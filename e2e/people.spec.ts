@@ -133,6 +133,38 @@ test("a session that is ended elsewhere opens nothing from then on, and neither 
     expect(cookie).toMatchObject({ httpOnly: true, sameSite: "Lax" });
 });
 
+test("a form that was left open until its session ended keeps what was typed, and goes once the same person is back", async ({
+  browser,
+}) => {
+  const [desk, elsewhere] = [await newcomer(browser), await newcomer(browser)];
+  await desk.goto("/sheet/open");
+  await desk.getByLabel("Job number").fill("J-KEPT-1");
+  await desk.getByLabel("Serial").fill("not on any plate");
+  await elsewhere.goto("/account");
+  await elsewhere.getByRole("button", { name: "Sign out everywhere else" }).click();
+  await expect(elsewhere.getByRole("button", { name: "Sign out everywhere else" })).toHaveCount(0);
+  await desk.getByRole("button", { name: "Open the job" }).click();
+  const told = desk.getByRole("dialog", { name: "Your session is over, and nothing was sent" });
+  await expect(told).toBeVisible();
+  await expect(desk.getByLabel("Job number")).toHaveValue("J-KEPT-1");
+  const opening = desk.context().waitForEvent("page");
+  await told.getByRole("link", { name: "Sign in" }).click();
+  const beside = await opening;
+  await signIn(beside, "owner@company.example", demoPassword);
+  await expect(beside.getByRole("heading", { name: "You are signed in again" })).toBeVisible();
+  await desk.getByRole("button", { name: "Look again" }).click();
+  await expect(desk.getByRole("dialog", { name: "Somebody else is signed in now" })).toBeVisible();
+  await desk.context().clearCookies();
+  await beside.goto("/sign-in?to=/account/back");
+  await signIn(beside, "manager@company.example", demoPassword);
+  await expect(beside.getByRole("heading", { name: "You are signed in again" })).toBeVisible();
+  await desk.getByRole("button", { name: "Look again" }).click();
+  await desk.getByRole("button", { name: "Send it now" }).click();
+  // The server has read it now: it says what is wrong with the serial, and all that was typed is still there.
+  await expect(desk.getByText(/No unit|not on file/).first()).toBeVisible();
+  await expect(desk.getByLabel("Job number")).toHaveValue("J-KEPT-1");
+});
+
 async function newcomer(browser: { newContext: (options: object) => Promise<BrowserContext> }): Promise<Page> {
   const context = await browser.newContext({ baseURL: own, storageState: { cookies: [], origins: [] } });
   const page = await context.newPage();

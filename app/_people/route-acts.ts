@@ -5,6 +5,7 @@ export const pageActs = {
   "/": "anybody",
   "/today": "today.see",
   "/account": "account.keep",
+  "/account/back": "account.keep",
   "/account/second-factor": "account.keep",
   "/jobs": "jobs.see",
   "/jobs/[number]": "jobs.see",
@@ -83,6 +84,7 @@ export const pageActs = {
 /** The same for addresses that answer programs and the pages' own scripts. `key`: only a program's key opens it. */
 export const routeActs = {
   "POST /api/jobs": "key",
+  "GET /account/session": "account.keep",
   "GET /api/jobs/schema": "anybody",
   "GET /claims/[claim]/claim.json": "claims.file",
   "GET /claims/[claim]/packet.pdf": "claims.file",
