@@ -1,6 +1,6 @@
 import { spawn } from "node:child_process";
-import { join } from "node:path";
 import process from "node:process";
+import { commandWords } from "@/app/_processes/command-words";
 import { readOnly } from "@/db/client";
 import { lastNightly, loadLastRuns } from "@/db/queries/program-runs";
 import { loadShop } from "@/db/queries/shop";
@@ -20,8 +20,7 @@ export function startNightly(): void {
   setInterval(async () => {
     if (running || !(await isDue())) return;
     running = true;
-    const program = join("app", "commands", "nightly.ts");
-    const child = spawn(process.execPath, [`--max-old-space-size=${memoryMegabytes}`, "--import", "tsx", program], {
+    const child = spawn(process.execPath, [`--max-old-space-size=${memoryMegabytes}`, ...commandWords("nightly")], {
       stdio: ["ignore", "ignore", "ignore", "ipc"], // what it finds is kept in the database, and may not be in the log
       env: { ...process.env, NODE_OPTIONS: "" },
     });

@@ -24,7 +24,7 @@ const files = [
  * A note lies in the folder until all files are in, so that a load cut off half-way goes on at the next start: what is
  * in already changes nothing when it comes twice. Some rows are wrong on purpose: they are kept aside with their reasons.
  */
-export async function loadDemoIfEmpty({ url, isEmpty }, { folder, size, signal }) {
+export async function loadDemoIfEmpty({ url, isEmpty }, { folder, size, signal, wordsFor = fromSource }) {
   const note = join(folder, "unfinished");
   const mark = createHash("sha256").update(url).digest("hex");
   const [noted, notedEnd] = existsSync(note) ? readFileSync(note, "utf8").split(" ") : [];
@@ -35,38 +35,40 @@ export async function loadDemoIfEmpty({ url, isEmpty }, { folder, size, signal }
   mkdirSync(folder, { recursive: true });
   writeFileSync(note, `${mark} ${end}`);
   const sized = size === undefined ? [] : ["--size", String(size)];
-  const tsx = ["--import", "tsx"];
   await runNode(
     "Writing the demo company",
-    [...tsx, "synthetic-data/write-files.ts", "--to", folder, "--until", end, ...sized],
+    [...wordsFor("synthetic-data/write-files.ts"), "--to", folder, "--until", end, ...sized],
     {
       signal,
     },
   );
   say("loading them, as you would load your own …");
   const paths = files.map((name) => join(folder, name)).filter((path) => existsSync(path));
-  await runNode("Loading the demo company", [...tsx, "app/commands/load.ts", "--set-aside", ...paths], {
+  await runNode("Loading the demo company", [...wordsFor("app/commands/load.ts"), "--set-aside", ...paths], {
     signal,
     environment: { DATABASE_URL: url },
   });
-  await runNode("Making the demo company's claims", [...tsx, "app/commands/demo-claims.ts", end], {
+  await runNode("Making the demo company's claims", [...wordsFor("app/commands/demo-claims.ts"), end], {
     signal,
     environment: { DATABASE_URL: url },
   });
-  await runNode("Counting the demo company's shelf", [...tsx, "app/commands/demo-stock.ts", end], {
+  await runNode("Counting the demo company's shelf", [...wordsFor("app/commands/demo-stock.ts"), end], {
     signal,
     environment: { DATABASE_URL: url },
   });
-  await runNode("Opening jobs of the demo company", [...tsx, "app/commands/demo-open-jobs.ts", end], {
+  await runNode("Opening jobs of the demo company", [...wordsFor("app/commands/demo-open-jobs.ts"), end], {
     signal,
     environment: { DATABASE_URL: url },
   });
-  await runNode("Letting the demo company's people in", [...tsx, "app/commands/demo-people.ts"], {
+  await runNode("Letting the demo company's people in", [...wordsFor("app/commands/demo-people.ts")], {
     signal,
     environment: { DATABASE_URL: url },
   });
   rmSync(note);
 }
+
+/** What Node is given to run one of these programs. */
+const fromSource = (program) => ["--import", "tsx", program];
 
 /** The last day of the demo's records: today, so that filing windows are open; the demo's models and terms are written for 2026. */
 function demoEnd() {

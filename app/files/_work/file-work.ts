@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { join } from "node:path";
+import { commandWords } from "@/app/_processes/command-words";
 import { type FileTask, isProgressMessage, type WorkProgress } from "./work-state";
 
 /** How a working process ended. What it found out stands in the draft; only `done` left anything there. */
@@ -89,10 +89,9 @@ async function turn(work: Work): Promise<void> {
 }
 
 function inProcess(draftId: string, work: Work): Promise<WorkEnd> {
-  const program = join("app", "commands", "work-on-file.ts");
   const child = spawn(
     process.execPath,
-    [`--max-old-space-size=${memoryMegabytes}`, "--import", "tsx", program, draftId, work.task],
+    [`--max-old-space-size=${memoryMegabytes}`, ...commandWords("work-on-file"), draftId, work.task],
     { stdio: ["ignore", "inherit", "inherit", "ipc"], env: { ...process.env, NODE_OPTIONS: "" } },
   );
   work.child = child;

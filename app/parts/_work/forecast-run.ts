@@ -1,5 +1,5 @@
 import { spawn } from "node:child_process";
-import { join } from "node:path";
+import { commandWords } from "@/app/_processes/command-words";
 
 /** On the global object, because the bundles of pages and of route handlers each carry a copy of this module. */
 const key = Symbol.for("ohmsworth.forecast-run");
@@ -15,8 +15,7 @@ export function startForecastRun(): void {
   if (last?.running || (last !== undefined && performance.now() - last.startedAt < pauseMs)) return;
   const run = { startedAt: performance.now(), running: true };
   holder[key] = run;
-  const program = join("app", "commands", "forecast.ts");
-  const child = spawn(process.execPath, [`--max-old-space-size=${memoryMegabytes}`, "--import", "tsx", program], {
+  const child = spawn(process.execPath, [`--max-old-space-size=${memoryMegabytes}`, ...commandWords("forecast")], {
     stdio: ["ignore", "inherit", "inherit", "ipc"],
     env: { ...process.env, NODE_OPTIONS: "" },
   });
