@@ -1,5 +1,6 @@
 import { addDays } from "@/lib/calendar/day";
 import { dayFromNumber } from "@/lib/calendar/day-number";
+import { withinYear } from "@/lib/failures/exposure";
 import type { GroupKey } from "@/lib/failures/groups";
 import type { RateQuestion } from "@/lib/failures/rate-question";
 import { type RateOrder, usualOrder } from "./read-rate-question";
@@ -26,6 +27,7 @@ export function rateAddress(question: RateQuestion, order: RateOrder, cutOff: nu
   return search.toString().replaceAll("%2C", ",");
 }
 
+/** Cause and year have no field of that name: the one is what is counted, the other a period. */
 const filterNames = {
   component: "component",
   model: "model",
@@ -39,20 +41,32 @@ const filterNames = {
 export function jobsBehind(key: GroupKey, question: RateQuestion): string {
   const search = new URLSearchParams(rateAddress(question, "lowest", question.until));
   for (const name of ["by", "level", "order"]) search.delete(name);
-  for (const { dimension, value } of key) search.set(filterNames[dimension], value);
+  for (const { dimension, value } of key) {
+    if (dimension === "cause") search.set("count", value === "component" ? "failures" : value);
+    else if (dimension === "year") setYear(search, value, question);
+    else search.set(filterNames[dimension], value);
+  }
   if (question.counting === "failures") search.set("count", "failures");
   return `/jobs?${search.toString()}`;
+}
+
+function setYear(search: URLSearchParams, year: string, { from, until }: RateQuestion): void {
+  const part = withinYear({ from, until }, Number(year));
+  if (part.from !== undefined) search.set("from", dayFromNumber(part.from));
+  search.set("to", addDays(dayFromNumber(part.until), -1));
 }
 
 /** The page about when a component fails, for a group that names one, or that narrows one named by the filter. */
 export function lifeAddress(key: GroupKey, question: RateQuestion): string | undefined {
   const component = key.find((part) => part.dimension === "component")?.value ?? question.where.component;
   // That page shows all ages: an age alone narrows nothing there.
-  if (component === undefined || key.every((part) => part.dimension === "age")) return undefined;
+  if (component === undefined || key.every((part) => !(part.dimension in filterNames) || part.dimension === "age"))
+    return undefined;
   const search = new URLSearchParams(rateAddress(question, "lowest", question.until));
   for (const name of ["by", "component", "count", "age", "order"]) search.delete(name);
   for (const { dimension, value } of key)
-    if (dimension !== "component" && dimension !== "age") search.set(filterNames[dimension], value);
+    if (dimension !== "component" && dimension !== "age" && dimension !== "cause" && dimension !== "year")
+      search.set(filterNames[dimension], value);
   const rest = search.toString();
   return `/repeats/${component}${rest === "" ? "" : `?${rest}`}`;
 }

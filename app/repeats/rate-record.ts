@@ -1,4 +1,5 @@
 import { dayFromNumber } from "@/lib/calendar/day-number";
+import type { AgainstAges } from "@/lib/failures/against-ages";
 import type { FailureRates, GroupRate } from "@/lib/failures/failure-rates";
 import { type EstimateGrade, gradeOf } from "@/lib/statistics/estimate-grade";
 
@@ -12,6 +13,11 @@ export interface RateRecord {
   readonly ratePer100: number | null;
   readonly low: number | null;
   readonly high: number | null;
+  /** Events that other machines of the kind predict for these ages, and events over them; null where there are no others. */
+  readonly predicted: number | null;
+  readonly timesPredicted: number | null;
+  readonly timesLow: number | null;
+  readonly timesHigh: number | null;
   readonly level: number;
   readonly method: string;
   readonly grade: EstimateGrade | "no exposure";
@@ -28,6 +34,7 @@ export function rateRecord(group: GroupRate, level: number): RateRecord {
       ratePer100: null,
       low: null,
       high: null,
+      ...nothingPredicted,
       level,
       method: "none: no exposure",
       grade: "no exposure",
@@ -42,10 +49,19 @@ export function rateRecord(group: GroupRate, level: number): RateRecord {
     ratePer100: 100 * point,
     low: 100 * lo,
     high: 100 * hi,
+    ...predictionOf(group.likeAges),
     level,
     method,
     grade: gradeOf(group.estimate),
   };
+}
+
+const nothingPredicted = { predicted: null, timesPredicted: null, timesLow: null, timesHigh: null };
+
+function predictionOf(likeAges: AgainstAges) {
+  if (likeAges.kind !== "ratio") return nothingPredicted;
+  const { n, point, lo, hi } = likeAges.estimate;
+  return { predicted: n, timesPredicted: point, timesLow: lo, timesHigh: hi };
 }
 
 /** The whole answer, with what it is based on. */

@@ -11,6 +11,8 @@ export const dimensionNames: Readonly<Record<Dimension, string>> = {
   type: "Appliance",
   age: "Age",
   symptom: "Symptom",
+  cause: "Cause",
+  year: "Year",
 };
 
 export function countingName(counting: Counting): string {

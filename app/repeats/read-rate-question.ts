@@ -70,9 +70,9 @@ export function readRateQuestion(values: AddressValues, known: KnownWords): Rate
   };
 }
 
-/** Ages are read from young to old; everything else by what is surest to fail. */
+/** Ages are read from young to old, years as they came; everything else by what is surest to fail. */
 export function usualOrder(by: readonly Dimension[]): RateOrder {
-  return by.includes("age") ? "name" : "lowest";
+  return by.includes("age") || by.includes("year") ? "name" : "lowest";
 }
 
 /** `by=component,age`; a form, which cannot join two fields, sends the second as `and`. */

@@ -42,7 +42,7 @@ export async function loadSignalJobs(db: Reader, asked: Asked): Promise<SignalJo
   const { cell, from, asOf } = asked;
   const own = sql`select u.unit_id from ${unitsOfCell(cell)}`;
   const all = sql`(select j.*, u.unit_id in (${own}) as own from jobs j join units u using (unit_id) join models m using (model_id)
-    where m.product_type = ${cell.productType} and ${isCounted(cell)} and j.completed_on <= ${asOf}
+    where m.product_type = ${cell.productType} and ${isCounted(cell)} and ${ofSameMaker(cell)} and j.completed_on <= ${asOf}
       and j.failed_on >= ${from}) j`;
   const [total] = await db.rows<{ jobs: number; elsewhere: number; claimable: number }>(sql`
     select count(*) filter (where own)::int as jobs, count(*) filter (where not own)::int as elsewhere,
@@ -78,4 +78,9 @@ export async function loadSignalJobs(db: Reader, asked: Asked): Promise<SignalJo
     },
     numbers: numbers.map(({ number }) => number),
   };
+}
+
+/** A fault code means something else at another maker. */
+function ofSameMaker({ kind, maker }: CellKey) {
+  return kind === "fault_code" ? sql`m.maker_id in (select maker_id from makers where name = ${maker})` : sql`true`;
 }

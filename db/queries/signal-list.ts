@@ -1,6 +1,7 @@
 import { sql } from "drizzle-orm";
 import type { Day } from "@/lib/calendar/day";
 import type { ProductType } from "@/lib/domain/product-type";
+import type { CellFunnel } from "@/lib/signals/cell-funnel";
 import type { SignalMark } from "@/lib/signals/signal-marks";
 import type { WordKind } from "@/lib/signals/signal-record";
 import type { LeadCell, RunSignal } from "@/lib/signals/signal-run";
@@ -14,6 +15,8 @@ export interface StoredRun {
   readonly cells: number;
   readonly stories: number;
   readonly byLuck: number;
+  /** Undefined in runs from before it was kept. */
+  readonly funnel: CellFunnel | undefined;
 }
 
 export interface StoredSignal {
@@ -43,10 +46,12 @@ export interface StoredMark extends Omit<SignalMark, "asOfWeek"> {
 
 /** The last run that is as of a day or earlier. */
 export async function loadRun(db: Reader, on: Day): Promise<StoredRun | undefined> {
-  const [row] = await db.rows<Omit<StoredRun, "weeks"> & { weeks: number | null }>(sql`
-    select as_of as "asOf", basis, outcome, weeks, cells, stories, by_luck as "byLuck" from signal_runs
+  const [row] = await db.rows<
+    Omit<StoredRun, "weeks" | "funnel"> & { weeks: number | null; funnel: CellFunnel | null }
+  >(sql`
+    select as_of as "asOf", basis, outcome, weeks, cells, stories, by_luck as "byLuck", funnel from signal_runs
     where as_of <= ${on} order by as_of desc limit 1`);
-  return row && { ...row, weeks: row.weeks ?? undefined };
+  return row && { ...row, weeks: row.weeks ?? undefined, funnel: row.funnel ?? undefined };
 }
 
 /** All signals of a run, the least luck first, with what was said of each by the end of a day. */
@@ -58,7 +63,8 @@ export async function loadSignals(
 ): Promise<StoredSignal[]> {
   const only = key === undefined ? sql`true` : sql`s.signal_key = ${key}`;
   const rows = await db.rows<Omit<StoredSignal, "marks">>(sql`
-    select s.signal_key as key, s.word_kind as "wordKind", s.word, coalesce(c.name, y.name, s.word) as "wordName",
+    select s.signal_key as key, s.word_kind as "wordKind", s.word, case when s.word_kind = 'fault_code' then 'Fault code ' || s.word
+        else coalesce(c.name, y.name, s.word) end as "wordName",
       s.product_type as "productType", s.maker, s.onset_on as "onsetOn", s.observed, s.expected, s.chance, s.adjusted,
       s.lead, s.within, s.symptoms
     from found_signals s left join components c on s.word_kind = 'component' and c.key = s.word

@@ -22,9 +22,15 @@ export function unitsOfCell({ productType, maker, model, madeHalf }: CellKey): S
 
 /** The jobs that the cell counts. */
 export function isCounted({ kind, word }: CellKey): SQL {
-  return kind === "component"
-    ? sql`j.counted_as = 'failure' and j.component = ${word}`
-    : sql`j.counted_as <> 'nothing' and j.symptom = ${word}`;
+  switch (kind) {
+    case "component":
+      return sql`j.counted_as = 'failure' and j.component = ${word}`;
+    case "fault_code":
+      return sql`j.counted_as <> 'nothing' and exists (select from readings c where c.unit_id = j.unit_id and c.job_id = j.job_id
+        and c.outcome = 'code' and c.word = ${word})`;
+    case "symptom":
+      return sql`j.counted_as <> 'nothing' and j.symptom = ${word}`;
+  }
 }
 
 export interface AreaAtRisk {

@@ -78,6 +78,7 @@ type JobRow = Placed & {
   known: number;
   component: string | null;
   symptom: string | null;
+  codes: string[] | null;
   jobs: number;
 };
 
@@ -106,11 +107,13 @@ function jobRows({ from, asOf }: Span): SQL {
   return sql`
     select u.model_id as model, ${madeHalf} as half, ${week(sql`u.in_service_on`)} as service,
       ${week(sql`j.failed_on`)} as failed, ${week(sql`j.completed_on`)} as known,
-      case when j.counted_as = 'failure' then j.component end as component, j.symptom, count(*)::int as jobs
+      case when j.counted_as = 'failure' then j.component end as component, j.symptom, c.codes, count(*)::int as jobs
     from ${placed} join jobs j using (unit_id)
+    left join (select unit_id, job_id, array_agg(distinct word order by word) as codes from readings
+      where outcome = 'code' group by 1, 2) c on c.unit_id = j.unit_id and c.job_id = j.job_id
     where ${carriesExposure} and j.counted_as <> 'nothing' and j.completed_on <= ${asOf} and j.failed_on between ${from} and ${asOf}
       and j.failed_on >= o.observed_from and (u.retired_on is null or j.failed_on <= u.retired_on)
-    group by 1, 2, 3, 4, 5, 6, 7`;
+    group by 1, 2, 3, 4, 5, 6, 7, 8`;
 }
 
 function cohortsOf(rows: readonly CohortRow[], place: ReadonlyMap<number, number>): Cohort[] {
@@ -132,7 +135,7 @@ function cohortsOf(rows: readonly CohortRow[], place: ReadonlyMap<number, number
 }
 
 function jobsOf(rows: readonly JobRow[], place: ReadonlyMap<number, number>): WeeklyJobs[] {
-  return rows.map(({ model, half, service, failed, known, component, symptom, jobs }) => ({
+  return rows.map(({ model, half, service, failed, known, component, symptom, codes, jobs }) => ({
     model: place.get(model) ?? -1,
     madeHalf: half ?? undefined,
     inServiceWeek: service,
@@ -140,6 +143,7 @@ function jobsOf(rows: readonly JobRow[], place: ReadonlyMap<number, number>): We
     knownWeek: Math.max(known, failed),
     failed: component ?? undefined,
     symptom: symptom ?? undefined,
+    ...(codes === null ? {} : { codes }),
     jobs,
   }));
 }

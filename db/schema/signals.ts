@@ -14,6 +14,7 @@ import {
   unique,
 } from "drizzle-orm/pg-core";
 import type { ProductType } from "@/lib/domain/product-type";
+import type { CellFunnel } from "@/lib/signals/cell-funnel";
 import type { MarkKind } from "@/lib/signals/signal-marks";
 import type { WordKind } from "@/lib/signals/signal-record";
 import type { LeadCell, RunSignal } from "@/lib/signals/signal-run";
@@ -34,6 +35,8 @@ export const signalRuns = pgTable(
     cells: integer("cells").notNull(),
     stories: integer("stories").notNull(),
     byLuck: doubleColumn("by_luck").notNull(),
+    /** All that was looked at over the last year, between the limits that chance keeps; null in runs from before it was kept. */
+    funnel: jsonb("funnel").$type<CellFunnel>(),
   },
   (table) => [
     check("signal_runs_known_outcome", sql`${table.outcome} in ('followed', 'too-short', 'no-units')`),
@@ -68,7 +71,7 @@ export const foundSignals = pgTable(
     foreignKey({ columns: [table.asOf], foreignColumns: [signalRuns.asOf], name: "found_signals_of_a_run" }).onDelete(
       "cascade",
     ),
-    check("found_signals_known_kind", sql`${table.wordKind} in ('component', 'symptom')`),
+    check("found_signals_known_kind", sql`${table.wordKind} in ('component', 'fault_code', 'symptom')`),
     check("found_signals_counts", sql`${table.observed} >= 0 and ${table.expected} >= 0`),
     check("found_signals_chances", sql`${table.chance} between 0 and 1 and ${table.adjusted} between 0 and 1`),
   ],

@@ -1,6 +1,8 @@
+import { day } from "@/lib/calendar/day";
+import { type DayNumber, dayFromNumber, dayNumber } from "@/lib/calendar/day-number";
 import type { UnitWindow } from "./cells";
 import { observedAges } from "./observation";
-import { ageBands, type RateQuestion } from "./rate-question";
+import { ageBands, type Dimension, type RateQuestion } from "./rate-question";
 
 /** Time at risk of some units over one range of age. */
 export interface Exposure {
@@ -34,6 +36,34 @@ export function exposureByModel(
     grow(rows, allAges, window.units, ages.exit - ages.entry);
   }
   return byModel;
+}
+
+/** Time at risk as a grouping needs it: of each calendar year by itself, or of the whole period under "". */
+export function exposureOf(
+  windows: readonly UnitWindow[],
+  question: Pick<RateQuestion, "from" | "until"> & { readonly by: readonly Dimension[] },
+): ReadonlyMap<string, ModelExposure> {
+  if (!question.by.includes("year")) return new Map([["", exposureByModel(windows, question)]]);
+  const first = windows.reduce((least, { observedFrom }) => Math.min(least, observedFrom), question.until);
+  const from = Math.max(question.from ?? first, first);
+  const years = new Map<string, ModelExposure>();
+  for (let year = yearNumber(from); from < question.until && year <= yearNumber(question.until - 1); year++)
+    years.set(String(year), exposureByModel(windows, withinYear(question, year)));
+  return years;
+}
+
+/** The part of a period that lies in one calendar year. */
+export function withinYear(
+  { from, until }: Pick<RateQuestion, "from" | "until">,
+  year: number,
+): Pick<RateQuestion, "from" | "until"> {
+  const [first, after] = [dayNumber(day(`${year}-01-01`)), dayNumber(day(`${year + 1}-01-01`))];
+  return { from: Math.max(from ?? first, first), until: Math.min(until, after) };
+}
+
+/** Calendar year of a day. */
+export function yearNumber(of: DayNumber): number {
+  return Number(dayFromNumber(of).slice(0, 4));
 }
 
 export function addExposure(a: Exposure, b: Exposure): Exposure {

@@ -1,6 +1,7 @@
 import type { Estimate } from "@/lib/statistics/estimate";
+import { type AgainstAges, againstAges } from "./against-ages";
 import type { ExposureCells } from "./cells";
-import { type Exposure, exposureByModel, noExposure } from "./exposure";
+import { type Exposure, exposureOf, noExposure } from "./exposure";
 import { type GroupKey, groupsWithExposure, inFleet, keyText } from "./groups";
 import type { RateQuestion } from "./rate-question";
 import { rateWithLimits, type Tally } from "./rate-with-limits";
@@ -17,6 +18,8 @@ export type GroupRate =
       readonly units: number;
       /** Variance of the by-unit counts over that of a Poisson count; above 1 failures bunch by unit. */
       readonly dispersion: number;
+      /** Against what other machines of the same kind and age had. */
+      readonly likeAges: AgainstAges;
     }
   | { readonly kind: "no-exposure"; readonly key: GroupKey; readonly events: number };
 
@@ -42,10 +45,13 @@ const noTally: Tally = { events: 0, eventUnitDays: 0, repeats: 0 };
  * Checked: tests/failures/failure-rates.test.ts, by separate code that walks unit by unit.
  */
 export function failureRates(cells: ExposureCells, question: RateQuestion): FailureRates {
-  const exposure = exposureByModel(cells.windows, question);
+  const exposure = exposureOf(cells.windows, question);
   const groups = groupsWithExposure(cells, question, exposure);
   const tallies = tallyJobs(cells, question);
-  const fleet = groupsWithExposure(cells, { ...question, by: [] }, exposure).get("");
+  const whole = { ...question, by: [] };
+  const all = question.by.includes("year") ? exposureOf(cells.windows, whole) : exposure;
+  const fleet = groupsWithExposure(cells, whole, all).get("");
+  const likeAges = againstAges(cells, question, exposure);
   const outside = [...tallies.groups]
     .filter(([text]) => !groups.has(text))
     .map(([, { key }]) => ({ key, exposure: noExposure }));
@@ -54,15 +60,15 @@ export function failureRates(cells: ExposureCells, question: RateQuestion): Fail
   return {
     question,
     groups: [...groups.values(), ...outside].map(({ key, exposure: own }) =>
-      rateOf(key, own, tallies.groups.get(keyText(key))?.tally ?? noTally, question.level),
+      rateOf(key, own, tallies.groups.get(keyText(key))?.tally ?? noTally, question.level, likeAges(key)),
     ),
-    fleet: rateOf([], fleet?.exposure ?? noExposure, tallies.whole, question.level),
+    fleet: rateOf([], fleet?.exposure ?? noExposure, tallies.whole, question.level, { kind: "nothing-beside-it" }),
     leftOut: [...tallies.leftOut].map(([reason, jobs]) => ({ reason, jobs })),
     unplacedUnits: cells.unplaced.reduce((sum, entry) => sum + (asked.has(entry.modelId) ? entry.units : 0), 0),
   };
 }
 
-function rateOf(key: GroupKey, exposure: Exposure, tally: Tally, level: number): GroupRate {
+function rateOf(key: GroupKey, exposure: Exposure, tally: Tally, level: number, likeAges: AgainstAges): GroupRate {
   if (exposure.unitDays === 0) return { kind: "no-exposure", key, events: tally.events };
-  return { kind: "rate", key, units: exposure.units, ...rateWithLimits(tally, exposure, level) };
+  return { kind: "rate", key, units: exposure.units, likeAges, ...rateWithLimits(tally, exposure, level) };
 }

@@ -1,6 +1,7 @@
+import { type Cause, causeKeys, causes } from "@/lib/domain/cause";
 import { productTypes } from "@/lib/domain/product-type";
 import type { CountedWord, ExposureCells, JobCell, ModelEntry } from "./cells";
-import { addExposure, allAges, type Exposure, type ModelExposure, noExposure } from "./exposure";
+import { addExposure, allAges, type Exposure, type ModelExposure, noExposure, yearNumber } from "./exposure";
 import { ageBandOf, ageBands, type Dimension, type RateQuestion } from "./rate-question";
 
 /** One value for each dimension of the question, in its order. */
@@ -20,18 +21,21 @@ export function keyText(key: GroupKey): string {
 
 /**
  * Every group that could have a failure, with its time at risk: a model's units are at risk for the components and
- * symptoms that its product type has, and for no others.
+ * symptoms that its product type has, and for no others; for every cause that is counted; and in each year of the period.
+ * @param exposure  by calendar year for a grouping by years, else of the whole period under ""
  */
 export function groupsWithExposure(
   cells: ExposureCells,
   question: Grouping,
-  exposure: ModelExposure,
+  exposure: ReadonlyMap<string, ModelExposure>,
 ): Map<string, Group> {
   const groups = new Map<string, Group>();
   for (const model of cells.models) {
-    const rows = exposure.get(model.modelId);
-    if (rows === undefined || !inFleet(cells, model, question)) continue;
-    for (const key of keysOfModel(cells, model, question)) {
+    if (!inFleet(cells, model, question)) continue;
+    for (const key of keysOfModel(cells, model, { ...question, years: [...exposure.keys()] })) {
+      const year = key.find(({ dimension }) => dimension === "year")?.value ?? "";
+      const rows = exposure.get(year)?.get(model.modelId);
+      if (rows === undefined) continue;
       const more = rows[ageIndex(key, question)] ?? noExposure;
       const known = groups.get(keyText(key));
       if (more.unitDays > 0 || known !== undefined) {
@@ -70,7 +74,9 @@ function applies(words: readonly CountedWord[], key: string | undefined, model: 
   return key === undefined || words.some((word) => word.key === key && word.productTypes.includes(model.productType));
 }
 
-function keysOfModel(cells: ExposureCells, model: ModelEntry, question: Grouping): GroupKey[] {
+type YearGrouping = Grouping & { readonly years: readonly string[] };
+
+function keysOfModel(cells: ExposureCells, model: ModelEntry, question: YearGrouping): GroupKey[] {
   return question.by.reduce<GroupKey[]>(
     (keys, dimension) =>
       keys.flatMap((key) => partsOf(dimension, cells, model, question).map((part) => [...key, part])),
@@ -82,7 +88,7 @@ function partsOf(
   dimension: Dimension,
   cells: ExposureCells,
   model: ModelEntry,
-  { where }: Grouping,
+  { where, counting, years }: YearGrouping,
 ): GroupKey[number][] {
   switch (dimension) {
     case "component":
@@ -93,9 +99,18 @@ function partsOf(
       return ageBands
         .filter((band) => where.age === undefined || band.key === where.age)
         .map((band) => part(dimension, band));
+    case "cause":
+      return causesCounted(counting).map((cause) => part(dimension, { key: cause, name: causes[cause].name }));
+    case "year":
+      return years.map((year) => part(dimension, { key: year, name: year }));
     default:
       return [partOfModel(dimension, model)];
   }
+}
+
+function causesCounted(counting: Grouping["counting"]): readonly Cause[] {
+  if (counting === "failures") return ["component"];
+  return counting === "calls" ? causeKeys : [counting];
 }
 
 function wordsOf(words: readonly CountedWord[], only: string | undefined, model: ModelEntry): readonly CountedWord[] {
@@ -105,6 +120,8 @@ function wordsOf(words: readonly CountedWord[], only: string | undefined, model:
 }
 
 function partOfJob(dimension: Exclude<Dimension, "age">, cell: JobCell, cells: ExposureCells, model: ModelEntry) {
+  if (dimension === "cause") return part(dimension, { key: cell.cause, name: causes[cell.cause].name });
+  if (dimension === "year") return yearPart(cell.failedOn);
   if (dimension !== "component" && dimension !== "symptom") return partOfModel(dimension, model);
   const key = dimension === "component" ? cell.component : cell.symptom;
   const words = dimension === "component" ? cells.components : cells.symptoms;
@@ -124,6 +141,11 @@ function partOfModel(dimension: "model" | "maker" | "type", model: ModelEntry): 
 
 function agePart(cell: JobCell): GroupKey[number] | undefined {
   return cell.place && part("age", ageBandOf(cell.failedOn - cell.place.inServiceOn));
+}
+
+function yearPart(failedOn: number): GroupKey[number] {
+  const year = String(yearNumber(failedOn));
+  return part("year", { key: year, name: year });
 }
 
 function ageIndex(key: GroupKey, { where }: Grouping): number {

@@ -1,5 +1,6 @@
 import type { ExposureCells, JobCell, JobPlace, ModelEntry, RepeatedJob } from "./cells";
-import { type GroupKey, groupKeyOf, inFleet, keyText } from "./groups";
+import { withinYear, yearNumber } from "./exposure";
+import { type Grouping, type GroupKey, groupKeyOf, inFleet, keyText } from "./groups";
 import { observedAges, type Placing, placeJob } from "./observation";
 import { ageBandOf, type Dimension, type RateQuestion } from "./rate-question";
 import type { Tally } from "./rate-with-limits";
@@ -21,7 +22,7 @@ type Growing = { -readonly [K in keyof Tally]: number };
 type Verdict = { readonly key: GroupKey } | { readonly leftOut: LeftOutReason } | undefined;
 
 /** Sorts the jobs that the question asks about into its groups; what can't be sorted is counted with its reason. */
-export function tallyJobs(cells: ExposureCells, question: RateQuestion): JobTallies {
+export function tallyJobs(cells: ExposureCells, question: Grouping): JobTallies {
   const models = new Map(cells.models.map((model) => [model.modelId, model]));
   const groups = new Map<string, { key: GroupKey; tally: Growing }>();
   const whole: Growing = { events: 0, eventUnitDays: 0, repeats: 0 };
@@ -37,14 +38,14 @@ export function tallyJobs(cells: ExposureCells, question: RateQuestion): JobTall
     const text = keyText(verdict.key);
     const group = groups.get(text) ?? { key: verdict.key, tally: { events: 0, eventUnitDays: 0, repeats: 0 } };
     groups.set(text, group);
-    add(group.tally, cell, question, question.by.includes("age"));
+    add(group.tally, cell, periodOf(cell, question), question.by.includes("age"));
     add(whole, cell, question, question.where.age !== undefined);
   }
   addRepeats(cells, models, question, groups, whole);
   return { groups, whole, leftOut };
 }
 
-function sort(cell: JobCell, cells: ExposureCells, model: ModelEntry | undefined, question: RateQuestion): Verdict {
+function sort(cell: JobCell, cells: ExposureCells, model: ModelEntry | undefined, question: Grouping): Verdict {
   if (model === undefined || !isAskedFor(cell, question) || !inFleet(cells, model, question)) return undefined;
   const placing = placeJob(cell.place, cell.failedOn, question);
   if (placing === "outside the period") return undefined;
@@ -70,7 +71,12 @@ function isListed(cell: JobCell, cells: ExposureCells, { productType }: ModelEnt
   );
 }
 
-function isAskedFor(cell: JobCell, { counting, where }: RateQuestion): boolean {
+/** Days at risk of a group of one year are those of that year. */
+function periodOf({ failedOn }: JobCell, question: Grouping): Pick<RateQuestion, "from" | "until"> {
+  return question.by.includes("year") ? withinYear(question, yearNumber(failedOn)) : question;
+}
+
+function isAskedFor(cell: JobCell, { counting, where }: Grouping): boolean {
   if (counting === "failures" && cell.countedAs !== "failure") return false;
   if (counting !== "failures" && counting !== "calls" && cell.cause !== counting) return false;
   return (
@@ -83,7 +89,7 @@ function ageOf(cell: { readonly place: JobPlace | undefined; readonly failedOn: 
   return cell.place && ageBandOf(cell.failedOn - cell.place.inServiceOn);
 }
 
-function add(tally: Growing, cell: JobCell, question: RateQuestion, withinBand: boolean): void {
+function add(tally: Growing, cell: JobCell, question: Pick<RateQuestion, "from" | "until">, withinBand: boolean): void {
   tally.events += cell.jobs;
   const ages = cell.place && observedAges(cell.place, question);
   if (ages === undefined) return;
@@ -96,7 +102,7 @@ function add(tally: Growing, cell: JobCell, question: RateQuestion, withinBand: 
 function addRepeats(
   cells: ExposureCells,
   models: ReadonlyMap<number, ModelEntry>,
-  question: RateQuestion,
+  question: Grouping,
   groups: ReadonlyMap<string, { tally: Growing }>,
   whole: Growing,
 ): void {

@@ -4,7 +4,7 @@ import type { AgeCounts, CellWeeks, Learnt } from "./cell-weeks";
 import { type ExposureWeeks, weeksOf } from "./exposure-weeks";
 import { jobsOfCell } from "./jobs-of-cell";
 import type { ModelSums } from "./rest-of-type";
-import { againstRest, rateOfRest, uncovered } from "./rest-rates";
+import { againstRest, uncovered } from "./rest-rates";
 import type { CellKey, SignalRecord } from "./signal-record";
 import { toleratedRatio } from "./tolerated-ratio";
 import { type Line, type LineEvent, sumsOfEvents } from "./type-record";
@@ -35,11 +35,6 @@ export function cellRoom(record: Pick<SignalRecord, "firstWeek" | "lastWeek">, r
     tolerated: new Float64Array(range.count),
     rates: new Float64Array(range.count * ageBandCount),
   };
-}
-
-/** Whether any year of the cell has enough expected failures for it to be followed by itself. */
-export function isFollowed(learnt: Learnt, line: Line, parts: CellParts): boolean {
-  return largestYear(learnt.range, line, parts) >= learnt.least;
 }
 
 /** @param room  the cell is made of it: it holds good until the room is given away again */
@@ -139,29 +134,8 @@ function meanOfWeek(
   return mean;
 }
 
-/** Largest expectation over a year of blocks in a row, without the season, which evens out over a year. */
-function largestYear(range: BlockRange, line: Line, parts: CellParts): number {
-  const { held, sums } = parts.exposure;
-  const year = [0, 0, 0, 0];
-  let [largest, entry] = [0, 0];
-  for (let block = 0; block < range.count; block++) {
-    const span = baselineWith(line, parts, block);
-    let expected = 0;
-    for (; entry < held.length && (held[entry] ?? 0) < (block + 1) * ageBandCount; entry++) {
-      if (span === undefined) continue;
-      const place = held[entry] ?? 0;
-      const unitWeeks = (sums.before[place + ageBandCount] ?? 0) - (sums.before[place] ?? 0);
-      const rate = rateOfRest(line.rest, parts.sums, block, span, place - block * ageBandCount);
-      if (rate > 0) expected += unitWeeks * rate;
-    }
-    year[block % 4] = expected;
-    largest = Math.max(largest, (year[0] ?? 0) + (year[1] ?? 0) + (year[2] ?? 0) + (year[3] ?? 0));
-  }
-  return largest;
-}
-
 /** Undefined before there is a baseline, and for models that seem not to have the component. */
-function baselineWith({ rest }: Line, { models }: CellParts, block: number): Span | undefined {
+export function baselineWith({ rest }: Line, { models }: Pick<CellParts, "models">, block: number): Span | undefined {
   const span = rest.spans[block];
   if (rest.allHave) return span;
   return span !== undefined && models.some((model) => rest.has(model, block)) ? span : undefined;

@@ -1,10 +1,19 @@
 import type { ProductType } from "@/lib/domain/product-type";
 import { addedTogether, type BlockRange, type BlockSums, blockRange, blockSums } from "./block-sums";
-import { buildCell, type CellParts, cellRoom, isFollowed } from "./build-cell";
+import { buildCell, type CellParts, cellRoom } from "./build-cell";
 import { seasonByWeek, spreadByBlock } from "./company-blocks";
 import { denseWeeks, type ExposureWeeks, exposureWeeks } from "./exposure-weeks";
+import { largestYear } from "./largest-year";
+import type { ModelSums } from "./rest-of-type";
 import type { CellKey, Cohort, SignalRecord, WordKind } from "./signal-record";
-import { type Line, type LineEvent, sumsOfEvents, type TypeRecord, typeRecords } from "./type-record";
+import {
+  type Line,
+  type LineEvent,
+  type MachineGroup,
+  sumsOfEvents,
+  type TypeRecord,
+  typeRecords,
+} from "./type-record";
 
 /** Observed and expected counts of one cell, week by week. */
 export interface CellWeeks {
@@ -50,10 +59,10 @@ export function cellWeeks(record: SignalRecord, leastYearlyExpected: number): Ce
 }
 
 /**
- * Every cell of the company, one after the other: each component, fault code and symptom by model, by maker (where it has
- * several models of the type), and each component by half-year of production. Smaller ones than asked for are left to the cell of their model
- * or maker, which holds their counts. A week's expectation rests on the years before its quarter only, so it is the same
- * whenever it is computed.
+ * Every cell of the company, one after the other: each component and each symptom by model, by maker (where it has
+ * several models of the type), each component by half-year of production, and each fault code of a maker by model. Smaller
+ * ones than asked for are left to the cell of their model or maker, which holds their counts. A week's expectation rests
+ * on the years before its quarter only, so it is the same whenever it is computed.
  * @param leastYearlyExpected  a cell is followed if any year of it had at least this many expected failures
  * Checked: tests/signals/cell-weeks.test.ts, by hand; tests/signals/by-definition.test.ts, by separate code that walks
  *   unit by unit.
@@ -62,7 +71,7 @@ export function passCells(
   record: SignalRecord,
   leastYearlyExpected: number,
   visit: (passing: PassingCell) => void,
-): void {
+): CompanySpread {
   const range = blockRange(record);
   const cohortsOf = cohortsByModel(record);
   const dense = denseWeeks(record);
@@ -72,20 +81,30 @@ export function passCells(
   for (const type of types) {
     const season = seasonByWeek(record, type, range);
     const learnt: Learnt = { record, range, spread, season, least: leastYearlyExpected, dense };
-    const pass: Pass = (line, parts, keptParts) => {
-      if (!isFollowed(learnt, line, parts)) return; // before all else: most cells of a large company end here
+    const pass: Pass = (line, candidate, partsWith) => {
+      if (largestYear(line, candidate, range.count) < learnt.least) return; // most cells of a large company end here
       visit({
-        cell: buildCell(learnt, line, parts, room),
-        kept: () => buildCell(learnt, line, keptParts(), cellRoom(record, range)),
+        cell: buildCell(learnt, line, partsWith(candidate.sums), room),
+        kept: () => buildCell(learnt, line, partsWith(undefined), cellRoom(record, range)),
       });
     };
     for (const group of groupsOf(type, cohortsOf, learnt)) passWhole(type, group, learnt, pass);
     for (const model of type.models.keys()) passHalves(type, model, cohortsOf.get(model) ?? [], learnt, pass);
+    for (const maker of type.makers) for (const group of modelsOf(record, maker)) passWhole(maker, group, learnt, pass);
   }
+  const newest = (kind: WordKind) => spread[kind].at(-1) ?? 0;
+  return { component: newest("component"), fault_code: newest("fault_code"), symptom: newest("symptom") };
 }
 
-/** @param keptParts  the same parts with sums of their own, to build the cell again when others came after it */
-type Pass = (line: Line, parts: CellParts, keptParts: () => CellParts) => void;
+/** How much models differ anyway at the end of the record, as a share of the expectation. */
+export type CompanySpread = Readonly<Record<WordKind, number>>;
+
+/** @param partsWith  all of the cell, with sums that are given or added up anew, when others came after it */
+type Pass = (
+  line: Line,
+  candidate: Pick<CellParts, "models" | "exposure" | "sums">,
+  partsWith: (sums: ModelSums | undefined) => CellParts,
+) => void;
 
 /** What is learnt of the company and of the type, the same for all of the type's cells. */
 export interface Learnt {
@@ -112,34 +131,36 @@ function groupsOf(
   cohortsOf: ReadonlyMap<number, readonly Cohort[]>,
   { record, range, dense }: Learnt,
 ): Group[] {
-  const groups: Group[] = [];
-  const makers = new Map<string, number[]>();
-  for (const [index, exposure] of type.models) {
-    const { maker, number } = record.models[index] ?? { maker: "", number: "" };
-    groups.push({ models: [index], maker, model: number, exposure });
-    makers.set(maker, [...(makers.get(maker) ?? []), index]);
-  }
-  for (const [maker, own] of makers) {
-    if (own.length < 2 || makers.size < 2) continue;
+  const groups = modelsOf(record, type);
+  for (const maker of type.makers) {
+    const own = [...maker.models.keys()];
+    if (own.length < 2 || type.makers.length < 2) continue;
     const cohorts = own.flatMap((model) => cohortsOf.get(model) ?? []);
     const exposure = exposureWeeks(record, range, cohorts, dense);
-    groups.push({ models: own, maker, model: undefined, exposure });
+    groups.push({ models: own, maker: record.models[own[0] ?? -1]?.maker ?? "", model: undefined, exposure });
   }
   return groups;
 }
 
-function passWhole(type: TypeRecord, group: Group, { range }: Learnt, pass: Pass): void {
+function modelsOf({ models }: SignalRecord, group: MachineGroup): Group[] {
+  return [...group.models].map(([index, exposure]) => {
+    const { maker, number } = models[index] ?? { maker: "", number: "" };
+    return { models: [index], maker, model: number, exposure };
+  });
+}
+
+function passWhole(type: MachineGroup, group: Group, { range }: Learnt, pass: Pass): void {
+  const { models, exposure } = group;
   const reused = blockSums(range, []);
   for (const line of type.lines) {
-    const key = keyOf(type.productType, group, line.kind, line.word, undefined);
-    const partsWith = (into?: BlockSums): CellParts => ({
-      key,
-      models: group.models,
-      exposure: group.exposure,
-      sums: { exposure: group.exposure.sums, events: eventsOf(line, group.models, range, into) },
-      events: () => group.models.flatMap((model) => line.eventsOf.get(model) ?? []),
-    });
-    pass(line, partsWith(reused), partsWith);
+    const sumsIn = (into?: BlockSums) => ({ exposure: exposure.sums, events: eventsOf(line, models, range, into) });
+    pass(line, { models, exposure, sums: sumsIn(reused) }, (sums) => ({
+      key: keyOf(type.productType, group, line.kind, line.word, undefined),
+      models,
+      exposure,
+      sums: sums ?? sumsIn(),
+      events: () => models.flatMap((model) => line.eventsOf.get(model) ?? []),
+    }));
   }
 }
 
@@ -154,24 +175,28 @@ function passHalves(type: TypeRecord, model: number, cohorts: readonly Cohort[],
   const lines = type.lines
     .filter(({ kind }) => kind === "component")
     .map((line) => ({ line, eventsOf: byHalf(line.eventsOf.get(model) ?? []) }));
+  const own = [model];
   const reused = blockSums(range, []); // a large company has millions, and few are followed
   for (const half of new Set(cohorts.flatMap(({ madeHalf }) => madeHalf ?? []))) {
-    const own = cohorts.filter(({ madeHalf }) => madeHalf === half);
-    const exposure = exposureWeeks(record, range, own, dense);
+    const exposure = exposureWeeks(
+      record,
+      range,
+      cohorts.filter(({ madeHalf }) => madeHalf === half),
+      dense,
+    );
     for (const { line, eventsOf } of lines) {
       const events = eventsOf.get(half) ?? [];
-      const key = keyOf(type.productType, { maker, model: number }, line.kind, line.word, half);
-      const partsWith = (into?: BlockSums): CellParts => ({
-        key,
-        models: [model],
-        exposure,
-        sums: {
-          exposure: exposure.sums,
-          events: events.length === 0 ? undefined : sumsOfEvents(events, range, into),
-        },
-        events: () => events,
+      const sumsIn = (into?: BlockSums) => ({
+        exposure: exposure.sums,
+        events: events.length === 0 ? undefined : sumsOfEvents(events, range, into),
       });
-      pass(line, partsWith(reused), partsWith);
+      pass(line, { models: own, exposure, sums: sumsIn(reused) }, (sums) => ({
+        key: keyOf(type.productType, { maker, model: number }, line.kind, line.word, half),
+        models: own,
+        exposure,
+        sums: sums ?? sumsIn(),
+        events: () => events,
+      }));
     }
   }
 }

@@ -5,22 +5,28 @@ import { weeksOf } from "./exposure-weeks";
 import { againstRest } from "./rest-rates";
 import { noSeason, type Season, seasonFactor, seasonOf } from "./season";
 import type { SignalRecord, WordKind } from "./signal-record";
-import type { TypeRecord } from "./type-record";
+import type { MachineGroup, TypeRecord } from "./type-record";
 import { blockOf, weeksAhead, weeksPerBlock } from "./weeks";
 
-/** How much models differ anyway, as a share of the expectation, at each block; components and symptoms each by themselves. */
+/** How much models differ anyway, as a share of the expectation, at each block; each kind of word by itself. */
 export function spreadByBlock(
   types: readonly TypeRecord[],
   range: BlockRange,
 ): Readonly<Record<WordKind, readonly number[]>> {
-  const of = (kind: WordKind) => countsByBlock(types, kind, range).map(spreadBetweenGroups);
-  return { component: of("component"), symptom: of("symptom") };
+  const of = (groups: readonly MachineGroup[], kind: WordKind) =>
+    countsByBlock(groups, kind, range).map(spreadBetweenGroups);
+  const makers = types.flatMap((type) => type.makers);
+  return {
+    component: of(types, "component"),
+    fault_code: of(makers, "fault_code"),
+    symptom: of(types, "symptom"),
+  };
 }
 
 /** How each model did in each word, by block; model by model, since each one's sums lie together. */
-function countsByBlock(types: readonly TypeRecord[], kind: WordKind, range: BlockRange): GroupCount[][] {
+function countsByBlock(groups: readonly MachineGroup[], kind: WordKind, range: BlockRange): GroupCount[][] {
   const blocks: GroupCount[][] = Array.from({ length: range.count }, () => []);
-  for (const { lines, models } of types) {
+  for (const { lines, models } of groups) {
     for (const { rest, sumsOf, kind: own } of lines) {
       if (own !== kind) continue;
       for (const model of models.keys()) {

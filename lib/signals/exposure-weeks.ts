@@ -1,4 +1,4 @@
-import { type BlockRange, type BlockSums, cumulated } from "./block-sums";
+import { type BlockRange, type BlockSums, baselineOf, cumulated, sumOf } from "./block-sums";
 import type { Cohort, SignalRecord } from "./signal-record";
 import { ageBandCount, ageBandOfWeeks, blockOf, weeksAhead } from "./weeks";
 
@@ -12,8 +12,19 @@ export interface ExposureWeeks {
   readonly bands: Uint8Array;
   readonly unitWeeks: Float64Array;
   readonly sums: BlockSums;
-  /** Blocks and ages that hold any, as places in the sums: block × number of bands + band, ascending. */
-  readonly held: Uint32Array;
+  readonly held: HeldPlaces;
+}
+
+/**
+ * Blocks and ages that hold any, of blocks that have a baseline, ascending: the same for all words of the group, of which
+ * a large company has hundreds of thousands, so they are looked up once.
+ */
+export interface HeldPlaces {
+  /** Place in the sums: block × number of bands + band. */
+  readonly places: Uint32Array;
+  readonly unitWeeks: Float64Array;
+  /** Of the same age in the baseline of that block. */
+  readonly before: Float64Array;
 }
 
 type Weeks = Pick<SignalRecord, "firstWeek" | "lastWeek">;
@@ -84,16 +95,28 @@ function packed(record: Weeks, range: BlockRange, dense: Float64Array): Exposure
     }
     starts[week + 1] = entry;
   }
-  const held = Uint32Array.from(placesAboveZero(before));
-  return { starts, bands, unitWeeks, sums: cumulated(before), held };
+  const sums = cumulated(before);
+  return { starts, bands, unitWeeks, sums, held: heldPlaces(range, sums) };
 }
 
-function placesAboveZero(before: Float64Array): number[] {
-  const places: number[] = [];
-  before.forEach((amount, place) => {
-    if (amount > 0) places.push(place - ageBandCount);
-  });
-  return places;
+function heldPlaces({ count }: BlockRange, sums: BlockSums): HeldPlaces {
+  const [places, unitWeeks, before]: [number[], number[], number[]] = [[], [], []];
+  for (let block = 0; block < count; block++) {
+    const span = baselineOf(block);
+    if (span === undefined) continue;
+    for (let band = 0; band < ageBandCount; band++) {
+      const own = sumOf(sums, { from: block, until: block + 1 }, band);
+      if (own === 0) continue;
+      places.push(block * ageBandCount + band);
+      unitWeeks.push(own);
+      before.push(sumOf(sums, span, band));
+    }
+  }
+  return {
+    places: Uint32Array.from(places),
+    unitWeeks: Float64Array.from(unitWeeks),
+    before: Float64Array.from(before),
+  };
 }
 
 function countHeld(dense: Float64Array): number {

@@ -53,20 +53,3 @@ export function againstRest(
   }
   return { observed, expected, relativeVariance: expected > 0 ? variance / expected ** 2 : 0 };
 }
-
-/** Events per unit-week of all others at one age over a baseline, or `uncovered`. */
-export function rateOfRest(
-  type: RestOfType,
-  { exposure, events }: ModelSums,
-  block: number,
-  span: Span,
-  band: number,
-): number {
-  const from = span.from * ageBandCount + band;
-  const until = span.until * ageBandCount + band;
-  const at = block * ageBandCount + band;
-  const othersWeeks = (type.exposure[at] ?? 0) - ((exposure.before[until] ?? 0) - (exposure.before[from] ?? 0));
-  if (othersWeeks < fewestUnitWeeks) return uncovered;
-  const ownEvents = events === undefined ? 0 : (events.before[until] ?? 0) - (events.before[from] ?? 0);
-  return Math.max(0, (type.events[at] ?? 0) - ownEvents) / othersWeeks;
-}

@@ -42,11 +42,16 @@ export interface WeeklyJobs {
   /** The component, where it failed itself; undefined for calls with another cause. */
   readonly failed: string | undefined;
   readonly symptom: string | undefined;
+  /** Fault codes that the machine showed; absent where none was read. */
+  readonly codes?: readonly string[];
   readonly jobs: number;
 }
 
-/** What a cell counts: failures of a component, or all closed jobs with one symptom. */
-export type WordKind = "component" | "symptom";
+/**
+ * What a cell counts: failures of a component, or all closed jobs with one symptom, or in which one fault code was shown.
+ * A code means something else at another maker, so it is compared among one maker's models only.
+ */
+export type WordKind = "component" | "fault_code" | "symptom";
 
 export interface CellKey {
   readonly kind: WordKind;
@@ -64,7 +69,7 @@ export function cellKeyText({ kind, word, productType, maker, model, madeHalf }:
 
 /** Names a story in addresses and tables; stays the same while the cell that leads it changes. */
 export function storyKey({ kind, word, productType, maker }: CellKey): string {
-  return [...(kind === "symptom" ? ["symptom"] : []), word, productType, maker].join("~");
+  return [...(kind === "component" ? [] : [kind]), word, productType, maker].join("~");
 }
 
 export function halfOfDay(year: number, month: number): number {

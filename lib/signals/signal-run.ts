@@ -1,4 +1,5 @@
-import { type AgeCounts, passCells } from "./cell-weeks";
+import { type CellFunnel, cellFunnel, type FunnelCell } from "./cell-funnel";
+import { type AgeCounts, type CellWeeks, passCells } from "./cell-weeks";
 import { type JudgedCell, judgeCell, ratioOf, type Story, storiesOf } from "./evidence-of-luck";
 import { followCell } from "./follow-cell";
 import { leastYearlyExpected, listLevel } from "./settings";
@@ -15,6 +16,7 @@ export type SignalRun =
       readonly stories: number;
       /** Lines of the list that luck alone would give: at most this many. */
       readonly byLuck: number;
+      readonly funnel: CellFunnel;
       readonly signals: readonly RunSignal[];
     }
   /** Less than a year and a half of records: nothing can be expected yet. */
@@ -31,7 +33,7 @@ export interface RunSignal {
   readonly adjusted: number;
   /** Other cells of the story that stand out. */
   readonly within: readonly { readonly key: CellKey; readonly observed: number; readonly expected: number }[];
-  /** Symptoms in which the same failures show. */
+  /** Symptoms and fault codes in which the same failures show. */
   readonly symptoms: readonly string[];
 }
 
@@ -57,7 +59,9 @@ export function signalRun(record: SignalRecord): SignalRun {
   if (weeks < weeksNeeded) return { kind: "too-short", weeks, needed: weeksNeeded };
   const judged: JudgedCell[] = [];
   const [at, { knownWithin }] = [[record.lastWeek], record];
-  passCells(record, leastYearlyExpected, ({ cell, kept }) => {
+  const lastYear: FunnelCell[] = [];
+  const spread = passCells(record, leastYearlyExpected, ({ cell, kept }) => {
+    lastYear.push(...funnelCells(cell, record));
     const [standing] = followCell(cell, { at, knownWithin, ratio: ratioOf(cell.key) });
     if (standing !== undefined) judged.push(judgeCell({ key: cell.key, weeks: kept, standing }));
   });
@@ -69,8 +73,21 @@ export function signalRun(record: SignalRecord): SignalRun {
     cells: judged.length,
     stories: stories.length,
     byLuck: listLevel * found.length,
+    funnel: cellFunnel(lastYear, spread.component),
     signals: found.map(runSignal),
   };
+}
+
+/** Components by model over the last year whose jobs are complete: what a funnel can compare. */
+function funnelCells({ key, firstWeek, observed, expected }: CellWeeks, record: SignalRecord): FunnelCell[] {
+  if (key.kind !== "component" || key.model === undefined || key.madeHalf !== undefined) return [];
+  const until = record.lastWeek - firstWeek - (record.knownWithin.length - 1) + 1;
+  const sum = { key, observed: 0, expected: 0 };
+  for (let week = Math.max(0, until - weeksPerYear); week < until; week++) {
+    sum.observed += observed[week] ?? 0;
+    sum.expected += expected[week] ?? 0;
+  }
+  return sum.expected > 0 ? [sum] : [];
 }
 
 function runSignal({ lead, story, symptoms }: FoundSignal): RunSignal {

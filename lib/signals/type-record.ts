@@ -5,20 +5,26 @@ import { type ModelSums, type RestOfType, restOfType } from "./rest-of-type";
 import type { SignalRecord, WeeklyJobs, WordKind } from "./signal-record";
 import { ageBandOfWeeks } from "./weeks";
 
-/** Machines of one product type: what one model suffers is measured against the others. */
-export interface TypeRecord {
+/** Machines that can be compared: what one model suffers is measured against the others. */
+export interface MachineGroup {
   readonly productType: ProductType;
   /** By position in the record's models. */
   readonly models: ReadonlyMap<number, ExposureWeeks>;
   readonly lines: readonly Line[];
 }
 
-/** One word of one product type with all that happened under it. */
+/** Machines of one product type, with their components and symptoms. */
+export interface TypeRecord extends MachineGroup {
+  /** Those of each maker by themselves, with its fault codes. */
+  readonly makers: readonly MachineGroup[];
+}
+
+/** One word of a group of machines with all that happened under it. */
 export interface Line {
   readonly kind: WordKind;
   readonly word: string;
   readonly eventsOf: ReadonlyMap<number, readonly LineEvent[]>;
-  /** Of one model of the type. */
+  /** Of one model of the group. */
   readonly sumsOf: (model: number) => ModelSums | undefined;
   readonly rest: RestOfType;
 }
@@ -41,34 +47,58 @@ export function typeRecords(
   exposureOf: (model: number) => ExposureWeeks,
 ): TypeRecord[] {
   const room = sumsRoom(range);
-  const types = new Map<ProductType, { models: Map<number, ExposureWeeks>; events: Events }>();
-  record.models.forEach(({ productType }, model) => {
-    const type = types.get(productType) ?? { models: new Map(), events: { component: new Map(), symptom: new Map() } };
+  const types = new Map<ProductType, GrowingType>();
+  record.models.forEach(({ productType, maker }, model) => {
+    const type = types.get(productType) ?? growingType();
     types.set(productType, type);
-    type.models.set(model, exposureOf(model));
+    const exposure = exposureOf(model);
+    type.models.set(model, exposure);
+    const own = type.makers.get(maker) ?? { models: new Map(), words: new Map() };
+    type.makers.set(maker, own);
+    own.models.set(model, exposure);
   });
   for (const jobs of record.jobs) {
-    const type = types.get(record.models[jobs.model]?.productType ?? "other_equipment");
-    if (type === undefined) continue;
+    const model = record.models[jobs.model];
+    const type = model && types.get(model.productType);
+    if (model === undefined || type === undefined) continue;
     const event = eventOf(jobs);
-    if (jobs.failed !== undefined) addEvent(type.events, "component", jobs.failed, jobs.model, event);
-    if (jobs.symptom !== undefined) addEvent(type.events, "symptom", jobs.symptom, jobs.model, event);
+    if (jobs.failed !== undefined) addEvent(type.components, "component", jobs.failed, jobs.model, event);
+    if (jobs.symptom !== undefined) addEvent(type.symptoms, "symptom", jobs.symptom, jobs.model, event);
+    if (jobs.codes === undefined) continue;
+    const words = type.makers.get(model.maker)?.words ?? new Map();
+    for (const code of jobs.codes) addEvent(words, "fault_code", code, jobs.model, event);
   }
-  return [...types].map(([productType, { models, events }]) => ({
+  const linesOf = (words: Words, models: GrowingType["models"]) =>
+    [...words.values()].toSorted((a, b) => (a.word < b.word ? -1 : 1)).map((line) => lineOf(line, models, range, room));
+  return [...types].map(([productType, { models, components, symptoms, makers }]) => ({
     productType,
     models,
-    lines: [...events.component.values(), ...events.symptom.values()]
-      .toSorted((a, b) => (a.kind === b.kind ? (a.word < b.word ? -1 : 1) : a.kind < b.kind ? -1 : 1))
-      .map((line) => lineOf(line, models, range, room)),
+    lines: [...linesOf(components, models), ...linesOf(symptoms, models)],
+    makers: [...makers.values()].map((own) => ({
+      productType,
+      models: own.models,
+      lines: linesOf(own.words, own.models),
+    })),
   }));
 }
 
 type GrowingLine = Pick<Line, "kind" | "word"> & { readonly eventsOf: Map<number, LineEvent[]> };
-type Events = Readonly<Record<WordKind, Map<string, GrowingLine>>>;
+type Words = Map<string, GrowingLine>;
 
-function addEvent(events: Events, kind: WordKind, word: string, model: number, event: LineEvent): void {
-  const line = events[kind].get(word) ?? { kind, word, eventsOf: new Map() };
-  events[kind].set(word, line);
+interface GrowingType {
+  readonly models: Map<number, ExposureWeeks>;
+  readonly components: Words;
+  readonly symptoms: Words;
+  readonly makers: Map<string, { readonly models: Map<number, ExposureWeeks>; readonly words: Words }>;
+}
+
+function growingType(): GrowingType {
+  return { models: new Map(), components: new Map(), symptoms: new Map(), makers: new Map() };
+}
+
+function addEvent(words: Words, kind: WordKind, word: string, model: number, event: LineEvent): void {
+  const line = words.get(word) ?? { kind, word, eventsOf: new Map() };
+  words.set(word, line);
   const own = line.eventsOf.get(model);
   if (own === undefined) line.eventsOf.set(model, [event]);
   else own.push(event);

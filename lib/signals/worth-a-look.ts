@@ -5,7 +5,7 @@ import { cellKeyText } from "./signal-record";
 export interface FoundSignal {
   readonly lead: JudgedCell;
   readonly story: Story;
-  /** Symptoms whose excess is these failures, seen once more. */
+  /** Symptoms and fault codes whose excess is these failures, seen once more. */
   readonly symptoms: readonly Story[];
 }
 
@@ -15,7 +15,7 @@ const mostOfIt = 0.7;
 const shadow = 0.5;
 
 /**
- * What is worth a look: stories whose adjusted chance is at or below the level, worst luck first. A symptom that is only
+ * What is worth a look: stories whose adjusted chance is at or below the level, worst luck first. A symptom or fault code that is only
  * the other side of a listed component's failures stands in that component's line.
  * @param level  share of the list that may be luck
  */
@@ -27,7 +27,7 @@ export function worthALook(stories: readonly Story[], level: number): FoundSigna
   const components = beyond.filter(({ lead }) => lead.key.kind === "component");
   const shadows = new Map(
     beyond
-      .filter(({ lead }) => lead.key.kind === "symptom")
+      .filter(({ lead }) => lead.key.kind !== "component")
       .map((symptom) => [
         symptom.story,
         components.find((component) => castsShadow(component.lead, symptom.lead))?.story,

@@ -10,6 +10,7 @@ const group = (dimension: Dimension, value: string, events: number, unitYears: n
   estimate: rateEstimate({ events, unitYears, level: 0.95, method: "poisson-exact" }),
   units: 10,
   dispersion: 1,
+  likeAges: { kind: "nothing-beside-it" },
 });
 const order = (groups: readonly GroupRate[], by: "lowest" | "name") =>
   sortedGroups(groups, by).map(({ key }) => key[0]?.value);

@@ -74,10 +74,13 @@ export function RateChart({ groups, rates, address, order }: Props) {
 
 function orderWords(order: RateOrder, by: FailureRates["question"]["by"]): string {
   if (order === "lowest") return "the highest believable first";
-  return by.includes("age") ? "from young to old" : "by name";
+  if (by.includes("age")) return "from young to old";
+  return by.includes("year") ? "as they came" : "by name";
 }
 
-/** Components and symptoms share the units of the fleet, so its rate is their sum and no yardstick for one of them. */
+/** Components, symptoms and causes share the units of the fleet, so its rate is their sum and no yardstick for one of them. */
 function comparable({ question }: FailureRates): boolean {
-  return !question.by.some((dimension) => dimension === "component" || dimension === "symptom");
+  return !question.by.some(
+    (dimension) => dimension === "component" || dimension === "symptom" || dimension === "cause",
+  );
 }

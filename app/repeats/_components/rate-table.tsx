@@ -26,7 +26,8 @@ export function RateTable({ caption, rows, rates }: Props) {
   );
 }
 
-function columnsOf({ question }: FailureRates): Column<GroupRate>[] {
+function columnsOf(rates: FailureRates): Column<GroupRate>[] {
+  const { question } = rates;
   return [
     ...question.by.map((dimension, index) => ({
       key: dimension,
@@ -46,6 +47,9 @@ function columnsOf({ question }: FailureRates): Column<GroupRate>[] {
     { key: "rate", head: "Per 100 a year", kind: "number" as const, cell: (group) => rateCells(group).rate },
     { key: "low", head: "From", kind: "number" as const, cell: (group) => rateCells(group).low },
     { key: "high", head: "To", kind: "number" as const, cell: (group) => rateCells(group).high },
+    ...(rates.groups.some((group) => group.kind === "rate" && group.likeAges.kind !== "nothing-beside-it")
+      ? [{ key: "ratio", head: "Times what its ages predict", cell: (group: GroupRate) => rateCells(group).likeAges }]
+      : []),
     { key: "evidence", head: "Evidence", cell: (group) => rateCells(group).evidence },
   ];
 }

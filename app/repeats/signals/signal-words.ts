@@ -1,6 +1,7 @@
 import type { StoredSignal } from "@/db/queries/signal-list";
 import { dayFromNumber } from "@/lib/calendar/day-number";
 import { productTypes } from "@/lib/domain/product-type";
+import { capitalised } from "@/lib/format/capitalised";
 import { formatDay } from "@/lib/format/format-day";
 import { formatDecimal } from "@/lib/format/format-decimal";
 import { outlookOf } from "@/lib/signals/outlook";
@@ -92,11 +93,17 @@ export function signalFileHref(key: string, file: string, as?: string): string {
   return `/repeats/signals/${encodeURIComponent(key)}/${file}${as === undefined ? "" : `?as=${as}`}`;
 }
 
-/** The jobs since the onset, on the Jobs page; that page knows no half-year of production, so it may hold more. */
+/** The jobs since the onset, on the Jobs page; that page knows no half-year of production and no fault code, so it may hold more. */
 export function jobsOfSignal({ lead, wordKind, word, onsetOn }: StoredSignal): string {
   const { maker, model, productType } = lead.key;
-  const search = new URLSearchParams({ [wordKind]: word, make: maker, type: productType, from: onsetOn });
+  const search = new URLSearchParams({ make: maker, type: productType, from: onsetOn });
+  if (wordKind !== "fault_code") search.set(wordKind, word);
   if (model !== undefined) search.set("model", model);
   if (wordKind === "component") search.set("count", "failures");
   return `/jobs?${search.toString()}`;
+}
+
+/** "Drain pump: Brackenhall BHF27-W3", of a component that is known by its key alone. */
+export function funnelName(key: CellKey): string {
+  return `${capitalised(key.word.replaceAll("_", " "))}: ${cellWords(key)}`;
 }

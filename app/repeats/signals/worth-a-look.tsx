@@ -7,6 +7,7 @@ import { formatDay } from "@/lib/format/format-day";
 import { formatDecimal } from "@/lib/format/format-decimal";
 import { AsOfForm } from "./as-of-form";
 import type { CurrentRun } from "./current-run";
+import { SignalFunnel } from "./signal-funnel";
 import { extraWords, onsetWords, outlookOfSignal, ratioWords, signalHref, signalName } from "./signal-words";
 import { signalsFinding } from "./signals-finding";
 import { asksForALook, stateOfSignal, stateWords } from "./state-of-signal";
@@ -64,12 +65,13 @@ export function WorthALook({ current }: Props) {
       )}
       <p className="small">
         {formatCounted(run.stories, "group")} followed from week to week in {formatCounted(run.cells, "cell")}:
-        components and symptoms by model, maker and half-year of production, each against what units of the same kind
-        and age do elsewhere in the fleet. Jobs closed by {formatDay(run.asOf)} are counted.{" "}
+        components, symptoms and fault codes by model, maker and half-year of production, each against what units of the
+        same kind and age do elsewhere in the fleet. Jobs closed by {formatDay(run.asOf)} are counted.{" "}
         <a href={`/repeats/signals/signals.csv${as === undefined ? "" : `?as=${as}`}`} download>
           CSV
         </a>
       </p>
+      {run.funnel !== undefined && <SignalFunnel funnel={run.funnel} as={as} />}
       <AsOfForm asOf={as} />
     </section>
   );

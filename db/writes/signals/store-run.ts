@@ -14,11 +14,13 @@ export interface RunToStore {
 /** Keeps what was computed as of a week; another run of the same week takes its place, whole. */
 export async function storeRun({ asOf, basis, run }: RunToStore): Promise<void> {
   await inTransaction(async (tx) => {
-    const followed = run.kind === "followed" ? run : { cells: 0, stories: 0, byLuck: 0, signals: [] };
+    const followed =
+      run.kind === "followed" ? run : { cells: 0, stories: 0, byLuck: 0, funnel: undefined, signals: [] };
+    const funnel = followed.funnel === undefined ? null : JSON.stringify(followed.funnel);
     await tx.execute(sql`delete from signal_runs where as_of = ${asOf}`);
     await tx.execute(sql`
-      insert into signal_runs (as_of, basis, computed_at, outcome, weeks, cells, stories, by_luck)
-      values (${asOf}, ${basis}, now(), ${run.kind}, ${run.kind === "too-short" ? run.weeks : null}, ${followed.cells}, ${followed.stories}, ${followed.byLuck})`);
+      insert into signal_runs (as_of, basis, computed_at, outcome, weeks, cells, stories, by_luck, funnel)
+      values (${asOf}, ${basis}, now(), ${run.kind}, ${run.kind === "too-short" ? run.weeks : null}, ${followed.cells}, ${followed.stories}, ${followed.byLuck}, ${funnel}::jsonb)`);
     for (const signal of followed.signals) await tx.execute(insertOf(asOf, signal));
   });
 }

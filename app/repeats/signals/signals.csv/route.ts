@@ -1,7 +1,8 @@
 import { csvResponse } from "@/app/_http/csv-response";
 import { mayCall } from "@/app/_people/may-call";
 import { readDay } from "@/lib/calendar/day";
-import { currentRun } from "../current-run";
+import { type CurrentRun, currentRun } from "../current-run";
+import { limitsWords } from "../limits-words";
 import { cellWords, outlookOfSignal } from "../signal-words";
 import { stateOfSignal, stateWords } from "../state-of-signal";
 
@@ -24,12 +25,14 @@ const header = [
   "as_of",
 ];
 
-/** The list as a file. */
+/** The list as a file; with `of=funnel` the groups that were looked at, as far as the funnel draws them. */
 export async function GET(request: Request): Promise<Response> {
   const caller = await mayCall(request, "GET /repeats/signals/signals.csv");
   if (!caller.ok) return caller.response;
-  const asked = new URL(request.url).searchParams.get("as") ?? undefined;
+  const search = new URL(request.url).searchParams;
+  const asked = search.get("as") ?? undefined;
   const current = await currentRun(asked === undefined ? undefined : readDay(asked));
+  if (search.get("of") === "funnel") return funnelFile(current);
   const signals = current.kind === "run" ? current.signals : [];
   const asOf = current.kind === "run" ? current.run.asOf : undefined;
   return csvResponse(
@@ -54,5 +57,21 @@ export async function GET(request: Request): Promise<Response> {
         asOf,
       ];
     }),
+  );
+}
+
+function funnelFile(current: CurrentRun): Response {
+  const funnel = current.kind === "run" ? current.run.funnel : undefined;
+  return csvResponse(
+    "all-groups.csv",
+    ["component", "machines", "counted", "expected", "times_expected", "against_limits"],
+    (funnel?.drawn ?? []).map((cell) => [
+      cell.key.word,
+      cellWords(cell.key),
+      cell.observed,
+      cell.expected,
+      cell.observed / cell.expected,
+      limitsWords(cell, funnel?.spread ?? 0),
+    ]),
   );
 }

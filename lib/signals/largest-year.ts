@@ -1,0 +1,53 @@
+import { fewestUnitWeeks } from "./block-sums";
+import { baselineWith, type CellParts } from "./build-cell";
+import type { Line } from "./type-record";
+import { ageBandCount } from "./weeks";
+
+/**
+ * Largest number of failures expected of a cell in four blocks in a row, without the season, which evens out over a year.
+ * Asked of every cell there could be, most of which end here: so it looks at nothing but what it needs.
+ * Checked: tests/signals/by-definition.test.ts, by adding up the weeks of each cell.
+ */
+export function largestYear(
+  line: Line,
+  parts: Pick<CellParts, "models" | "exposure" | "sums">,
+  blocks: number,
+): number {
+  const { places } = parts.exposure.held;
+  // The four newest blocks: those that are older move down by one.
+  let [newest, second, third, fourth] = [0, 0, 0, 0];
+  let largest = 0;
+  let entry = 0;
+  for (let block = 0; block < blocks; block++) {
+    const start = entry;
+    while (entry < places.length && (places[entry] ?? 0) < (block + 1) * ageBandCount) entry++;
+    [fourth, third, second] = [third, second, newest];
+    newest = entry === start ? 0 : expectedInBlock(line, parts, block, start, entry);
+    largest = Math.max(largest, newest + second + third + fourth);
+  }
+  return largest;
+}
+
+function expectedInBlock(
+  line: Line,
+  parts: Pick<CellParts, "models" | "exposure" | "sums">,
+  block: number,
+  start: number,
+  end: number,
+): number {
+  const span = baselineWith(line, parts, block);
+  if (span === undefined) return 0;
+  const { places, unitWeeks, before } = parts.exposure.held;
+  const { events, exposure } = line.rest;
+  const own = parts.sums.events?.before;
+  const [from, until] = [(span.from - block) * ageBandCount, (span.until - block) * ageBandCount];
+  let expected = 0;
+  for (let entry = start; entry < end; entry++) {
+    const place = places[entry] ?? 0;
+    const othersWeeks = (exposure[place] ?? 0) - (before[entry] ?? 0);
+    if (othersWeeks < fewestUnitWeeks) continue;
+    const ownEvents = own === undefined ? 0 : (own[place + until] ?? 0) - (own[place + from] ?? 0);
+    expected += ((unitWeeks[entry] ?? 0) * Math.max(0, (events[place] ?? 0) - ownEvents)) / othersWeeks;
+  }
+  return expected;
+}
