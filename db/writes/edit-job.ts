@@ -4,7 +4,7 @@ import { inTransaction } from "../in-transaction";
 import { refreshUnclaimed } from "./money/refresh-unclaimed";
 import { markPartsOfJob } from "./parts/mark-parts";
 import { settleOutlooks } from "./parts/settle-outlooks";
-import { refreshCounts } from "./refresh-counts";
+import { refreshCountsOfUnit } from "./refresh-counts";
 import { run } from "./staging/run";
 import { intakeLock } from "./store-import";
 import { takenTables } from "./taking-back/tables";
@@ -52,7 +52,7 @@ export async function editJob({ jobNumber, column, value, by, reason }: JobEdit)
       select 'jobs', ${job.key}, ${column}, ${JSON.stringify(job.before)}::jsonb, to_jsonb(t) -> ${column}, now(), ${by}, ${reason}
       from jobs t where t.unit_id = ${job.unitId} and t.job_id = ${job.jobId} returning edit_id::integer as "editId"`);
     if (edit === undefined) throw new Error("The edit was stored without a number.");
-    await refreshCounts(tx, [job.modelId]);
+    await refreshCountsOfUnit(tx, job.unitId);
     await refreshUnclaimed(tx, [job.unitId]);
     await markPartsOfJob(tx, job.unitId, job.jobId);
     return { kind: "edited", editId: edit.editId };
@@ -80,13 +80,12 @@ export async function liftJobEdit({ editId, by }: { readonly editId: number; rea
       insert into hand_edits (table_name, key, column_name, value_before, value, at, by, reason, lifted_at)
       select table_name, key, column_name, value, ${JSON.stringify(edit.value)}::jsonb, now(), ${by}, 'Taken from the file; files may change it again.', now() from hand_edits where edit_id = ${editId}`);
     const name = sql.identifier(edit.column);
-    const [job] = await tx.rows<{ modelId: number }>(sql`
-      update jobs t set ${name} = v.${name}
-      from jsonb_populate_record(null::jobs, ${JSON.stringify({ [edit.column]: edit.value })}::jsonb) v, units u
-      where t.unit_id = split_part(${edit.key}, chr(31), 1)::bigint and t.job_id = split_part(${edit.key}, chr(31), 2)::bigint and u.unit_id = t.unit_id
-      returning u.model_id as "modelId"`);
-    if (job !== undefined) await refreshCounts(tx, [job.modelId]);
     const [unitId = "", jobId = ""] = edit.key.split("\u001f");
+    await tx.execute(sql`
+      update jobs t set ${name} = v.${name}
+      from jsonb_populate_record(null::jobs, ${JSON.stringify({ [edit.column]: edit.value })}::jsonb) v
+      where t.unit_id = ${unitId}::bigint and t.job_id = ${jobId}::bigint`);
+    await refreshCountsOfUnit(tx, unitId);
     await refreshUnclaimed(tx, [unitId]);
     await markPartsOfJob(tx, unitId, jobId);
     return true;
@@ -96,8 +95,8 @@ export async function liftJobEdit({ editId, by }: { readonly editId: number; rea
 }
 
 async function findJob(tx: Transaction, jobNumber: string, column: string) {
-  const [job] = await tx.rows<{ unitId: string; jobId: string; modelId: number; key: string; before: unknown }>(sql`
-    select j.unit_id::text as "unitId", j.job_id::text as "jobId", u.model_id as "modelId",
+  const [job] = await tx.rows<{ unitId: string; jobId: string; key: string; before: unknown }>(sql`
+    select j.unit_id::text as "unitId", j.job_id::text as "jobId",
       j.unit_id::text || chr(31) || j.job_id::text as key, to_jsonb(j) -> ${column} as before
     from jobs j join units u using (unit_id) where j.job_number = ${jobNumber}`);
   return job;

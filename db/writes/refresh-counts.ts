@@ -29,13 +29,46 @@ export async function refreshCounts(tx: Transaction, models: readonly number[] |
   for (const table of countTables) {
     await run(tx, `delete from ${table} where model_id ${these}`);
   }
-  await run(tx, countUnplacedUnits(these));
-  await run(tx, countJobCells(these));
+  const units = placedUnits(`u.model_id ${these}`);
+  await run(tx, countUnplacedUnits(units));
+  await run(tx, countJobCells(units));
   if (await anyInRegister(tx, these)) {
-    await run(tx, countUnitWindows(these));
-    await run(tx, countRepeatedJobs(these));
+    await run(tx, countUnitWindows(units));
+    await run(tx, countRepeatedJobs(units));
   }
-  await run(tx, suggestCallbacks(these));
+  await run(tx, suggestCallbacks(`u.model_id ${these}`));
+}
+
+type PlacedUnit = {
+  readonly modelId: number;
+  /** Null on a unit without exposure. */
+  readonly inServiceOn: string | null;
+};
+
+/**
+ * Counts anew what a change of one unit's jobs can have changed, inside the transaction that changed them: the units of
+ * its model that went into service on its day, since no row counts units of two days. A unit without exposure stands
+ * in rows that all of its model share.
+ * Checked: tests/db/counts-of-one-unit.test.ts, against counting everything.
+ */
+export async function refreshCountsOfUnit(tx: Transaction, unitId: string): Promise<void> {
+  const of = `u.unit_id = ${BigInt(unitId)}`;
+  const [unit] = await rowsOf<{ modelId: number }>(tx, `select model_id as "modelId" from units u where ${of}`);
+  if (unit === undefined) return;
+  await run(tx, `select pg_advisory_xact_lock(${countLocks}, ${unit.modelId})`);
+  const [placed] = await rowsOf<PlacedUnit>(
+    tx,
+    `select model_id as "modelId", case when reason is null then in_service_on::text end as "inServiceOn" from ${placedUnits(of)} p`,
+  );
+  if (placed === undefined || placed.inServiceOn === null) return await refreshCounts(tx, [unit.modelId]);
+  const ofDay = (table: string) =>
+    `${table}.model_id = ${placed.modelId} and ${table}.in_service_on = '${placed.inServiceOn}'`;
+  for (const table of ["job_cells", "repeated_jobs"]) await run(tx, `delete from ${table} where ${ofDay(table)}`);
+  await run(tx, `delete from suggested_callbacks where unit_id = ${BigInt(unitId)}`);
+  const units = `(select p.* from ${placedUnits(ofDay("u"))} p where p.reason is null)`;
+  await run(tx, countJobCells(units));
+  await run(tx, countRepeatedJobs(units));
+  await run(tx, suggestCallbacks(of));
 }
 
 async function allModels(tx: Transaction): Promise<readonly number[]> {
@@ -64,30 +97,31 @@ async function placeInService(tx: Transaction, these: string): Promise<void> {
 /**
  * Each unit with the first day on which its failures would be on record: in service, the company's records complete,
  * and its own. A placeholder whose job has joined its real unit is no unit any more. Null on a unit without exposure, with the reason.
+ * @param which  a condition on `u`
  */
-function placedUnits(these: string): string {
+function placedUnits(which: string): string {
   return `(select u.unit_id, u.model_id, u.in_service_on, o.observed_from, u.retired_on, o.reason
     from units u left join shop on true
     cross join lateral (select greatest(u.in_service_on, shop.records_from, u.recorded_from) as day) d
     cross join lateral (select case when not u.in_register then 'not_in_register' when u.in_service_on is null then 'no_in_service_day'
       when u.retired_on < d.day then 'never_observed' end) r(reason)
     cross join lateral (select case when r.reason is null then d.day end, r.reason) o(observed_from, reason)
-    where u.model_id ${these} and (u.identified or exists (select from jobs j where j.unit_id = u.unit_id)))`;
+    where ${which} and (u.identified or exists (select from jobs j where j.unit_id = u.unit_id)))`;
 }
 
-function countUnitWindows(these: string): string {
+function countUnitWindows(units: string): string {
   return `insert into unit_windows (model_id, in_service_on, observed_from, retired_on, units)
-    select model_id, in_service_on, observed_from, retired_on, count(*) from ${placedUnits(these)} p
+    select model_id, in_service_on, observed_from, retired_on, count(*) from ${units} p
     where reason is null group by 1, 2, 3, 4 order by 1, 2, 3, 4`;
 }
 
-function countUnplacedUnits(these: string): string {
+function countUnplacedUnits(units: string): string {
   return `insert into unplaced_units (model_id, reason, units)
-    select model_id, reason, count(*) from ${placedUnits(these)} p where reason is not null group by 1, 2`;
+    select model_id, reason, count(*) from ${units} p where reason is not null group by 1, 2`;
 }
 
 /** The previous failure is that of the same component of the same unit; two on one day are told apart by their key. */
-function countJobCells(these: string): string {
+function countJobCells(units: string): string {
   return `insert into job_cells (model_id, component, symptom, cause, counted_as, in_service_on, observed_from, retired_on, failed_on, previous_failed_on, jobs)
     select model_id, component, symptom, cause, counted_as, in_service_on, observed_from, retired_on, failed_on, previous_failed_on, count(*)
     from (
@@ -97,15 +131,15 @@ function countJobCells(these: string): string {
         case when p.reason is null then p.retired_on end as retired_on,
         case when j.counted_as = 'failure' then
           lag(j.failed_on) over (partition by j.unit_id, j.component, j.counted_as order by j.failed_on, j.job_id) end as previous_failed_on
-      from ${placedUnits(these)} p join jobs j using (unit_id) where j.counted_as <> 'nothing') c
+      from ${units} p join jobs j using (unit_id) where j.counted_as <> 'nothing') c
     group by 1, 2, 3, 4, 5, 6, 7, 8, 9, 10 order by 1`;
 }
 
-function countRepeatedJobs(these: string): string {
+function countRepeatedJobs(units: string): string {
   return `insert into repeated_jobs (unit_id, job_id, model_id, component, symptom, cause, counted_as, in_service_on, observed_from, retired_on, failed_on)
     select unit_id, job_id, model_id, component, symptom, cause, counted_as, in_service_on, observed_from, retired_on, failed_on
     from (select p.*, j.job_id, j.component, j.symptom, j.cause, j.counted_as, j.failed_on, count(*) over (partition by j.unit_id) as jobs
-          from ${placedUnits(these)} p join jobs j using (unit_id) where j.counted_as <> 'nothing' and p.reason is null) c
+          from ${units} p join jobs j using (unit_id) where j.counted_as <> 'nothing' and p.reason is null) c
     where jobs > 1 order by unit_id, job_id`;
 }
 
@@ -113,12 +147,12 @@ function countRepeatedJobs(these: string): string {
  * The latest earlier closed job on the same component of the same unit, where this one was reported within the company's
  * repeat days after it and its file names no earlier job itself. On one day the job number decides which is earlier.
  */
-function suggestCallbacks(these: string): string {
+function suggestCallbacks(which: string): string {
   return `insert into suggested_callbacks (unit_id, job_id, model_id, callback_of, days)
     select unit_id, job_id, model_id, previous_number, failed_on - previous_on
     from (select j.unit_id, j.job_id, u.model_id, j.callback_of, j.failed_on,
             lag(j.job_number) over trouble as previous_number, lag(j.completed_on) over trouble as previous_on
-          from units u join jobs j using (unit_id) where u.model_id ${these} and j.status = 'closed' and j.component is not null
+          from units u join jobs j using (unit_id) where ${which} and j.status = 'closed' and j.component is not null
           window trouble as (partition by j.unit_id, j.component order by j.completed_on, j.job_number)) j, shop
     where callback_of is null and previous_on <= failed_on and failed_on - previous_on <= shop.repeat_days`;
 }

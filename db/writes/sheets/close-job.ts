@@ -7,7 +7,7 @@ import { loadAnswers } from "../../queries/sheet-job";
 import { jobs } from "../../schema/jobs";
 import type { StoreAnswer } from "../answer-once";
 import { refreshUnclaimed } from "../money/refresh-unclaimed";
-import { refreshCounts } from "../refresh-counts";
+import { refreshCountsOfUnit } from "../refresh-counts";
 import { run } from "../staging/run";
 import { intakeLock } from "../store-import";
 import { insertPartLines, pricedParts, type UsedPart } from "./insert-part-lines";
@@ -69,7 +69,7 @@ export async function closeJob(
     await insertReadings(tx, open, await loadAnswers(tx, open), open.technician ?? undefined);
     await moveEvidence(tx, open);
     await keepFromFiles(tx, open, filed, job.by);
-    await refreshCounts(tx, [open.modelId]);
+    await refreshCountsOfUnit(tx, open.unitId);
     await refreshUnclaimed(tx, [open.unitId]);
     await store(tx, answer);
     return { kind: "closed" };
