@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import process from "node:process";
 import { promisify } from "node:util";
+import { bundled } from "./bundled.mjs";
 import { ownSite } from "./sites.mjs";
 
 const units = 600;
@@ -22,7 +23,7 @@ export async function loadBadLot(): Promise<void> {
     writeFileSync(register, text(washers().map(({ madeAt: _, ...unit }) => unit)));
     writeFileSync(jobs, text(washers().flatMap(jobsOf)));
     const env = { ...process.env, DATABASE_URL: readFileSync(ownSite.note, "utf8") };
-    const words = ["--import", "tsx", "app/commands/load.ts", register, jobs];
+    const words = [...bundled("app/commands/load.ts"), register, jobs];
     await promisify(execFile)(process.execPath, words, { cwd: join(import.meta.dirname, ".."), env });
   } finally {
     rmSync(folder, { recursive: true, force: true });

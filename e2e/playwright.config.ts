@@ -1,22 +1,11 @@
 import { defineConfig } from "@playwright/test";
+import { browserFlags } from "./browser-flags";
 import { findChromium } from "./chromium.mjs";
 import { ownSite, sites } from "./sites.mjs";
 
 // Last day of the invented company's records: days left are counted from it, whatever day the tests run.
 process.env.OHMSWORTH_TODAY = "2026-10-31";
 const executablePath = await findChromium();
-
-/** No sandbox only where there cannot be one (as root); and nothing that looks for hosts outside by itself. */
-const flags = [
-  ...(process.getuid?.() === 0 ? ["--no-sandbox"] : []),
-  "--disable-gpu",
-  "--disable-quic",
-  "--no-first-run",
-  "--disable-background-networking",
-  "--disable-component-update",
-  "--disable-sync",
-  "--disable-dev-shm-usage",
-];
 
 export default defineConfig({
   testDir: ".",
@@ -34,7 +23,7 @@ export default defineConfig({
     locale: "en-US",
     timezoneId: "America/Chicago",
     screenshot: "only-on-failure",
-    launchOptions: { args: flags, ...(executablePath === undefined ? {} : { executablePath }) },
+    launchOptions: { args: [...browserFlags], ...(executablePath === undefined ? {} : { executablePath }) },
   },
   webServer: {
     command: `"${process.execPath}" e2e/server.mjs`,

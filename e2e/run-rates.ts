@@ -4,6 +4,7 @@ import { join } from "node:path";
 import process from "node:process";
 import { promisify } from "node:util";
 import { z } from "zod";
+import { bundled } from "./bundled.mjs";
 import { ownSite } from "./sites.mjs";
 
 const rate = z.object({
@@ -18,7 +19,7 @@ const document = z.object({ by: z.array(z.string()), rates: z.array(rate), all: 
 
 /** What `npm run rates -- --by … --json` prints about the very database that the site under test reads. */
 export async function runRates(by: string): Promise<z.infer<typeof document>> {
-  const words = ["--import", "tsx", "app/commands/rates.ts", "--by", by, "--json"];
+  const words = [...bundled("app/commands/rates.ts"), "--by", by, "--json"];
   const { stdout } = await promisify(execFile)(process.execPath, words, {
     cwd: join(import.meta.dirname, ".."),
     env: { ...process.env, DATABASE_URL: readFileSync(ownSite.note, "utf8") },

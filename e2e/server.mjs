@@ -12,6 +12,7 @@ import { enterProjectFolder } from "../app/commands/start/project-folder.mjs";
 import { runNode } from "../app/commands/start/run-step.mjs";
 import { serve } from "../app/commands/start/serve.mjs";
 import { stopSignal } from "../app/commands/start/stop-signal.mjs";
+import { bundled } from "./bundled.mjs";
 import { emptySite, sites } from "./sites.mjs";
 
 const size = 0.1;
@@ -29,9 +30,9 @@ async function run() {
   const databases = [first];
   try {
     await migrateDatabase(first.url);
-    await loadDemoIfEmpty({ url: first.url, isEmpty: () => true }, { folder, size, signal });
+    await loadDemoIfEmpty({ url: first.url, isEmpty: () => true }, { folder, size, signal, wordsFor: bundled });
     const { writeFreeJobs } = await import("./free-jobs.ts");
-    await runNode("Loading jobs to claim", ["--import", "tsx", "app/commands/load.ts", ...writeFreeJobs(folder)], {
+    await runNode("Loading jobs to claim", [...bundled("app/commands/load.ts"), ...writeFreeJobs(folder)], {
       signal,
       environment: { DATABASE_URL: first.url },
     });
