@@ -62,7 +62,7 @@ export const headerWords: Readonly<Record<string, readonly string[]>> = {
   ],
   completed_on: [
     "completed date, completion date, date completed, completed, closed date, date closed, close date, closed",
-    "finish date, finished, done date, repair date, date of repair, date repaired, repaired date, end date",
+    "finish date, finished, done, done date, date done, repair date, date of repair, date repaired, repaired date, end date",
     "job completed, completed at, closed at, job date, event date = 0.85, date = 0.75, service completed = 0.95",
     "erledigt, erledigt am, abschlussdatum, fertig am, reparaturdatum, date fin, date cloture, date reparation",
     "fecha de cierre, fecha fin, fecha reparacion, data chiusura, data riparazione, afgerond, datum gereed",

@@ -135,7 +135,7 @@ function tooLong(cells: readonly string[], columns: number, open: OpenRow): void
 
 function readCell(
   compiledColumn: CompiledColumn,
-  { cells, marks }: SourceRow,
+  { cells, marks, merged }: SourceRow,
   open: OpenRow,
   setting: TranslationSetting,
 ): void {
@@ -156,6 +156,8 @@ function readCell(
   }
   row[column] = text;
   if (reading.note !== undefined) open.notes.push(noteOf(compiledColumn, raw, reading));
+  const range = merged?.get(place);
+  if (range !== undefined) open.notes.push({ source, column, raw, taken: text, note: fromMerged(range) });
   if (reading.currency !== undefined)
     open.problems.push(...currencyProblem({ source, raw, sign: reading.currency, row, open, column }, setting));
   if (setting.known === undefined || text === "") return;
@@ -180,6 +182,10 @@ function belowItsJob(columns: readonly CompiledColumn[]): CellProblem {
       "is blank, and the row holds a part only: perhaps it continues the row above it, from cells that were merged",
     fix: "Write the number of the job that the part belongs to.",
   };
+}
+
+function fromMerged(range: string): string {
+  return `Stands once in the merged cells ${range}, and is taken for each of their rows.`;
 }
 
 function filledTwice(source: string, raw: string, column: string): CellProblem {

@@ -15,6 +15,8 @@ export interface SourceRow {
   readonly cells: readonly string[];
   /** By place of the cell; left out where all cells are plain text. */
   readonly marks?: ReadonlyMap<number, CellMark>;
+  /** By place of the cell: the merged cells, named as A2:A5, from which it was filled; left out where there are none. */
+  readonly merged?: ReadonlyMap<number, string>;
 }
 
 export type SourceItem =

@@ -57,12 +57,17 @@ export function translated(
     readonly matching?: Partial<Matching>;
     readonly setting?: Partial<TranslationSetting>;
     readonly mark?: CellMark;
+    readonly merged?: ReadonlyMap<number, string>;
   } = {},
 ): Translation {
   const header = Object.keys(cells);
   const columns = header.map((target) => ({ source: `Their ${target}`, target }));
   const translate = translator({ ...plain, columns, ...more.matching }, header, { ...setting, ...more.setting });
   const values = Object.values(cells);
-  if (more.mark === undefined) return translate({ row: 2, cells: values });
-  return translate({ row: 2, cells: values, marks: new Map([[values.length - 1, more.mark]]) });
+  return translate({
+    row: 2,
+    cells: values,
+    ...(more.mark !== undefined && { marks: new Map([[values.length - 1, more.mark]]) }),
+    ...(more.merged !== undefined && { merged: more.merged }),
+  });
 }

@@ -18,6 +18,8 @@ export interface Archive {
   readonly part: (name: string) => AsyncGenerator<Buffer>;
   /** Unfolds a long part for its length and checksum alone, so that one that lies is found before it is parsed. @throws Unreadable */
   readonly check: (name: string) => Promise<void>;
+  /** The same bytes for a look that keeps little of them; not counted a second time. @throws Unreadable */
+  readonly again: (name: string) => AsyncGenerator<Buffer>;
   readonly close: () => void;
 }
 
@@ -36,6 +38,7 @@ export async function openArchive(path: string): Promise<Archive> {
         if ((entries.get(name)?.compressedSize ?? 0) < longFoldedBytes) return;
         for await (const _ of unfold(zip, entries.get(name), name, { bytes: 0 }));
       },
+      again: (name) => unfold(zip, entries.get(name), name, { bytes: 0 }),
       close: () => zip.close(),
     };
   } catch (error) {

@@ -3,14 +3,16 @@ import { mostColumns } from "../limits";
 import type { CellMark, SourceRow } from "../source-row";
 import { damaged, mostUnfoldedBytes, tooMany, unfoldsTooFar } from "./archive-problems";
 import { cellText } from "./cell-text";
+import { mergedCells } from "./merged-cells";
 import type { Archive } from "./open-archive";
 import { textGatherer, type WorkbookParts } from "./read-parts";
 import { readXml } from "./read-xml";
+import { MergedSpread } from "./spread-merged";
 
 /** The rows of one sheet that have any text, a piece of the sheet at a time. @throws Unreadable for a damaged sheet */
 export async function* sheetRows(archive: Archive, part: string, workbook: WorkbookParts): AsyncGenerator<SourceRow> {
   await archive.check(part);
-  const reader = new SheetReader(workbook);
+  const reader = new SheetReader(workbook, new MergedSpread(await mergedCells(archive.again(part))));
   for await (const _ of readXml(archive.part(part), reader)) yield* reader.taken();
 }
 
@@ -30,12 +32,14 @@ class SheetReader {
   /** Handed out so far. One shared text may fill a million cells, so bytes unfolded are not enough. */
   private readonly given = { characters: 0, cells: 0 };
   private readonly workbook: WorkbookParts;
+  private readonly spread: MergedSpread;
   private readonly inline = textGatherer("is", (text) => {
     this.value = text;
   });
 
-  constructor(workbook: WorkbookParts) {
+  constructor(workbook: WorkbookParts, spread: MergedSpread) {
     this.workbook = workbook;
+    this.spread = spread;
   }
 
   taken(): readonly SourceRow[] {
@@ -126,11 +130,13 @@ class SheetReader {
 
   private closeRow(): void {
     const { row, cells, marks } = this;
+    const merged = this.blank ? new Map<number, string>() : this.spread.fill({ row, cells, marks });
     this.given.cells += cells.length;
+    for (const place of merged.keys()) this.given.characters += cells[place]?.length ?? 0;
     if (this.given.cells > mostCells) throw tooMany(mostCells, "cells");
     if (this.given.characters > mostUnfoldedBytes) throw unfoldsTooFar();
     if (this.blank) return;
-    this.rows.push(marks.size === 0 ? { row, cells } : { row, cells, marks });
+    this.rows.push({ row, cells, ...(marks.size > 0 && { marks }), ...(merged.size > 0 && { merged }) });
   }
 }
 
