@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { z } from "zod";
+import { parsedJson } from "@/lib/format/parsed-json";
 
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
 const name = z.string().regex(/^[a-z_][a-z0-9_]*$/);
@@ -39,7 +40,7 @@ export async function readManifest(folder: string): Promise<Manifest> {
       cause: error,
     });
   }
-  const read = manifest.safeParse(parsed(text));
+  const read = manifest.safeParse(parsedJson(text));
   if (read.success) return read.data;
   const [issue] = read.error.issues;
   throw new BackupError(
@@ -50,12 +51,4 @@ export async function readManifest(folder: string): Promise<Manifest> {
 /** A backup that cannot be made, read or restored, with the sentence for whoever asked. */
 export class BackupError extends Error {
   override readonly name = "BackupError";
-}
-
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
 }

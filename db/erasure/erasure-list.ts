@@ -1,6 +1,7 @@
 import { mkdir, open, readFile } from "node:fs/promises";
 import { dirname } from "node:path";
 import { z } from "zod";
+import { parsedJson } from "@/lib/format/parsed-json";
 import { readOnly } from "../client";
 import { erasures } from "../schema/keeping";
 import type { Erasure } from "./erase-customer";
@@ -50,16 +51,8 @@ export async function readErasureList(path: string): Promise<readonly Erasure[]>
   }
   return text.split("\n").flatMap((line, index) => {
     if (line === "") return [];
-    const read = entry.safeParse(parsed(line));
+    const read = entry.safeParse(parsedJson(line));
     if (!read.success) throw new RangeError(`${path}: line ${index + 1} is no entry of the list of erasures`);
     return [read.data];
   });
-}
-
-function parsed(line: string): unknown {
-  try {
-    return JSON.parse(line);
-  } catch {
-    return undefined;
-  }
 }

@@ -1,6 +1,7 @@
 import { short } from "@/app/_address/address-reader";
 import type { FieldProblem } from "@/app/_ui/error-summary";
 import { type Day, readDay } from "@/lib/calendar/day";
+import { typedCents } from "@/lib/format/typed-cents";
 
 /** Reads the texts of a form field by field and gathers everything that is wrong. What it hands out is only good without problems. */
 export class FormTexts {
@@ -38,11 +39,8 @@ export class FormTexts {
   cents(name: string, what: string): number | undefined {
     const text = this.optional(name);
     if (text === undefined) return undefined;
-    const plain = text.replaceAll(/[\s,](?=\d{3}(\D|$))/g, "").replace(",", ".");
-    if (!/^\d{1,9}(\.\d{1,2})?$/.test(plain))
-      return this.wrong(name, `${what}: “${short(text)}” is not an amount; write it as 65.00.`, undefined);
-    const [units = "0", part = ""] = plain.split(".");
-    return Number(units) * 100 + Number(part.padEnd(2, "0"));
+    const cents = typedCents(text, 9);
+    return cents ?? this.wrong(name, `${what}: “${short(text)}” is not an amount; write it as 65.00.`, undefined);
   }
 
   day(name: string, what: string): Day | undefined {

@@ -10,6 +10,7 @@ import { addDays, type Day } from "@/lib/calendar/day";
 import type { Currency } from "@/lib/domain/money";
 import { normalised } from "@/lib/domain/normalised";
 import { partFamilies } from "@/lib/forecast/part-families";
+import { typedCents } from "@/lib/format/typed-cents";
 import { type KnownTruckPart, truckQuestion } from "@/lib/stock/truck-question";
 import { type TruckPart, type TruckStock, truckStock } from "@/lib/stock/truck-stock";
 import { type TruckTrial, truckTrial } from "@/lib/stock/truck-trial";
@@ -62,8 +63,8 @@ export async function loadTruck(db: Reader, values: AddressValues): Promise<Truc
 function readBudget(reader: AddressReader): number {
   const text = reader.text("budget");
   if (text === undefined) return 50_000;
-  const plain = text.replaceAll(/[\s,](?=\d{3}(\D|$))/g, "");
-  if (/^\d{1,6}(\.\d{1,2})?$/.test(plain)) return Math.round(100 * Number(plain));
+  const cents = typedCents(text, 6);
+  if (cents !== undefined) return cents;
   reader.note(`“${text.slice(0, 40)}” is not an amount; 500.00 was taken. Write it as 500 or 500.00.`);
   return 50_000;
 }

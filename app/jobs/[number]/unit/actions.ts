@@ -6,6 +6,7 @@ import { mayDo } from "@/app/_people/may-do";
 import type { FieldProblem } from "@/app/_ui/error-summary";
 import { type JoinResult, joinJobToUnit } from "@/db/writes/joining/join-job-to-unit";
 import { undoJobJoin } from "@/db/writes/joining/undo-job-join";
+import { parsedJson } from "@/lib/format/parsed-json";
 
 export interface JoinState {
   readonly problems: readonly FieldProblem[];
@@ -22,7 +23,7 @@ export async function joinUnit(_previous: JoinState, form: FormData): Promise<Jo
   const texts = Object.fromEntries(["unit", "reason", "by"].map((name) => [name, String(form.get(name) ?? "").trim()]));
   const job = jobNumber.parse(form.get("job"));
   const { reason = "", by = "" } = texts;
-  const chosen = unit.safeParse(asJson(texts.unit ?? ""));
+  const chosen = unit.safeParse(parsedJson(texts.unit ?? ""));
   const problems: FieldProblem[] = [
     ...(chosen.success ? [] : [{ field: "unit", text: "No unit is chosen. Choose the one that the job was done on." }]),
     ...(reason === "" ? [{ field: "reason", text: "What shows it is blank." }] : []),
@@ -45,14 +46,6 @@ export async function undoJoin(form: FormData): Promise<void> {
   const path = `/jobs/${encodeURIComponent(job)}`;
   revalidatePath(path, "layout");
   redirect(`${path}/unit${kind === "claim sent" ? "?said=sent" : ""}`);
-}
-
-function asJson(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
 }
 
 function refusal(result: Exclude<JoinResult, { kind: "joined" }>): string {
