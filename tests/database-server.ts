@@ -1,9 +1,10 @@
 import { randomBytes } from "node:crypto";
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { existsSync, mkdtempSync, rmSync, statfsSync } from "node:fs";
+import { freemem, tmpdir } from "node:os";
 import { join } from "node:path";
 import { Client } from "pg";
 import type { TestProject } from "vitest/node";
+import { bundleCommands } from "@/app/commands/start/bundle-commands.mjs";
 import { readDatabaseSetting } from "@/db/connection";
 import { ensureEmbeddedServer } from "@/db/embedded/ensure-server";
 import { migrateDatabase } from "@/db/migrate";
@@ -12,10 +13,18 @@ import { workersOfDatabaseTests } from "./workers.mjs";
 declare module "vitest" {
   interface ProvidedContext {
     databaseUrls: readonly string[];
+    /** Folder of the programs that tests start in processes of their own, bundled. */
+    commands: string;
   }
 }
 
+/** Where less is free the disk is used: the server keeps up to an eighth of it as its log, and the machine needs the rest. */
+const roomBytes = 6 * 1024 ** 3;
+
 type ThrowAway = { readonly url: string; drop(): Promise<void> };
+
+/** Programs that many tests start: reading them from their sources each time would cost more than what they do. */
+const programs = ["app/commands/load.ts", "app/commands/work-on-file.ts", "tests/db/embedded/ask-for-server.ts"];
 
 /**
  * Gives each worker of the database tests a migrated database that nobody else uses, and removes them afterwards:
@@ -23,9 +32,12 @@ type ThrowAway = { readonly url: string; drop(): Promise<void> };
  * touched.
  */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
+  const commands = join("node_modules", ".cache", `ohmsworth-commands-${process.pid}`);
+  await bundleCommands(programs, commands);
   const first = await throwAwayDatabase();
   const more: ThrowAway[] = [];
   const dropAll = async () => {
+    rmSync(commands, { recursive: true, force: true });
     for (const database of more) await database.drop();
     await first.drop();
   };
@@ -36,6 +48,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
     await dropAll();
     throw error;
   }
+  project.provide("commands", commands);
   project.provide("databaseUrls", [first.url, ...more.map(({ url }) => url)]);
   return dropAll;
 }
@@ -57,7 +70,7 @@ export function copyOfDatabase(url: string): Promise<ThrowAway> {
 }
 
 async function ownServer(): Promise<ThrowAway> {
-  const folder = mkdtempSync(join(tmpdir(), "ohmsworth-test-"));
+  const folder = mkdtempSync(join(roomInMemory() ?? tmpdir(), "ohmsworth-test-"));
   const server = await ensureEmbeddedServer(folder);
   return {
     url: server.url,
@@ -66,6 +79,17 @@ async function ownServer(): Promise<ThrowAway> {
       rmSync(folder, { recursive: true, force: true });
     },
   };
+}
+
+/**
+ * Where Linux keeps files in memory, if there is room for all that the tests leave: the server writes to the disk what it is
+ * told to, as it must for the product to accept it, and there that costs nothing.
+ */
+function roomInMemory(): string | undefined {
+  const folder = "/dev/shm";
+  if (process.platform !== "linux" || !existsSync(folder)) return undefined;
+  const { bavail, bsize } = statfsSync(folder);
+  return bavail * bsize < roomBytes || freemem() < roomBytes ? undefined : folder;
 }
 
 async function newDatabaseOn(given: string, template = "template0"): Promise<ThrowAway> {

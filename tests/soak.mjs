@@ -7,6 +7,9 @@ import process from "node:process";
 const parts = {
   rows: { file: "tests/db/adding-up.test.ts", setting: "SOAK_SEEDS", usual: "1-20" },
   kills: { file: "tests/db/killed/killed-loads.test.ts", setting: "SOAK_SEEDS", usual: "1-50" },
+  bytes: { file: "tests/db/bulk.test.ts", setting: "SOAK_SEEDS", usual: "1-20" },
+  counts: { file: "tests/db/counts-equal-rows.test.ts", setting: "DEMO_SIZE", usual: "1" },
+  orders: { file: "tests/db/take-back.test.ts", setting: "EVERY_ORDER", usual: "yes" },
   people: { file: "tests/db/claims/interleavings.test.ts", setting: "SOAK_SEEDS", usual: "1-1000" },
   upgrade: { file: "tests/db/upgrade-under-load.test.ts", setting: "UPGRADE_JOBS", usual: "100000" },
   load: { program: "tests/load/run.ts" },
@@ -19,7 +22,7 @@ const parts = {
 const [asked, ...words] = process.argv.slice(2);
 if (asked !== undefined && !(asked in parts)) {
   console.error(
-    `Say "npm run soak", or "npm run soak -- PART" with ${Object.keys(parts).join(", ")}; after rows, kills or people seeds such as 1-20, after sheet how many walks, after upgrade how many jobs, after load --jobs, --users, --minutes.`,
+    `Say "npm run soak", or "npm run soak -- PART" with ${Object.keys(parts).join(", ")}; after rows, kills, bytes or people seeds such as 1-20, after sheet how many walks, after upgrade how many jobs, after counts which part of the company, after load --jobs, --users, --minutes.`,
   );
   process.exit(2);
 }

@@ -29,10 +29,12 @@ import { startAfresh } from "./intake-files";
 import { type RawCompany, type RawQuestion, rawCompany, rawFleet, rawHistory, rawLives } from "./raw-lives";
 import { rawExpected, rawRate } from "./raw-rates";
 
-// The whole demo company goes in through the intake. Every estimator is then given the counts of the database, and the
+// The demo company goes in through the intake. Every estimator is then given the counts of the database, and the
 // lives cut unit by unit from the rows of units and jobs: both must give the same numbers.
 
 const last = day("2026-10-31");
+/** A part of the company is always taken; `npm run soak -- counts` takes all of it. */
+const size = Number(process.env.DEMO_SIZE ?? 0.4);
 const folder = mkdtempSync(join(tmpdir(), "ohmsworth-demo-"));
 const cutOffs = [day("2022-03-15"), day("2024-08-01"), addDays(last, 1)].map(dayNumber);
 const whole = cutOffs[2] ?? Number.NaN;
@@ -41,7 +43,7 @@ let cells: ExposureCells;
 
 beforeAll(async () => {
   await startAfresh();
-  await writeDemo(scenarioOf({ seed: 1, size: 1, until: last }), folder);
+  await writeDemo(scenarioOf({ seed: 1, size, until: last }), folder);
   for (const name of ["shop.json", "units.csv", "jobs.csv"]) {
     const result = await loadFile({ path: join(folder, name), fileName: name, mode: "add and set aside", today: last });
     expect(result.kind).toBe("added");

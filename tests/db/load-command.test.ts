@@ -1,8 +1,8 @@
-import { spawnSync } from "node:child_process";
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { closeDatabase } from "@/db/close-database";
+import { runLoad, runLoadFromSource } from "./bundled-command";
 import { csv, fileFolder, job, shopDocument, startAfresh, unit } from "./intake-files";
 
 const files = fileFolder();
@@ -19,17 +19,8 @@ afterAll(async () => {
   await closeDatabase();
 });
 
-function load(...words: readonly string[]) {
-  const { status, stdout, stderr } = spawnSync(
-    process.execPath,
-    ["--import", "tsx", "app/commands/load.ts", ...words],
-    { encoding: "utf8" },
-  );
-  return { status, stdout, stderr };
-}
-
 test("files are loaded in the order in which they build on each other, and the one that is refused says why", () => {
-  const { status, stdout } = load(path("jobs.csv"), path("units.csv"), path("shop.json"));
+  const { status, stdout } = runLoadFromSource(path("jobs.csv"), path("units.csv"), path("shop.json"));
   expect(stdout.split("\n").map((line) => line.replace(`${files.folder}/`, ""))).toEqual([
     "shop.json: added as load 1, 1 rows of shop: 1 new, 0 changed, 0 already here, 0 with problems.",
     "units.csv: added as load 2, 2 rows of units: 2 new, 0 changed, 0 already here, 0 with problems.",
@@ -42,10 +33,10 @@ test("files are loaded in the order in which they build on each other, and the o
 });
 
 test("a refused file goes in with its bad rows set aside, and comes out again", () => {
-  const added = load("--set-aside", path("jobs.csv"));
+  const added = runLoad("--set-aside", path("jobs.csv"));
   expect([added.status, added.stdout]).toEqual([0, expect.stringContaining("added as load 3, 2 rows of jobs: 1 new")]);
-  expect(load(path("jobs.csv")).stdout).toContain("as load 3; all 2 rows are here. Nothing was changed.");
-  const back = load("--take-back", "3");
+  expect(runLoad(path("jobs.csv")).stdout).toContain("as load 3; all 2 rows are here. Nothing was changed.");
+  const back = runLoad("--take-back", "3");
   expect([back.status, back.stdout]).toEqual([0, "Load 3 is taken back.\n  Removed: 1 × job (job J1)\n"]);
 });
 
@@ -56,6 +47,6 @@ test.each([
   [["--colour", "x.csv"], 2, "--colour"],
   [["none.csv"], 1, "none.csv: there is no such file, or it may not be read."],
 ])("%j ends with %i and says what is wrong", (words, status, message) => {
-  const read = load(...words);
+  const read = runLoad(...words);
   expect([read.status, read.stderr]).toEqual([status, expect.stringContaining(message)]);
 });

@@ -3,13 +3,16 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSy
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { Client } from "pg";
-import { afterEach, expect, onTestFinished, test } from "vitest";
+import { afterAll, afterEach, beforeAll, expect, onTestFinished, test } from "vitest";
 import { ensureEmbeddedServer } from "@/db/embedded/ensure-server";
 import { clusterFolder } from "@/db/embedded/make-cluster";
 import { isServerOf, readPostmaster } from "@/db/embedded/postmaster";
-import { answerOf, asker, ended, newDataFolder, query, removeDataFolder, serverPid } from "./servers";
+import { answerOf, asker, copiedFolders, ended, newDataFolder, query, removeDataFolder, serverPid } from "./servers";
 
+const ready = copiedFolders();
 let folder = "";
+beforeAll(ready.make);
+afterAll(ready.remove);
 afterEach(() => removeDataFolder(folder));
 
 test("a first start makes a server that only this login can reach and that writes before it answers", async () => {
@@ -33,7 +36,7 @@ test("a first start makes a server that only this login can reach and that write
 });
 
 test("a path too long for a socket is served from a private folder elsewhere, which goes when the server stops", async () => {
-  folder = newDataFolder(join("n".repeat(60), "ö".repeat(40)));
+  folder = ready.copy(join("n".repeat(60), "ö".repeat(40)));
   const server = await ensureEmbeddedServer(folder);
   expect(await query(server.url, "select 1 as one")).toEqual([{ one: 1 }]);
   const outside = readFileSync(join(folder, "socket-folder"), "utf8");
@@ -53,7 +56,7 @@ test("four processes that start at once on an empty folder share one server", as
 });
 
 test("a second process attaches, and does not stop what it did not start", async () => {
-  folder = newDataFolder();
+  folder = ready.copy();
   const server = await ensureEmbeddedServer(folder);
   const second = asker(folder, "stop");
   expect(await answerOf(second)).toEqual({ url: server.url, started: false });
@@ -62,7 +65,7 @@ test("a second process attaches, and does not stop what it did not start", async
 });
 
 test("a server in use is left running, and the last to leave stops it", async () => {
-  folder = newDataFolder();
+  folder = ready.copy();
   const first = await ensureEmbeddedServer(folder);
   const second = await ensureEmbeddedServer(folder);
   const user = new Client({ connectionString: second.url });
@@ -76,7 +79,7 @@ test("a server in use is left running, and the last to leave stops it", async ()
 });
 
 test("a program killed in the middle of a statement does not keep the server running", async () => {
-  folder = newDataFolder();
+  folder = ready.copy();
   const server = await ensureEmbeddedServer(folder);
   const sleeper = new Client({ connectionString: server.url });
   sleeper.on("error", () => {});
@@ -103,7 +106,7 @@ test("initdb cut off half-way leaves nothing that is taken for a database", asyn
 });
 
 test("a server whose starter was killed is found again, not started twice, and stopped by the one that found it", async () => {
-  folder = newDataFolder();
+  folder = ready.copy();
   const starter = asker(folder, "stay");
   const { url } = await answerOf(starter);
   const pid = serverPid(folder);
@@ -117,7 +120,7 @@ test("a server whose starter was killed is found again, not started twice, and s
 });
 
 test("a server that was killed outright starts again with every committed row", async () => {
-  folder = newDataFolder();
+  folder = ready.copy();
   const { url } = await answerOf(asker(folder));
   await query(url, "create table kept (n int)");
   await query(url, "insert into kept select generate_series(1, 1000)");
@@ -128,7 +131,7 @@ test("a server that was killed outright starts again with every committed row", 
 });
 
 test("a number in the server's lock files that now belongs to another program does not stop a start", async () => {
-  folder = newDataFolder();
+  folder = ready.copy();
   const first = await ensureEmbeddedServer(folder);
   const pidFile = join(clusterFolder(folder), "postmaster.pid");
   const left = readFileSync(pidFile, "utf8");
@@ -145,8 +148,7 @@ test("a number in the server's lock files that now belongs to another program do
 });
 
 test("a lock whose holder is dead does not stop a start", async () => {
-  folder = newDataFolder();
-  mkdirSync(folder, { recursive: true });
+  folder = ready.copy();
   const holder = spawn("true");
   await ended(holder);
   writeFileSync(join(folder, "start.lock"), String(holder.pid));

@@ -1,13 +1,13 @@
-import { type ChildProcess, spawn } from "node:child_process";
-import { chmodSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { type ChildProcess, spawn, spawnSync } from "node:child_process";
+import { chmodSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { Client } from "pg";
+import { ensureEmbeddedServer } from "@/db/embedded/ensure-server";
 import { clusterFolder } from "@/db/embedded/make-cluster";
 import { readPostmaster } from "@/db/embedded/postmaster";
 import { stopServer } from "@/db/embedded/stop-server";
-
-const script = join(import.meta.dirname, "ask-for-server.ts");
+import { bundledCommand } from "../bundled-command";
 
 const base = () => join(tmpdir(), "ohmsworth-launch-");
 
@@ -17,13 +17,40 @@ export function newDataFolder(name = "plain"): string {
   return join(folder, name);
 }
 
+/**
+ * Folders in which a cluster stands ready, each a copy of one that was made, used and stopped; for what does not ask how one
+ * is made. Owners and rights are those of the first.
+ */
+export function copiedFolders() {
+  const first = newDataFolder();
+  return {
+    async make() {
+      await (await ensureEmbeddedServer(first)).stop();
+    },
+    copy(name?: string): string {
+      const folder = newDataFolder(name);
+      mkdirSync(dirname(folder), { recursive: true });
+      const { status, stderr } = spawnSync("cp", ["-a", first, folder], { encoding: "utf8" });
+      if (status !== 0) throw new Error(`not copied: ${stderr}`);
+      return folder;
+    },
+    remove: () => removeDataFolder(first),
+  };
+}
+
 /** Starts a process that asks for the folder's server; `prefix` may make it run as somebody else. */
 export function asker(
   folder: string,
   then: "leave" | "stay" | "stop" = "leave",
   prefix: readonly string[] = [],
 ): ChildProcess {
-  const [program = process.execPath, ...words] = [...prefix, process.execPath, "--import", "tsx", script, folder, then];
+  const [program = process.execPath, ...words] = [
+    ...prefix,
+    process.execPath,
+    bundledCommand("ask-for-server"),
+    folder,
+    then,
+  ];
   return spawn(program, words, { stdio: ["ignore", "pipe", "pipe"] });
 }
 

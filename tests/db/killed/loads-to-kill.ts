@@ -8,6 +8,7 @@ import { keepUpload } from "@/app/files/uploads";
 import { loadFile } from "@/db/writes/load-file";
 import type { LoadMode, LoadResult } from "@/db/writes/load-result";
 import { loadTable } from "@/db/writes/load-table";
+import { bundledCommand } from "../bundled-command";
 import { csv, job, today } from "../intake-files";
 import { commaText, exported, matching } from "../table-files";
 
@@ -29,7 +30,7 @@ export function largeFile(folder: string): LoadToKill {
   return {
     name: "a first load of 21,000 jobs",
     here: (mode) => loadFile({ path, fileName: "large.csv", mode, today }),
-    command: async () => ["app/commands/load.ts", "--set-aside", path],
+    command: async () => [bundledCommand("load"), "--set-aside", path],
     prepare: async () => {},
   };
 }
@@ -50,7 +51,7 @@ export function matchedFile(folder: string): LoadToKill {
   return {
     name: "2,000 matched rows with part lines",
     here: (mode) => loadTable({ path, fileName: "export.csv", form: commaText, matching, mode, today }),
-    command: async () => ["app/commands/load.ts", "--set-aside", "--matching", how, path],
+    command: async () => [bundledCommand("load"), "--set-aside", "--matching", how, path],
     prepare: async () => {},
   };
 }
@@ -66,7 +67,7 @@ export function draftedFile(folder: string): LoadToKill {
     async command() {
       const draft = await openDraft(id);
       if (draft === undefined) throw new Error("the draft is gone");
-      return draft.notes.added === undefined ? ["app/commands/work-on-file.ts", id, "add"] : undefined;
+      return draft.notes.added === undefined ? [bundledCommand("work-on-file"), id, "add"] : undefined;
     },
     async prepare() {
       const body = Readable.toWeb(createReadStream(path)) as ReadableStream<Uint8Array>; // the same stream, as the web names it

@@ -38,10 +38,10 @@ export class LoadWatcher {
     await this.#server.end();
   }
 
-  /** Runs `node --import tsx words…` until it ends or is killed, and waits until the server has let go of all it did. */
+  /** Runs `node words…` until it ends or is killed, and waits until the server has let go of all it did. */
   async run(words: readonly string[], kill?: Kill): Promise<Course> {
     const loadsBefore = await this.#loads();
-    const child = spawn(process.execPath, ["--import", "tsx", ...words], { stdio: ["ignore", "pipe", "pipe"] });
+    const child = spawn(process.execPath, words, { stdio: ["ignore", "pipe", "pipe"] });
     const start = performance.now();
     const began: Partial<Record<Phase, number>> = { parse: 0 };
     let said = "";
