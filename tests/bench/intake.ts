@@ -90,7 +90,10 @@ async function timed(folder: string, { name, write, columns, rows }: File) {
   const statements = profile ? await StatementTimes.ofServer() : undefined;
   const begun = await processorSeconds();
   statements?.begin();
-  const load = await seconds(() => loadFile({ path, fileName: `${name}.csv`, mode: "add" }));
+  const straight = process.argv.includes("--straight"); // past staging, for comparison
+  const load = await seconds(() =>
+    loadFile({ path, fileName: `${name}.csv`, mode: "add", ...(straight && { straightFrom: 0 }) }),
+  );
   statements?.end();
   const used = await processorSince(begun);
   const seen = await watch.end();
