@@ -4,8 +4,8 @@ import { loadFailureRates, type RatesView } from "@/app/repeats/load-failure-rat
 import { ratesDocument } from "@/app/repeats/rate-record";
 import { ratesTable } from "@/app/repeats/rates-table";
 import { readOnly } from "@/db/client";
-import { closeDatabase } from "@/db/close-database";
 import { loadShop } from "@/db/queries/shop";
+import { runCommand } from "./run-command";
 
 const usage = `Failure rates with their limits, as the Repeats page shows them.
 
@@ -71,12 +71,4 @@ function readArguments(): (Record<string, string> & { json: boolean }) | undefin
   }
 }
 
-main()
-  .catch((error: unknown) => {
-    console.error(error instanceof Error ? error.message : error);
-    return 1;
-  })
-  .then(async (code) => {
-    await closeDatabase();
-    process.exit(code);
-  });
+await runCommand(main);

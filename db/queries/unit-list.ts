@@ -25,13 +25,18 @@ export async function loadUnitList(
   const where = unitsWhere(words);
   const [count] = await db.rows<{ total: number }>(sql`
     select count(*)::int as total from units u join models m using (model_id) where ${where}`);
+  // Which units stand on the page is settled first, over narrow rows; names come only to those.
   const rows = await db.rows<Row>(sql`
     select u.unit_id, u.serial, k.name as maker, m.number as model, m.product_type, u.in_service_on::text, u.retired_on::text, u.in_register,
-      count(j.job_id)::int as jobs, max(j.completed_on)::text as last_job_on
-    from units u join models m using (model_id) join makers k on k.maker_id = m.maker_id
-    left join jobs j on j.unit_id = u.unit_id and j.status = 'closed'
-    where ${where} group by u.unit_id, k.name, m.number, m.product_type
-    order by max(j.completed_on) desc nulls last, u.serial limit ${page.limit} offset ${page.offset}`);
+      shown.jobs, shown.last_job_on::text
+    from (
+      select u.unit_id, coalesce(j.jobs, 0) as jobs, j.last_job_on
+      from units u join models m using (model_id)
+      left join (select unit_id, count(*)::int as jobs, max(completed_on) as last_job_on from jobs where status = 'closed' group by unit_id) j
+        on j.unit_id = u.unit_id
+      where ${where} order by j.last_job_on desc nulls last, u.serial limit ${page.limit} offset ${page.offset}) shown
+    join units u using (unit_id) join models m using (model_id) join makers k on k.maker_id = m.maker_id
+    order by shown.last_job_on desc nulls last, u.serial`);
   return { total: count?.total ?? 0, rows: rows.map(listRow) };
 }
 
