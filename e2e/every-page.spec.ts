@@ -48,6 +48,7 @@ const routes: readonly Route[] = [
   { name: "a sheet on a phone", at: "/sheet/job/S-101" },
   { name: "a symptom", at: "/symptoms/will_not_drain?type=front_load_washer" },
   { name: "people", at: "/shop/people" },
+  { name: "erasing and keeping", at: "/shop/keeping" },
   { name: "your account", at: "/account" },
   { name: "a second factor", at: "/account/second-factor" },
   { name: "no such page", at: "/no-such-page", status: 404 },

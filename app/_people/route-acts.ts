@@ -71,6 +71,7 @@ export const pageActs = {
   "/shop/coverage/policy/[key]/[version]": "coverage.see",
   "/shop/health": "health.see",
   "/shop/how-we-count": "counting.see",
+  "/shop/keeping": "customers.erase",
   "/shop/people": "people.keep",
   "/shop/reporting-delay": "repeats.see",
   "/shop/sheets": "checks.see",

@@ -29,6 +29,7 @@ export default async function ShopPage() {
           <ButtonLink href="/shop/how-we-count">How we count</ButtonLink>
           <ButtonLink href="/shop/reporting-delay">How late jobs come in</ButtonLink>
           {may(person.role, "health.see") && <ButtonLink href="/shop/health">Health</ButtonLink>}
+          {may(person.role, "customers.erase") && <ButtonLink href="/shop/keeping">Erasing and keeping</ButtonLink>}
           {may(person.role, "people.keep") && <ButtonLink href="/shop/people">People</ButtonLink>}
         </>
       }

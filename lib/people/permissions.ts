@@ -43,6 +43,11 @@ export const permissions = {
   "coverage.see": { words: "see coverage rules", roles: office },
   "coverage.change": { words: "change coverage rules", roles: ["administrator", "owner"], secondFactor: true },
   "health.see": { words: "see the health of the server", roles: desk },
+  "customers.erase": {
+    words: "forget customers and say how long things are kept",
+    roles: ["owner"],
+    secondFactor: true,
+  },
   "people.keep": { words: "invite people and change their roles", roles: ["owner"], secondFactor: true },
 } as const satisfies Readonly<Record<string, Permission>>;
 

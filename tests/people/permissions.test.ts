@@ -56,9 +56,16 @@ test("a technician sees neither claims nor rates, neither files nor money", () =
   expect(hidden.filter((act) => may("technician", act))).toEqual([]);
 });
 
-test("people, coverage rules, keys and files that may name customers take a second factor of owner and administrator", () => {
+test("people, erasing, coverage rules, keys and files that may name customers take a second factor of owner and administrator", () => {
   const taking = actKeys.filter((act) => needsSecondFactor("owner", act));
-  expect([...taking].sort()).toEqual(["claims.file", "coverage.change", "jobs.file", "keys.keep", "people.keep"]);
+  expect([...taking].sort()).toEqual([
+    "claims.file",
+    "coverage.change",
+    "customers.erase",
+    "jobs.file",
+    "keys.keep",
+    "people.keep",
+  ]);
   expect(actKeys.filter((act) => needsSecondFactor("administrator", act))).toEqual(taking);
   expect(actKeys.filter((act) => needsSecondFactor("reader", act) || needsSecondFactor("technician", act))).toEqual([]);
 });
