@@ -9,8 +9,6 @@ export type Schema = typeof schema;
 export type Transaction = PgTransaction<NodePgQueryResultHKT, Schema, ExtractTablesWithRelations<Schema>> & {
   /** SQL written out. `bigint`, `numeric`, days and instants come as text, and the columns are as the caller states. */
   rows<Row extends Record<string, unknown>>(statement: SQL): Promise<Row[]>;
-  /** COPY … FROM STDIN within the change. `chunks` are in the format that the statement names, cut anywhere. @returns how many rows arrived */
-  copy(statement: string, chunks: AsyncIterable<Uint8Array>): Promise<number>;
 };
 
 /** What a read may use: a part of the above, so that a query serves a page and, inside a change, sees that change's own rows. */

@@ -33,8 +33,7 @@ export async function runTransaction<T>(
       await tx.execute(settings(timeoutSeconds));
       const rows = async <Row extends Record<string, unknown>>(statement: SQL) =>
         (await tx.execute(statement)).rows as Row[]; // the caller states the columns of its own SQL
-      const copy = (statement: string, chunks: AsyncIterable<Uint8Array>) => gate.copy(statement, chunks);
-      return await work(Object.assign(tx, { rows, copy }));
+      return await work(Object.assign(tx, { rows }));
     }, config);
   } catch (error) {
     if (gate.lost !== undefined && gate.commitSent) {

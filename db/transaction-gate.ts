@@ -1,7 +1,4 @@
-import { Readable } from "node:stream";
-import { pipeline } from "node:stream/promises";
 import type { Client, QueryConfig, QueryResult } from "pg";
-import { from as copyFrom } from "pg-copy-streams";
 import { isConnectionLost, isUnanswered } from "./connection-lost";
 
 /**
@@ -47,23 +44,6 @@ export class TransactionGate {
       throw this.refusal;
     }
     return result;
-  }
-
-  /** Rows into a table by COPY, as a statement of the transaction like any other: where it fails the transaction has failed. */
-  async copy(statement: string, chunks: AsyncIterable<Uint8Array>): Promise<number> {
-    if (this.#closed)
-      throw new Error(`A statement came after the end of its transaction (an await is missing): ${statement}`);
-    if (this.lost !== undefined) throw this.lost;
-    const sink = this.#client.query(copyFrom(statement));
-    try {
-      await pipeline(Readable.from(chunks, { objectMode: false }), sink, {
-        signal: AbortSignal.timeout(this.#limitMs),
-      });
-      return sink.rowCount;
-    } catch (error) {
-      if (error instanceof Error && (isConnectionLost(error) || isUnanswered(error))) this.#lose(error);
-      throw error;
-    }
   }
 
   /** @returns true if the connection may serve another transaction */

@@ -5,7 +5,6 @@ import { readOnly } from "../client";
 import { loadIntakeSetting } from "../queries/intake-setting";
 import { eitherColumns } from "./bulk/first-load";
 import { stagePlain } from "./bulk/stage-plain";
-import { loadStraight } from "./bulk/straight/load-straight";
 import { fingerprint } from "./file-fingerprint";
 import { findBatch } from "./find-batch";
 import { stagedKindOf } from "./kinds/staged-kind-of";
@@ -30,8 +29,6 @@ export interface LoadRequest extends LoadWatch {
   /** Nothing on record is later; the shop's own today where left out. */
   readonly today?: Day;
   readonly timeoutSeconds?: number;
-  /** Files of so many bytes may go straight into empty tables. Only where asked for, until `bench -- intake` has shown what it saves. */
-  readonly straightFrom?: number;
 }
 
 /** Reads a file, checks every row, and adds it as one batch: whole or not at all. The same file twice changes nothing. */
@@ -53,36 +50,17 @@ export async function loadFile(request: LoadRequest): Promise<LoadResult> {
 }
 
 async function stageAndStore(
-  {
-    path,
-    fileName,
-    mode,
-    problemLimit = 200,
-    today,
-    timeoutSeconds = 3600,
-    straightFrom = Number.POSITIVE_INFINITY,
-    onProgress,
-    signal,
-  }: LoadRequest,
+  { path, fileName, mode, problemLimit = 200, today, timeoutSeconds = 3600, onProgress, signal }: LoadRequest,
   source: Source & { ok: true },
   kind: StagedKind,
   print: { readonly sha256: string; readonly bytes: number },
 ): Promise<LoadResult> {
   const setting = await readOnly((db) => loadIntakeSetting(db, today));
   if (!setting.shopKnown && needsShop(source.kind)) return noCompany;
-  const plain = { path, delimiter: ",", columns: [...source.present], bytes: print.bytes } as const; // a header in our own words has commas
-  if (print.bytes >= straightFrom) {
-    const straight = await loadStraight({
-      stage: { kind, setting, folder: dirname(path), timeoutSeconds },
-      file: plain,
-      given: { fileName, sha256: print.sha256, bytes: print.bytes },
-      settings: { mode, problemLimit, timeoutSeconds, onProgress, signal },
-    });
-    if (straight !== undefined) return straight;
-  }
   return await withStaging(async ({ create }) => {
     const table = await create(eitherColumns(kind));
     const stage = { kind, table, setting, folder: dirname(path), timeoutSeconds, onProgress, signal };
+    const plain = { path, delimiter: ",", columns: [...source.present], bytes: print.bytes } as const; // a header in our own words has commas
     const bulk = await stagePlain(stage, plain);
     const staged = bulk ?? (await stageRows(stage, watchRows(source.rows, stage)));
     if (staged.problem !== undefined) return { kind: "unreadable", problems: [staged.problem] };
@@ -95,7 +73,7 @@ async function stageAndStore(
     return await storeImport(
       {
         kind: source.kind,
-        parts: [{ staged: { table, present: source.present, readCells: bulk?.readCells, allRead: bulk?.allRead, either: true }, kind }],
+        parts: [{ staged: { table, present: source.present, readCells: bulk?.readCells, either: true }, kind }],
         rows: undefined,
       },
       { fileName, sha256, bytes: print.bytes },

@@ -3,7 +3,7 @@ import type { TableForm } from "@/lib/intake/tables/table-form";
 import type { Transaction } from "../database-types";
 import { inTransaction } from "../in-transaction";
 import { batches } from "../schema/intake";
-import { beginFilling, enoughRows, type Filling } from "./bulk/filling";
+import { beginFilling, type Filling } from "./bulk/filling";
 import { findBatch } from "./find-batch";
 import type { LoadMode, LoadReport, LoadResult, LoadWatch } from "./load-result";
 import { type FollowUp, markMended } from "./mending/mark-mended";
@@ -55,14 +55,11 @@ export async function storeImport(staged: StagedFile, file: ImportFile, settings
     },
     { timeoutSeconds: settings.timeoutSeconds },
   );
-  if (done.kind === "added") await afterStoring();
+  if (done.kind === "added") {
+    await settleUnclaimed();
+    await settleOutlooks();
+  }
   return done;
-}
-
-/** What is worked out anew after a load, in transactions of its own. */
-export async function afterStoring(): Promise<void> {
-  await settleUnclaimed();
-  await settleOutlooks();
 }
 
 async function checkAndMerge(
@@ -83,10 +80,7 @@ async function checkAndMerge(
   signal?.throwIfAborted();
   onProgress?.(report.rowsTotal, "adding");
   if (followUp === undefined) {
-    const filling = await beginFilling(
-      tx,
-      staged.rows === undefined && report.rowsNew >= enoughRows ? staged.kind : undefined,
-    );
+    const filling = await beginFilling(tx, staged, report.rowsNew);
     const batchId = await merge(tx, staged, { file, counted: report }, { onProgress, signal, filling });
     await keepAside(tx, staged, batchId);
     await filling.finish();
@@ -123,17 +117,11 @@ async function merge(
   return batchId;
 }
 
-/** @param known  its number, where that had to be known before */
-export async function storeBatch(
-  tx: Transaction,
-  file: ImportFile,
-  report: LoadReport,
-  known?: number,
-): Promise<number> {
+async function storeBatch(tx: Transaction, file: ImportFile, report: LoadReport): Promise<number> {
   const { fileKind, rowsTotal, rowsNew, rowsChanged, rowsSame, rowsHeld, rowsRefused } = report;
-  const stored = await (known === undefined ? tx.insert(batches) : tx.insert(batches).overridingSystemValue())
+  const stored = await tx
+    .insert(batches)
     .values({
-      ...(known === undefined ? {} : { batchId: known }),
       kind: fileKind,
       fileName: file.fileName,
       fileSha256: file.sha256,

@@ -90,10 +90,7 @@ async function timed(folder: string, { name, write, columns, rows }: File) {
   const statements = profile ? await StatementTimes.ofServer() : undefined;
   const begun = await processorSeconds();
   statements?.begin();
-  const straight = process.argv.includes("--straight"); // past staging, for comparison
-  const load = await seconds(() =>
-    loadFile({ path, fileName: `${name}.csv`, mode: "add", ...(straight && { straightFrom: 0 }) }),
-  );
+  const load = await seconds(() => loadFile({ path, fileName: `${name}.csv`, mode: "add" }));
   statements?.end();
   const used = await processorSince(begun);
   const seen = await watch.end();

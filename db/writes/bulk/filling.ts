@@ -2,9 +2,9 @@
 // bare one, so such tables are built anew beside the empty ones and put in their place at the end, in the load's own
 // transaction. Until then readers see, undisturbed, what was there before: nothing.
 import type { Transaction } from "@/db/database-types";
-import type { FileKind } from "@/lib/intake/file-kinds";
 import { countTables } from "../refresh-counts";
 import { rowsOf, run } from "../staging/run";
+import type { StagedFile } from "../staging/staged-file";
 import { indexFilled, putInPlace } from "./put-in-place";
 
 export interface Filling {
@@ -17,20 +17,20 @@ export interface Filling {
 }
 
 /** Fewer rows are quicker added to the tables as they stand. */
-export const enoughRows = 20_000;
+const enoughRows = 20_000;
 /** Unqualified names mean tables of this schema first, so that everything said of a table is said of the one that is being filled. */
 export const fillingSchema = "being_filled";
 
 /** Which tables a load of this kind fills, in the order in which they refer to each other. */
-const filledBy: Readonly<Partial<Record<FileKind, readonly string[]>>> = {
+const filledBy: Readonly<Partial<Record<string, readonly string[]>>> = {
   units: ["units"],
   jobs: ["units", "jobs", "job_cells"],
   "part-lines": ["part_lines"],
 };
 
-/** Begins to fill tables that are empty, where the database lets us. @param kind  of a load that is large enough */
-export async function beginFilling(tx: Transaction, kind: FileKind | undefined): Promise<Filling> {
-  const wanted = kind === undefined ? [] : (filledBy[kind] ?? []);
+/** Begins to fill tables that are empty, where the load is large and the database lets us. */
+export async function beginFilling(tx: Transaction, file: StagedFile, rows: number): Promise<Filling> {
+  const wanted = file.rows === undefined && rows >= enoughRows ? (filledBy[file.kind] ?? []) : [];
   const tables: string[] = [];
   for (const table of wanted) if (await canBeReplaced(tx, table)) tables.push(table);
   if (tables.length > 0) await run(tx, `create schema ${fillingSchema}`);

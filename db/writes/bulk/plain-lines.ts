@@ -116,7 +116,7 @@ export class PlainLines {
   }
 }
 
-export function isPlain({ tests, needed, order, apart }: PlainPlan, record: ScannedRecord): boolean {
+function isPlain({ tests, needed, order, apart }: PlainPlan, record: ScannedRecord): boolean {
   const { bytes, starts, ends, count } = record;
   if (count !== tests.length) return false;
   for (let cell = 0; cell < count; cell++) {

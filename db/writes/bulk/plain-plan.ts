@@ -2,7 +2,7 @@ import { copyLine } from "@/db/copy-line";
 import { neededColumns, type TableKind } from "@/lib/intake/file-kinds";
 import type { IntakeSetting } from "@/lib/intake/intake-setting";
 import type { Cells } from "@/lib/intake/row-problems";
-import type { StagedColumn, StagedKind, StagedValue } from "../staging/staged-kind";
+import type { StagedColumn, StagedKind } from "../staging/staged-kind";
 import type { PlainTest } from "./plain-cells";
 import { plainColumns } from "./plain-columns";
 
@@ -24,10 +24,6 @@ export interface PlainWrite {
   readonly form: "as it stands" | "normalised" | "cents";
   /** What stands for a blank cell, in COPY's text format. */
   readonly blank: Uint8Array;
-  /** The same as the parser gives it. */
-  readonly blankValue: StagedValue;
-  /** The column's, as in its DDL. */
-  readonly type: string;
 }
 
 /**
@@ -58,8 +54,6 @@ export async function plainPlan(
       cell: place(column.from),
       form: formOf(column),
       blank: Buffer.from(copyLine([read.value[index] ?? null]).slice(0, -1)),
-      blankValue: read.value[index],
-      type: column.type,
     })),
   };
 }

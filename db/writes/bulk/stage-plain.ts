@@ -20,13 +20,12 @@ export interface PlainFile {
 interface PlainResult extends StageResult {
   /** How many rows needed no parser. */
   readonly plainRows: number;
-  readonly allRead: number | undefined;
   readonly readCells: NonNullable<Staged["readCells"]>;
 }
 
 /** Rows written without the parser are compared with what the parser makes of them: the first ones, and one in so many. */
-export const comparedFirst = 20;
-export const comparedEvery = 10_000;
+const comparedFirst = 20;
+const comparedEvery = 10_000;
 /** Fewer are not worth a second connection. */
 const manyBytes = 16_000_000;
 
@@ -45,7 +44,6 @@ export async function stagePlain(stage: Stage & LoadWatch, file: PlainFile): Pro
     else await copySideBySide(target, reader.lines(), stage);
     return {
       rows: reader.rows,
-      allRead: reader.unread === 0 ? reader.rows : undefined,
       plainRows: reader.written,
       problem: undefined,
       readCells: (wanted, take) => readCells(file, wanted, take),
@@ -57,7 +55,7 @@ export async function stagePlain(stage: Stage & LoadWatch, file: PlainFile): Pro
 }
 
 /** A row as the ordinary reader would give it. */
-export function sourceRow(record: ScannedRecord, columns: readonly string[]): SourceRow {
+function sourceRow(record: ScannedRecord, columns: readonly string[]): SourceRow {
   return rowOf(
     record.row,
     Array.from({ length: record.count }, (_, cell) => cellText(record, cell)),
@@ -74,8 +72,6 @@ interface Asked {
 class PlainReader {
   rows = 0;
   written = 0;
-  /** Rows with problems. */
-  unread = 0;
   readonly #stage: Stage & LoadWatch;
   readonly #file: PlainFile;
   #lines: PlainLines | undefined;
@@ -112,10 +108,7 @@ class PlainReader {
     const lines: string[] = [];
     for (const { source, written } of this.#asked) {
       const line = await lineOf(this.#stage, source);
-      if (written === undefined) {
-        lines.push(line);
-        if (!isRead(line)) this.unread++;
-      }
+      if (written === undefined) lines.push(line);
       else if (withoutCells(line) !== written) throw new NotPlain("a row that the parser reads otherwise");
       this.#lines ??= await this.#open(source);
     }
@@ -132,17 +125,12 @@ class PlainReader {
   }
 }
 
-/** The columns are row, cells, problems, readable, and then the kind's. */
-function isRead(line: string): boolean {
-  return line.split("\t", 4)[3] === "true";
-}
-
 function withoutCells(line: string): string {
   const [row = "", , ...others] = line.split("\t");
   return [row, "\\N", ...others].join("\t");
 }
 
-export function isBlank(record: ScannedRecord): boolean {
+function isBlank(record: ScannedRecord): boolean {
   for (let cell = 0; cell < record.count; cell++) {
     if (record.starts[cell] !== record.ends[cell] && cellText(record, cell).trim() !== "") return false;
   }

@@ -1,13 +1,12 @@
 import type { Transaction } from "@/db/database-types";
 import { fillCells } from "../bulk/fill-cells";
-import { allNew, rowTable } from "./load-report";
+import { rowTable } from "./load-report";
 import { run } from "./run";
 import type { StagedFile, StagedPart } from "./staged-file";
 
 /** Stores the rows that did not go in, and what is to be told of those that did. */
 export async function keepAside(tx: Transaction, file: StagedFile, batchId: number): Promise<void> {
   const table = rowTable(file);
-  if (allNew(file) !== undefined) return;
   if (file.rows === undefined) {
     for (const { staged } of file.parts) await fillCells(tx, staged, "problems is not null");
     await run(

@@ -12,8 +12,6 @@ const mostShown = 1_000;
 /** What became of the rows, once each has its fate. @param limit  how many rows with problems it names */
 export async function loadReport(tx: Transaction, file: StagedFile, limit: number): Promise<LoadReport> {
   const table = rowTable(file);
-  const all = allNew(file);
-  if (all !== undefined) return all;
   const counted = await countFates(tx, file);
   const changes: FieldChange[] = [];
   const shown = Math.min(limit, mostShown);
@@ -27,15 +25,6 @@ export async function loadReport(tx: Transaction, file: StagedFile, limit: numbe
     keptEdits: await firstKeptEdits(tx, file, shown),
     offers: file.rows === undefined ? [] : await firstOffers(tx, table, shown),
   };
-}
-
-/** Nothing needs to be asked of a large first file of which every row was read and all agree. */
-export function allNew({ kind, parts: [part] }: StagedFile): LoadReport | undefined {
-  const rows = part?.staged.agreed === true ? part.staged.allRead : undefined;
-  if (rows === undefined) return undefined;
-  const none = { rowsChanged: 0, rowsSame: 0, rowsHeld: 0, rowsRefused: 0 };
-  const lists = { problems: [], refused: [], changes: [], keptEdits: [], offers: [] };
-  return { fileKind: kind, rowsTotal: rows, rowsNew: rows, ...none, ...lists };
 }
 
 /** The table in which each row of the file stands once. */

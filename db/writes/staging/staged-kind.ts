@@ -35,8 +35,6 @@ export interface Staged {
   readonly either?: boolean;
   /** Nothing was on file, and all rows agree: they are stored the way of `first`. */
   readonly agreed?: boolean;
-  /** How many rows there are, where the parser is known to take every one of them. */
-  readonly allRead?: number | undefined;
   /** Where rows were staged without their cells: reads those of the wanted rows from the file. */
   readonly readCells?:
     | ((wanted: ReadonlySet<number>, take: (row: number, cells: Cells) => Promise<void>) => Promise<void>)
