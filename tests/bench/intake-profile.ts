@@ -135,7 +135,10 @@ export class StatementTimes {
     Object.assign(Client.prototype, { query: this.#query });
     const dearest = [...this.#spent].toSorted(([, a], [, b]) => b.ticks - a.ticks || b.ms - a.ms).slice(0, most);
     for (const [text, { ms, ticks, times }] of dearest)
-      say(`    ${text.slice(0, 150)}`, `${ms.toFixed(0)} ms, processor ${(1000 / ticksASecond) * ticks} ms, ${times} x`);
+      say(
+        `    ${text.slice(0, 150)}`,
+        `${ms.toFixed(0)} ms, processor ${(1000 / ticksASecond) * ticks} ms, ${times} x`,
+      );
     this.#spent.clear();
   }
 
