@@ -10,7 +10,9 @@ const known: readonly string[] = [
     "URL.createObjectURL URL.revokeObjectURL Blob FormData URL AbortController Response fetch setInterval setTimeout",
   ),
   ...words("caches.open caches.delete caches.keys crypto.getRandomValues createImageBitmap indexedDB.open"),
-  ...words("document.addEventListener document.removeEventListener document.createElement document.querySelector"),
+  ...words(
+    "document.addEventListener document.removeEventListener document.createElement document.querySelector document.getElementById",
+  ),
   ...words("document.visibilityState location.href location.origin performance.getEntriesByType"),
   ...words("navigator.onLine navigator.serviceWorker navigator.storage window.scrollTo"),
   ...words("window.addEventListener window.removeEventListener"),

@@ -100,7 +100,7 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
   ],
   F1: [
     { file: "tests/intake/tables/fuzzed-rows.test.ts", test: "10,000 rows in, 10,000 rows out, cell by cell" },
-    { file: "tests/db/adding-up.test.ts", test: "every row of 10,000 dirty ones (seed %i) has one fate" },
+    { file: "tests/db/adding-up.test.ts", test: "every dirty row (seed %i) has one fate" },
   ],
   F2: [{ file: "tests/intake/tables/encodings.test.ts", test: "the same text in %s gives the same rows" }],
   F3: [{ file: "tests/intake/matching/spreadsheet-damage.test.ts", test: "test" }],

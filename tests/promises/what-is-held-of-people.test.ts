@@ -83,7 +83,7 @@ const namesNobody: Readonly<Record<string, string>> = {
   sign_in_tries: "subject",
   sign_ins: "came_from outcome person_id",
   signal_marks: "by kind signal_key",
-  signal_runs: "basis outcome",
+  signal_runs: "basis funnel outcome",
   stock_levels: "part_key place",
   stock_movements: "by job_number kind part_key part_number place",
   stock_parts: "criticality currency lead_days part_key part_number set_by superseded_by supplier",
