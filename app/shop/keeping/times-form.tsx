@@ -22,7 +22,7 @@ export function TimesForm({ kinds }: { readonly kinds: readonly Choice[] }) {
       <Field
         label="Days"
         name="days"
-        hint="Nothing keeps it for good."
+        hint="Left empty, it is kept for good."
         inputMode="numeric"
         width="short"
         autoComplete="off"
