@@ -108,9 +108,15 @@ async function tableEquals(page: Page, csv: readonly CsvRow[]) {
   await expect(twin).toBeHidden();
   await ratesFigure(page).getByText("Table", { exact: true }).click();
   await expect(twin).toBeVisible();
+  const heads = await twin.locator("thead th").allTextContents();
+  const first = heads.findIndex((head) => head === "Failures" || head === "Jobs");
+  const hasRatio = heads.includes("Times what its ages predict");
   const shown = await twin
     .locator("tbody tr")
-    .evaluateAll((rows) => rows.map((row) => [...row.children].slice(-6, -1).map((cell) => cell.textContent)));
+    .evaluateAll(
+      (rows, at) => rows.map((row) => [...row.children].slice(at, -1).map((cell) => cell.textContent)),
+      first,
+    );
   const judged = csv.filter(({ grade }) => grade !== "thin" && grade !== "no exposure");
   expect(judged.length).toBeGreaterThan(3);
   expect(shown).toEqual(
@@ -120,8 +126,13 @@ async function tableEquals(page: Page, csv: readonly CsvRow[]) {
       fixed(row.rate_per_100_unit_years, 2),
       fixed(row.low, 2),
       fixed(row.high, 2),
+      ...(hasRatio ? [ratioOf(row)] : []),
     ]),
   );
+}
+
+function ratioOf({ times_predicted: times, times_low: low, times_high: high }: CsvRow): string {
+  return times === "" ? "–" : `${fixed(times, 1)} (${fixed(low, 1)} to ${fixed(high, 1)})`;
 }
 
 /** Every digit: both print what the computation gave. */
