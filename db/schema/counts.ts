@@ -1,5 +1,6 @@
 // Roll-ups from which every rate and curve is computed exactly. Kept inside the transaction that changes units or jobs:
-// the models touched are counted anew from their rows, never adjusted by differences, so they cannot drift.
+// what was touched, a model or the units of one day, is counted anew from its rows, never adjusted by differences, so they
+// cannot drift.
 import { sql } from "drizzle-orm";
 import { check, index, integer, pgTable, primaryKey, text, unique, varchar } from "drizzle-orm/pg-core";
 import type { Cause, CountedAs } from "@/lib/domain/cause";
