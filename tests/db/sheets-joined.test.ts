@@ -12,9 +12,9 @@ import { recount } from "@/db/writes/recount";
 import { type ClosingJob, closeJob } from "@/db/writes/sheets/close-job";
 import { keepAnswer } from "@/db/writes/sheets/keep-answer";
 import { keepPhoto } from "@/db/writes/sheets/keep-photo";
-import { openJob } from "@/db/writes/sheets/open-job";
 import { day } from "@/lib/calendar/day";
 import { csv, fileFolder, job, partLine, shopDocument, startAfresh, unit } from "./intake-files";
+import { openWasherJob } from "./open-washer-job";
 import { marked } from "./photos-hostile";
 
 const files = fileFolder();
@@ -31,17 +31,7 @@ afterAll(async () => {
 });
 
 async function begin(jobNumber: string): Promise<void> {
-  const opened = await openJob({
-    jobNumber,
-    serial: "a-1",
-    symptom: "will_not_drain",
-    complaint: "Stops with water in it.",
-    requestedOn: day("2025-06-20"),
-    technician: "Kit",
-    payer: "maker",
-    callbackOf: undefined,
-  });
-  expect(opened).toEqual({ kind: "opened" });
+  await openWasherJob(jobNumber);
   const given = { kind: "skip", reason: "no_access" } as const;
   const hose = {
     kind: "reading",

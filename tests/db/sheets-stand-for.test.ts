@@ -5,10 +5,9 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { keepAnswer } from "@/db/writes/sheets/keep-answer";
-import { openJob } from "@/db/writes/sheets/open-job";
-import { day } from "@/lib/calendar/day";
 import type { SheetAnswer } from "@/lib/sheets/sheet-answer";
 import { csv, fileFolder, job, shopDocument, startAfresh, unit } from "./intake-files";
+import { openWasherJob } from "./open-washer-job";
 
 const files = fileFolder();
 
@@ -22,20 +21,6 @@ afterAll(async () => {
   files.remove();
   await closeDatabase();
 });
-
-async function begin(jobNumber: string): Promise<void> {
-  const opened = await openJob({
-    jobNumber,
-    serial: "a-1",
-    symptom: "will_not_drain",
-    complaint: "Stops with water in it.",
-    requestedOn: day("2025-06-20"),
-    technician: "Kit",
-    payer: "maker",
-    callbackOf: undefined,
-  });
-  expect(opened).toEqual({ kind: "opened" });
-}
 
 function skipped(sequence: number, standsFor?: readonly string[]): SheetAnswer {
   const given = { kind: "skip", reason: "no_access" } as const;
@@ -52,7 +37,7 @@ const onFile = (jobNumber: string) =>
   );
 
 test("the second try stands for the first, whichever of them reaches the server first", async () => {
-  await begin("S1");
+  await openWasherJob("S1");
   const other = skipped(1);
   const [first, again] = [skipped(2), skipped(2)];
   const second = skipped(2, [first.id, again.id]);
@@ -66,8 +51,8 @@ test("the second try stands for the first, whichever of them reaches the server 
 });
 
 test("it stands for tries of its own job only", async () => {
-  await begin("S2");
-  await begin("S3");
+  await openWasherJob("S2");
+  await openWasherJob("S3");
   const mine = skipped(1);
   await keepAnswer("S2", mine);
   await keepAnswer("S3", skipped(1, [mine.id]));

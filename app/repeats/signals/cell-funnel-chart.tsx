@@ -2,7 +2,7 @@ import { PointReader } from "@/app/_charts/point-reader";
 import { formatDecimal } from "@/lib/format/format-decimal";
 import { type FunnelCell, ratioLimits } from "@/lib/signals/cell-funnel";
 import { cellKeyText } from "@/lib/signals/signal-record";
-import styles from "./cell-funnel-chart.module.css";
+import styles from "../_components/funnel.module.css";
 import { limitsWords } from "./limits-words";
 import { funnelName } from "./signal-words";
 
@@ -34,7 +34,7 @@ export function CellFunnelChart({ label, cells, spread }: Props) {
     <PointReader label={label} points={spoken}>
       <svg className={styles.funnel} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
         <line className={styles.axis} x1={left} x2={width - right} y1={y(0)} y2={y(0)} />
-        <line className={styles.even} x1={left} x2={width - right} y1={y(1)} y2={y(1)} />
+        <line className={styles.middle} x1={left} x2={width - right} y1={y(1)} y2={y(1)} />
         <polyline className={styles.inner} points={line("inner")} />
         <polyline className={styles.inner} points={line("lowInner")} />
         <polyline className={styles.outer} points={line("outer")} />
@@ -79,9 +79,9 @@ function Dot({
   readonly spread: number;
 }) {
   return cell.observed > ratioLimits(cell.expected, spread).outer ? (
-    <path className={styles.above} d={`M ${x - 6} ${y + 5} L ${x + 6} ${y + 5} L ${x} ${y - 6} Z`} />
+    <path className={styles.beyond} d={`M ${x - 6} ${y + 5} L ${x + 6} ${y + 5} L ${x} ${y - 6} Z`} />
   ) : (
-    <circle className={styles.dot} cx={x} cy={y} r="4" />
+    <circle className={styles.ring} cx={x} cy={y} r="4" />
   );
 }
 

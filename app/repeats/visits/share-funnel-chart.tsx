@@ -1,7 +1,7 @@
 import { PointReader } from "@/app/_charts/point-reader";
 import { formatShare } from "@/lib/format/format-share";
 import { shareFunnel } from "@/lib/signals/share-funnel";
-import styles from "./share-funnel-chart.module.css";
+import styles from "../_components/funnel.module.css";
 import { againstLimits, type ShareOf } from "./visit-rows";
 
 interface Props {
@@ -29,7 +29,7 @@ export function ShareFunnelChart({ label, overall, points }: Props) {
     <PointReader label={label} points={spoken}>
       <svg className={styles.funnel} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
         <line className={styles.axis} x1={left} x2={width - 10} y1={height - bottom} y2={height - bottom} />
-        <line className={styles.all} x1={left} x2={width - 10} y1={y(overall)} y2={y(overall)} />
+        <line className={styles.middle} x1={left} x2={width - 10} y1={y(overall)} y2={y(overall)} />
         {(["low95", "high95"] as const).map((pick) => (
           <polyline key={pick} className={styles.inner} points={line(pick)} />
         ))}
