@@ -6,6 +6,7 @@ import { Page } from "@/app/_ui/page";
 import { Plate } from "@/app/_ui/plate";
 import { readOnly } from "@/db/client";
 import { loadSessions } from "@/db/queries/sessions";
+import { loadShop } from "@/db/queries/shop";
 import { formatCounted } from "@/lib/format/format-count";
 import { roles, roleWords } from "@/lib/people/role";
 import { PasswordForm } from "./password-form";
@@ -16,7 +17,10 @@ export const dynamic = "force-dynamic";
 
 export default async function AccountPage() {
   const person = await mayOpen("/account");
-  const sessions = await readOnly((db) => loadSessions(db, person.id));
+  const { sessions, timeZone } = await readOnly(async (db) => ({
+    sessions: await loadSessions(db, person.id),
+    timeZone: (await loadShop(db)).timeZone,
+  }));
   return (
     <Page
       title={`You are signed in at ${formatCounted(sessions.length, "place")}`}
@@ -40,7 +44,7 @@ export default async function AccountPage() {
           </Link>
         </p>
       </Plate>
-      <SessionTable sessions={sessions} ownSessionId={person.sessionId} />
+      <SessionTable sessions={sessions} ownSessionId={person.sessionId} timeZone={timeZone} />
       <Plate title="Another password">
         <PasswordForm email={person.email} />
       </Plate>

@@ -1,20 +1,22 @@
 import { Button } from "@/app/_ui/button";
 import { type Column, Table } from "@/app/_ui/table";
 import type { OpenSession } from "@/db/queries/sessions";
+import { instantOnClock } from "@/lib/calendar/instant";
 import { endOneSession, endOtherSessions } from "./actions";
 
 interface Props {
   readonly sessions: readonly OpenSession[];
   readonly ownSessionId: string;
+  readonly timeZone: string;
 }
 
 /** Where the person is signed in, each of which they can end. */
-export function SessionTable({ sessions, ownSessionId }: Props) {
+export function SessionTable({ sessions, ownSessionId, timeZone }: Props) {
   return (
     <>
       <Table
         caption="Where you are signed in"
-        columns={columnsFor(ownSessionId)}
+        columns={columnsFor(ownSessionId, timeZone)}
         rows={sessions}
         rowKey={({ id }) => id}
       />
@@ -27,7 +29,8 @@ export function SessionTable({ sessions, ownSessionId }: Props) {
   );
 }
 
-function columnsFor(ownSessionId: string): readonly Column<OpenSession>[] {
+function columnsFor(ownSessionId: string, timeZone: string): readonly Column<OpenSession>[] {
+  const minute = (instant: string) => instantOnClock(instant, timeZone);
   return [
     { key: "browser", head: "Browser", cell: ({ browser }) => browserWords(browser) },
     { key: "from", head: "From", cell: ({ address }) => address || "not known", wideOnly: true },
@@ -59,5 +62,3 @@ function browserWords(agent: string): string {
   const device = /\(([^;)]+)/.exec(agent)?.[1];
   return [kind?.replace("/", " "), device].filter(Boolean).join(", ") || "not named";
 }
-
-const minute = (instant: string) => instant.slice(0, 16).replace("T", " ");

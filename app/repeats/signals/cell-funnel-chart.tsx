@@ -12,7 +12,7 @@ interface Props {
   readonly spread: number;
 }
 
-const [width, height, left, right, top, bottom] = [640, 320, 40, 12, 12, 44] as const;
+const [width, height, left, right, top, bottom] = [640, 320, 40, 12, 12, 30] as const;
 const lineSteps = 60;
 
 /** Each group by what was expected and how many times that came, between the limits that chance gives a group of that size. */
@@ -49,13 +49,10 @@ export function CellFunnelChart({ label, cells, spread }: Props) {
         {[1, 3, 10, 30, 100, 300, 1000]
           .filter((expected) => expected >= least && expected <= largest)
           .map((expected) => (
-            <text key={expected} className={styles.words} x={x(expected)} y={height - bottom + 18} textAnchor="middle">
+            <text key={expected} className={styles.words} x={x(expected)} y={height - 8} textAnchor="middle">
               {expected}
             </text>
           ))}
-        <text className={styles.words} x={width - right} y={height - 6} textAnchor="end">
-          failures expected
-        </text>
         {cells.map((cell, index) => (
           <g key={cellKeyText(cell.key)} data-point={index}>
             <Dot x={tenth(x(cell.expected))} y={tenth(y(ratioOf(cell)))} cell={cell} spread={spread} />

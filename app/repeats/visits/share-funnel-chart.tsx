@@ -15,13 +15,15 @@ const [width, height, left, bottom] = [640, 300, 44, 30] as const;
 
 /** Each group by its size and share, between the limits that chance alone gives a group of that size. */
 export function ShareFunnelChart({ label, overall, points }: Props) {
-  const largest = Math.max(10, ...points.map(({ share }) => share.trials));
+  const trials = points.map(({ share }) => share.trials);
+  const [least, largest] = [Math.max(1, Math.min(...trials) / 3), 1.2 * Math.max(10, ...trials)];
   const most = Math.min(1, 1.15 * Math.max(overall * 1.5, ...points.map(({ share }) => share.point)));
-  const x = (trials: number) => left + ((width - left - 10) * Math.log(Math.max(trials, 1))) / Math.log(largest * 1.2);
+  const x = (size: number) =>
+    left + ((width - left - 10) * Math.log(Math.max(size, least) / least)) / Math.log(largest / least);
   const y = (share: number) => height - bottom - ((height - bottom - 10) * Math.min(share, most)) / most;
-  const sizes = Array.from({ length: 40 }, (_, i) => Math.max(1, Math.round((largest * 1.2) ** ((i + 1) / 40))));
+  const sizes = Array.from({ length: 41 }, (_, i) => Math.max(1, Math.round(least * (largest / least) ** (i / 40))));
   const line = (pick: "low95" | "high95" | "low998" | "high998") =>
-    sizes.map((trials) => `${tenth(x(trials))},${tenth(y(shareFunnel({ trials, share: overall })[pick]))}`).join(" ");
+    sizes.map((size) => `${tenth(x(size))},${tenth(y(shareFunnel({ trials: size, share: overall })[pick]))}`).join(" ");
   const spoken = points.map(({ name, share }) => ({
     text: `${name}: ${formatShare(share.point, 0)} in 100, ${share.events} of ${share.trials} jobs, ${againstLimits(share)}`,
   }));
@@ -41,24 +43,31 @@ export function ShareFunnelChart({ label, overall, points }: Props) {
             {formatShare(share, 0)}
           </text>
         ))}
-        {[1, 10, 100, 1000, 10_000]
-          .filter((trials) => trials <= largest * 1.2)
-          .map((trials) => (
-            <text key={trials} className={styles.words} x={x(trials)} y={height - 10} textAnchor="middle">
-              {trials}
+        {[1, 3, 10, 30, 100, 300, 1000, 3000, 10_000, 30_000]
+          .filter((size) => size >= least && size <= largest)
+          .map((size) => (
+            <text key={size} className={styles.words} x={x(size)} y={height - 8} textAnchor="middle">
+              {size}
             </text>
           ))}
         {points.map(({ name, share }, index) => (
           <g key={name} data-point={index}>
             <circle className={styles.dot} cx={x(share.trials)} cy={y(share.point)} r="6" />
-            <text className={styles.words} x={x(share.trials) - 10} y={y(share.point) - 10} textAnchor="end">
-              {name}
-            </text>
+            {isBeyond(share) && (
+              <text className={styles.words} x={x(share.trials) - 10} y={y(share.point) - 10} textAnchor="end">
+                {name}
+              </text>
+            )}
           </g>
         ))}
       </svg>
     </PointReader>
   );
+}
+
+/** Only these are named in the drawing: of the others so many lie together that nobody could read their names. */
+function isBeyond({ point, limits }: ShareOf): boolean {
+  return limits !== undefined && (point < limits.low998 || point > limits.high998);
 }
 
 /** A tenth of a unit is finer than any screen. */

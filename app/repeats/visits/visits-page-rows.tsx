@@ -36,14 +36,7 @@ export function VisitTable({ by, rows, all }: Props) {
     },
   ];
   return (
-    <Table
-      caption="First visits and returns"
-      columns={columns}
-      rows={rows}
-      rowKey={({ key }) => key}
-      closing={[all]}
-      narrow="scroll"
-    />
+    <Table caption="First visits and returns" columns={columns} rows={rows} rowKey={({ key }) => key} closing={[all]} />
   );
 }
 

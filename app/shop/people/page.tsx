@@ -9,6 +9,7 @@ import { loadPeople, type Person } from "@/db/queries/people";
 import { loadTechnicians } from "@/db/queries/sheet-lists";
 import { loadShop } from "@/db/queries/shop";
 import { loadSignIns } from "@/db/queries/sign-ins";
+import { instantOnClock } from "@/lib/calendar/instant";
 import { formatCounted } from "@/lib/format/format-count";
 import { roleKeys, roles, roleWords } from "@/lib/people/role";
 import { InviteForm } from "./invite-form";
@@ -41,7 +42,7 @@ export default async function PeoplePage() {
     >
       <Table
         caption="People, those who may sign in first"
-        columns={columnsFor(self.id, technicians)}
+        columns={columnsFor(self.id, technicians, timeZone)}
         rows={people}
         rowKey={({ id }) => id}
       />
@@ -51,14 +52,14 @@ export default async function PeoplePage() {
       <h2>
         {signIns.total === 0
           ? "Nobody signed in within the last 30 days"
-          : `${signIns.failed} of ${formatCounted(signIns.total, "line")} of the last 30 days failed`}
+          : `${signIns.failed} of ${formatCounted(signIns.total, "try", "tries")} of the last 30 days failed`}
       </h2>
       <SignInTable signIns={signIns.rows} timeZone={timeZone} />
     </Page>
   );
 }
 
-function columnsFor(selfId: string, technicians: readonly string[]): readonly Column<Person>[] {
+function columnsFor(selfId: string, technicians: readonly string[], timeZone: string): readonly Column<Person>[] {
   return [
     { key: "name", head: "Name", cell: ({ name }) => name },
     { key: "email", head: "E-mail", cell: ({ email }) => email },
@@ -74,7 +75,12 @@ function columnsFor(selfId: string, technicians: readonly string[]): readonly Co
       cell: ({ hasSecondFactor }) => (hasSecondFactor ? "set up" : "none"),
       wideOnly: true,
     },
-    { key: "seen", head: "Last here", cell: ({ seenAt }) => seenAt?.slice(0, 16) ?? "not signed in", wideOnly: true },
+    {
+      key: "seen",
+      head: "Last here",
+      cell: ({ seenAt }) => (seenAt === undefined ? "not signed in" : instantOnClock(seenAt, timeZone)),
+      wideOnly: true,
+    },
     {
       key: "acts",
       head: "Change",
