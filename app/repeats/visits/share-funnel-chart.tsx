@@ -11,16 +11,18 @@ interface Props {
   readonly points: readonly { readonly name: string; readonly share: ShareOf }[];
 }
 
-const [width, height, left, bottom] = [640, 300, 44, 30] as const;
+const [width, height, left, bottom] = [640, 300, 56, 30] as const;
 
 /** Each group by its size and share, between the limits that chance alone gives a group of that size. */
 export function ShareFunnelChart({ label, overall, points }: Props) {
   const trials = points.map(({ share }) => share.trials);
   const [least, largest] = [Math.max(1, Math.min(...trials) / 3), 1.2 * Math.max(10, ...trials)];
-  const most = Math.min(1, 1.15 * Math.max(overall * 1.5, ...points.map(({ share }) => share.point)));
+  const ends = shareFunnel({ trials: Math.round(least), share: overall });
+  const lowest = Math.min(ends.low998, ...points.map(({ share }) => share.point));
+  const highest = Math.max(ends.high998, ...points.map(({ share }) => share.point), lowest + 0.02);
   const x = (size: number) =>
     left + ((width - left - 10) * Math.log(Math.max(size, least) / least)) / Math.log(largest / least);
-  const y = (share: number) => height - bottom - ((height - bottom - 10) * Math.min(share, most)) / most;
+  const y = (share: number) => height - bottom - 8 - ((height - bottom - 24) * (share - lowest)) / (highest - lowest);
   const sizes = Array.from({ length: 41 }, (_, i) => Math.max(1, Math.round(least * (largest / least) ** (i / 40))));
   const line = (pick: "low95" | "high95" | "low998" | "high998") =>
     sizes.map((size) => `${tenth(x(size))},${tenth(y(shareFunnel({ trials: size, share: overall })[pick]))}`).join(" ");
@@ -38,12 +40,12 @@ export function ShareFunnelChart({ label, overall, points }: Props) {
         {(["low998", "high998"] as const).map((pick) => (
           <polyline key={pick} className={styles.outer} points={line(pick)} />
         ))}
-        {[0, most / 2, most].map((share) => (
+        {[lowest, overall, highest].map((share) => (
           <text key={share} className={styles.words} x={left - 6} y={y(share) + 4} textAnchor="end">
             {formatShare(share, 0)}
           </text>
         ))}
-        {[1, 3, 10, 30, 100, 300, 1000, 3000, 10_000, 30_000]
+        {[1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000]
           .filter((size) => size >= least && size <= largest)
           .map((size) => (
             <text key={size} className={styles.words} x={x(size)} y={height - 8} textAnchor="middle">
