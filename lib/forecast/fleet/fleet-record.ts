@@ -66,15 +66,13 @@ function knownFleet(cells: ExposureCells, question: LifeQuestion): KnownFleet {
 
 /** Failures and time lived of a component, by its age in months. */
 export function componentLives(cells: ExposureCells, question: LifeQuestion): LivedAges {
-  const lives = new AgeTally();
-  visitSpells(cells, question, (entry, exit, event, count) => lives.add(monthsOf(entry), monthsOf(exit), event, count));
+  const lives = new AgeTally(halfDaysPerMonth);
+  visitSpells(cells, question, (entry, exit, event, count) => lives.add(entry, exit, event, count));
   return lives.counts();
 }
 
-/** Half days as they are handed over. */
-function monthsOf(halfDays: number): number {
-  return halfDays / 2 / daysPerMonth;
-}
+/** Lives are handed over in half days. */
+const halfDaysPerMonth = 2 * daysPerMonth;
 
 /** Lives that are still going on, of machines that are still in service: those that were only cut off. */
 export function runningAges(cells: ExposureCells, question: LifeQuestion): Float64Array {
@@ -87,7 +85,7 @@ export function runningAges(cells: ExposureCells, question: LifeQuestion): Float
   const ages: number[] = [];
   visitSpells(inService, question, (_, exit, event, count) => {
     if (event) return;
-    const age = Math.floor(monthsOf(exit));
+    const age = Math.floor(exit / halfDaysPerMonth);
     ages[age] = (ages[age] ?? 0) + count;
   });
   return Float64Array.from(ages, (count) => Math.max(0, count ?? 0));

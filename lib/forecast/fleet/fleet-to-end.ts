@@ -28,19 +28,13 @@ export function fleetToEnd(cells: ExposureCells, question: LifeQuestion): FleetT
   const asked = new Set(
     cells.models.filter((model) => inFleet(cells, model, { where: question.where })).map(({ modelId }) => modelId),
   );
-  const stays = new AgeTally();
-  const monthsAt = (inServiceOn: number, day: number) => (day - inServiceOn) / daysPerMonth;
+  const stays = new AgeTally(daysPerMonth);
   for (const { modelId, inServiceOn, observedFrom, retiredOn, units } of cells.windows) {
     const end = Math.min(retiredOn ?? until, until);
     if (!asked.has(modelId) || end <= observedFrom) continue;
-    stays.add(
-      monthsAt(inServiceOn, observedFrom),
-      monthsAt(inServiceOn, end),
-      retiredOn !== undefined && retiredOn < until,
-      units,
-    );
+    stays.add(observedFrom - inServiceOn, end - inServiceOn, retiredOn !== undefined && retiredOn < until, units);
   }
-  const cohortOf = (inServiceOn: number) => Math.floor(monthsAt(inServiceOn, until) / cohortMonths);
+  const cohortOf = (inServiceOn: number) => Math.floor((until - inServiceOn) / daysPerMonth / cohortMonths);
   const windows = grouped(cells.windows, ({ inServiceOn }) => cohortOf(inServiceOn));
   const jobs = grouped(cells.jobs, ({ place }) => (place === undefined ? undefined : cohortOf(place.inServiceOn)));
   return {

@@ -7,20 +7,29 @@ export interface LivedAges {
   readonly lived: Float64Array;
 }
 
-/** Adds lives up to `LivedAges`, each in a few steps however long it is. Counts below 0 take lives away again. */
+/**
+ * Adds lives up to `LivedAges`, each in a few steps however long it is. Counts below 0 take lives away again. With whole
+ * ages and counts, and a band of few binary digits, no step rounds: the order of the lives does not show in the sums.
+ */
 export class AgeTally {
+  /** In units of the ages that are handed over. */
+  readonly #band: number;
   #failed = new Float64Array(64);
   /** Lives that passed the band whole, as differences: those of a band are the sum of its place and all after it. */
   #passed = new Float64Array(64);
   #part = new Float64Array(64);
 
+  constructor(band = 1) {
+    this.#band = band;
+  }
+
   /** One life, or several alike, from one age to a later one. @throws RangeError for an age below 0 */
   add(entry: number, exit: number, failed: boolean, count: number): void {
     requireNonNegative("entry", entry);
-    this.#room(Math.floor(exit));
+    this.#room(Math.floor(exit / this.#band));
     this.#upTo(exit, count);
     this.#upTo(entry, -count);
-    if (failed) add(this.#failed, Math.floor(exit), count);
+    if (failed) add(this.#failed, Math.floor(exit / this.#band), count);
   }
 
   counts(): LivedAges {
@@ -30,16 +39,16 @@ export class AgeTally {
     let whole = 0;
     for (let band = bands - 1; band >= 0; band--) {
       // What is taken away again leaves rests of rounding.
-      lived[band] = Math.max(0, (lived[band] ?? 0) + whole);
+      lived[band] = Math.max(0, (lived[band] ?? 0) / this.#band + whole);
       whole += this.#passed[band] ?? 0;
     }
     return { failed: this.#failed.slice(0, bands), lived };
   }
 
   #upTo(age: number, count: number): void {
-    const band = Math.floor(age);
+    const band = Math.floor(age / this.#band);
     add(this.#passed, band, count);
-    add(this.#part, band, count * (age - band));
+    add(this.#part, band, count * (age - band * this.#band));
   }
 
   #room(band: number): void {

@@ -44,6 +44,23 @@ test("failures and time lived stand in the bands of age in which they were", () 
   expect(() => tally.add(-1, 2, false, 1)).toThrow(/entry/);
 });
 
+// By definition: sums know no order. Ages in half days, bands of a mean month.
+test("lives told in another order give the same bytes", () => {
+  const lives = Array.from({ length: 500 }, (_, at) => ({
+    entry: (at * 7919) % 300,
+    exit: 301 + ((at * 104729) % 4000),
+  }));
+  const of = (told: typeof lives) => {
+    const tally = new AgeTally(60.875);
+    for (const { entry, exit } of told) tally.add(entry, exit, exit % 3 === 0, 1 + (exit % 5));
+    return tally.counts();
+  };
+  expect(of(lives.toReversed())).toEqual(of(lives));
+  const months = new AgeTally();
+  for (const { entry, exit } of lives) months.add(entry / 60.875, exit / 60.875, exit % 3 === 0, 1 + (exit % 5));
+  for (const [band, time] of months.counts().lived.entries()) expect(of(lives).lived[band]).toBeCloseTo(time, 9);
+});
+
 // By definition: where all time was lived in the first band, the hazard of that band is the gamma of failures + 1/2 over it.
 test("the rate is the gamma of half a failure more over the time lived", () => {
   const draws = seededDraws(2);
