@@ -107,6 +107,41 @@ test("the bad lot is found, with its weeks of production and its serials; an ear
   expect(before.signals).toEqual([]);
 });
 
+test("fault codes of a job are in the record, and a code is followed and told of by itself", async () => {
+  await inTransaction(async (tx) => {
+    await tx.execute(sql`
+      insert into readings (unit_id, job_id, number, check_key, mode, outcome, word, power)
+      select unit_id, job_id, 900, 'fault_code', 'fault_code', 'code', 'E21', 'powered_panels_closed' from jobs`);
+    await tx.execute(sql`update signal_runs set basis = 'before the codes'`);
+  });
+  const { signals, run } = await signalsOn();
+  const coded = await readOnly((db) => loadSignalRecord(db, { on: today, timeZone: "UTC" }));
+  if (coded.kind !== "record") throw new Error(coded.kind);
+  expect(coded.record.jobs.every(({ codes }) => codes?.join() === "E21")).toBe(true);
+  // Each maker has one model only, so no other machine tells what the code should do: it is no line of its own.
+  expect(signals.map((one) => one.key)).toEqual([key]);
+  const [signal] = signals;
+  if (signal === undefined) return;
+  await readOnly(async (db) => {
+    const cell = { ...signal.lead.key, kind: "fault_code" as const, word: "E21", madeHalf: undefined };
+    const jobs = await loadSignalJobs(db, { cell, from: signal.onsetOn, asOf: run.asOf });
+    const [own] = await db.rows<{ jobs: number }>(sql`
+      select count(*)::int as jobs from jobs j join units u using (unit_id) join models m using (model_id) join makers k on k.maker_id = m.maker_id
+      where k.name = 'Hearth-Wick' and j.failed_on >= ${signal.onsetOn} and j.completed_on <= ${run.asOf}`);
+    expect(jobs.jobs).toBe(own?.jobs);
+    expect(jobs.elsewhere).toBe(0); // another maker's E21 is another code
+    expect(jobs.faultCodes).toEqual([{ key: "E21", name: "E21", jobs: jobs.jobs, elsewhere: 0 }]);
+  });
+});
+
+test("the funnel counts each component of each model once, over the last complete year", async () => {
+  const { funnel } = (await signalsOn()).run;
+  expect(funnel?.drawn.map(({ key: { maker } }) => maker).toSorted()).toEqual(["Hearth-Wick", "Tarn & Vale"]);
+  expect(funnel?.groups).toBe(2);
+  const own = funnel?.drawn.find(({ key: { maker } }) => maker === "Hearth-Wick");
+  expect(own?.observed).toBeGreaterThan(own?.expected ?? Number.POSITIVE_INFINITY);
+});
+
 test("computing the same day again gives the same list", async () => {
   const first = await signalsOn();
   await inTransaction(async (tx) => void (await tx.execute(sql`update signal_runs set basis = 'other data'`)));
