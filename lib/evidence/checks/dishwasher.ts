@@ -61,7 +61,7 @@ export const dishwasherChecks: readonly Check[] = [
     points: "heater terminals, leads off",
     expect: "the sheet's value",
     proves: "open is a failed heater",
-    general: [screens(10, 30, "ohm", "about 11, 18 wet, 28.8 dry on maker sheets")],
+    general: [screens(9, 32, "ohm", "about 11, 18 wet, 28.8 dry on maker sheets")],
   }),
   closed({
     key: "flow_switch",

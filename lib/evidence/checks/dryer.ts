@@ -43,9 +43,9 @@ export const dryerChecks: readonly Check[] = [
     key: "dryer_element",
     name: "Heating element",
     points: "element terminals, leads off",
-    expect: "V² / rated W, within 10 %",
+    expect: "V² / rated W, within 10 %, or to 13 % below where cold",
     proves: "open is a failed element",
-    general: [screens(8, 12, "ohm", "5-6 kW at 240 V")],
+    general: [screens(8, 13, "ohm", "5-6 kW at 240 V; smaller dryers read 33-85 ohm on one maker sheet")],
   }),
   closed({
     key: "heat_circuit",
