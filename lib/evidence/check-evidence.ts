@@ -8,7 +8,7 @@ import { holds } from "./condition";
 import { currentReadings, type JudgedReading, judgeReadings } from "./current-readings";
 import { entriesFor } from "./entries";
 import type { EvidenceEntry } from "./entry";
-import type { Contradiction, EvidenceCheck, EvidenceKind } from "./evidence-check";
+import type { Contradiction, EvidenceCheck, EvidenceKind, WordWarning } from "./evidence-check";
 import { evidenceItems } from "./evidence-items";
 import { exclusionWarnings } from "./exclusion-warnings";
 import { outsideFindings } from "./outside-findings";
@@ -19,8 +19,16 @@ import { outsideFindings } from "./outside-findings";
  *                and general ones only screen nonsense
  */
 export function checkEvidence(record: JobRecord, ranges: readonly ExpectedRange[]): EvidenceCheck {
+  return checkFindings(record, ranges, exclusionWarnings(record.job));
+}
+
+/** The same with `warnings` as they are given, for those who do not look at words and judge a great many jobs. */
+export function checkFindings(
+  record: JobRecord,
+  ranges: readonly ExpectedRange[],
+  warnings: readonly WordWarning[] = [],
+): EvidenceCheck {
   const { job, unit } = record;
-  const warnings = exclusionWarnings(job);
   const current = currentReadings(judgeReadings(record.readings, ranges, unit.productType));
   const candidates =
     job.component === undefined ? [] : matchingEntries(entriesFor(unit.productType, job.component), job.failureMode);

@@ -5,7 +5,8 @@ import { checkOf } from "./checks";
 import { holds } from "./condition";
 import type { JudgedReading } from "./current-readings";
 import { isDecided } from "./decided";
-import type { EvidenceEntry, EvidenceNeed } from "./entry";
+import type { EvidenceEntry, Need } from "./entry";
+import { planOf } from "./entry-plan";
 import type { EvidenceItem, EvidencePlace } from "./evidence-check";
 import { loggedReadings } from "./reading-log";
 
@@ -14,43 +15,39 @@ export function evidenceItems(
   entry: EvidenceEntry,
   current: readonly JudgedReading[],
 ): readonly EvidenceItem[] {
-  const asked = entry.minimumEvidence.map((need) => neededItem(record, entry, current, need));
-  const covered = new Set(asked.map((item) => item.key));
-  const steps = entry.steps
-    .filter((step) => !step.some((key) => covered.has(`check:${key}`)))
-    .map((step) => stepItem(entry, current, step));
-  return [...asked, ...steps, proofItem(entry, current)];
+  const { needs, steps } = planOf(entry);
+  const items = needs.map((need) => itemOf(need.key, need.text, entry, outcomeOf(record, entry, current, need.need)));
+  for (const step of steps) items.push(itemOf(step.key, step.label, entry, stepState(step.checks, current)));
+  items.push(proofItem(entry, current));
+  return items;
 }
 
-function neededItem(
+/** Field by field: where a great many jobs are judged, a spread here was a tenth of the work. */
+function itemOf(key: string, label: string, { mark }: EvidenceEntry, outcome: ItemOutcome): EvidenceItem {
+  const { state, foundIn, whatWouldFixIt, canStillBeHad } = outcome;
+  return { key, label, state, foundIn, whatWouldFixIt, canStillBeHad, mark };
+}
+
+function outcomeOf(
   record: JobRecord,
   entry: EvidenceEntry,
   current: readonly JudgedReading[],
-  { text, need }: EvidenceNeed,
-): EvidenceItem {
-  const common = { label: text, mark: entry.mark };
+  need: Need,
+): ItemOutcome {
   switch (need.kind) {
     case "photo":
     case "photos":
-      return {
-        ...common,
-        key: `photo:${need.subjects.join("+")}`,
-        ...photoState(record, need.subjects, need.kind === "photos"),
-      };
+      return photoState(record, need.subjects, need.kind === "photos");
     case "reading":
-      return { ...common, key: `check:${need.check}`, ...readingState(holds(need.when, current), need.check, current) };
+      return readingState(holds(need.when, current), need.check, current);
     case "reading_log":
-      return { ...common, key: "reading_log", ...loggedReadings(entry, current) };
+      return loggedReadings(entry, current);
     case "part_labels":
-      return {
-        ...common,
-        key: "part_labels",
-        ...(hasPart(record) ? photoState(record, ["part_labels"], true) : notApplicable),
-      };
+      return hasPart(record) ? photoState(record, ["part_labels"], true) : notApplicable;
     case "part_invoice":
-      return { ...common, key: "part_invoice", ...(hasPart(record) ? invoiceState(record, entry) : notApplicable) };
+      return hasPart(record) ? invoiceState(record, entry) : notApplicable;
     case "authorization":
-      return { ...common, key: "authorization", ...authorizationState(record) };
+      return authorizationState(record);
   }
 }
 
@@ -91,26 +88,24 @@ const laterPhotos: ReadonlySet<PhotoSubject> = new Set([
   "signature",
 ]);
 
-function stepItem(
-  entry: EvidenceEntry,
-  current: readonly JudgedReading[],
-  step: readonly [string, ...string[]],
-): EvidenceItem {
-  const done = step.map((check) => holds({ is: "decided", check }, current)).find((numbers) => numbers !== undefined);
-  const [first] = step;
-  const label = step.map((key) => checkOf(key)?.name ?? key).join(" or ");
-  return { key: `check:${first}`, label, mark: entry.mark, ...readingState(done, first, current) };
+function stepState(checks: readonly [string, ...string[]], current: readonly JudgedReading[]): ItemOutcome {
+  for (const check of checks) {
+    const numbers = holds({ is: "decided", check }, current);
+    if (numbers !== undefined) return readingState(numbers, checks[0], current);
+  }
+  return readingState(undefined, checks[0], current);
 }
 
 function proofItem(entry: EvidenceEntry, current: readonly JudgedReading[]): EvidenceItem {
+  const { proofLabel, canBeProvenLater } = planOf(entry);
   const numbers = holds(entry.proof, current);
   return {
     key: "proof",
-    label: `Shown: ${entry.failure}`,
+    label: proofLabel,
     state: numbers === undefined ? "missing" : "in_place",
     foundIn: (numbers ?? []).map((number): EvidencePlace => ({ kind: "reading", number })),
     whatWouldFixIt: "Record the reading or finding that shows this failure, with the range of the model sheet.",
-    canStillBeHad: entry.steps.flat().some((key) => checkOf(key)?.laterToo === true),
+    canStillBeHad: canBeProvenLater,
     mark: entry.mark,
   };
 }

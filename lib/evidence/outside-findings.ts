@@ -5,6 +5,7 @@ import { holds } from "./condition";
 import type { JudgedReading } from "./current-readings";
 import { isBad } from "./decided";
 import type { EvidenceEntry } from "./entry";
+import { planOf } from "./entry-plan";
 import type { OutsideFinding } from "./evidence-check";
 import { checkOfReading } from "./own-check";
 
@@ -15,14 +16,9 @@ export function outsideFindings(
   current: readonly JudgedReading[],
 ): readonly OutsideFinding[] {
   const own = ownCause(record);
-  return entry === undefined
-    ? own
-    : [
-        ...own,
-        ...listedExclusions(entry, current),
-        ...checkedCauses(entry, current),
-        ...shownInPhotos(record, entry, current),
-      ];
+  if (entry === undefined) return own;
+  const listed = listedExclusions(entry, current);
+  return [...own, ...listed, ...checkedCauses(entry, current, listed), ...shownInPhotos(record, entry, current)];
 }
 
 function ownCause({ job }: JobRecord): readonly OutsideFinding[] {
@@ -41,18 +37,19 @@ function listedExclusions(entry: EvidenceEntry, current: readonly JudgedReading[
 }
 
 /** A required check that came out with an outside cause excludes the part even where the entry's list is silent. */
-function checkedCauses(entry: EvidenceEntry, current: readonly JudgedReading[]): readonly OutsideFinding[] {
-  const required = new Set(entry.steps.flat());
-  const listed = new Set(
-    listedExclusions(entry, current).flatMap(({ foundIn }) =>
-      foundIn.map((place) => (place.kind === "reading" ? place.number : -1)),
-    ),
-  );
+function checkedCauses(
+  entry: EvidenceEntry,
+  current: readonly JudgedReading[],
+  listed: readonly OutsideFinding[],
+): readonly OutsideFinding[] {
+  const { requiredChecks } = planOf(entry);
+  const isListed = (number: number) =>
+    listed.some(({ foundIn }) => foundIn.some((place) => place.kind === "reading" && place.number === number));
   return current
     .filter(
       ({ reading }) =>
-        !listed.has(reading.number) &&
-        (required.has(reading.check) || alwaysOutside.has(reading.check) || reading.own !== undefined),
+        !isListed(reading.number) &&
+        (requiredChecks.has(reading.check) || alwaysOutside.has(reading.check) || reading.own !== undefined),
     )
     .flatMap(({ reading, judgement }) => {
       const foundIn = [{ kind: "reading" as const, number: reading.number }];
@@ -75,12 +72,12 @@ function shownInPhotos(
   entry: EvidenceEntry,
   current: readonly JudgedReading[],
 ): readonly OutsideFinding[] {
-  const excluded = new Set(entry.notCoveredIf.map(({ cause }) => cause));
+  const { excludedCauses } = planOf(entry);
   return attachments.flatMap(({ id, subject }) => {
     const shown = causeOfPhoto[subject];
     if (
       shown === undefined ||
-      !excluded.has(shown.cause) ||
+      !excludedCauses.has(shown.cause) ||
       holds({ is: "good", check: shown.check }, current) !== undefined
     )
       return [];

@@ -1,28 +1,20 @@
 // Whether the measurements of an entry's checks are logged so that a payer accepts them: unit, both test points, and
 // for resistance whether the part was isolated.
 import type { Reading } from "@/lib/domain/reading";
-import { checkOf } from "./checks";
 import type { JudgedReading } from "./current-readings";
 import type { EvidenceEntry } from "./entry";
+import { planOf } from "./entry-plan";
 import type { EvidenceItem } from "./evidence-check";
 
 type LogState = Pick<EvidenceItem, "state" | "foundIn" | "whatWouldFixIt" | "canStillBeHad">;
 
 /** Does not apply to an entry that is proven by eye and hand alone. */
 export function loggedReadings(entry: EvidenceEntry, current: readonly JudgedReading[]): LogState {
-  const required = new Set(entry.steps.flat());
-  const isMeasured = [...required].some((key) => measurable(key));
-  if (!isMeasured) {
-    return {
-      state: "does_not_apply",
-      foundIn: [],
-      whatWouldFixIt: "This failure is shown without a meter.",
-      canStillBeHad: false,
-    };
-  }
+  const { requiredChecks, needsMeter } = planOf(entry);
+  if (!needsMeter) return withoutMeter;
   const measured = current
     .map(({ reading }) => reading)
-    .filter((reading) => required.has(reading.check) && wasMeasured(reading));
+    .filter((reading) => requiredChecks.has(reading.check) && wasMeasured(reading));
   const gaps = measured.flatMap((reading) => gapsOf(reading).map((gap) => `reading ${reading.number}: ${gap}`));
   const isComplete = measured.length > 0 && gaps.length === 0;
   return {
@@ -36,10 +28,12 @@ export function loggedReadings(entry: EvidenceEntry, current: readonly JudgedRea
   };
 }
 
-function measurable(key: string): boolean {
-  const [mode] = checkOf(key)?.modes ?? ["observation"];
-  return mode !== "observation" && mode !== "fault_code";
-}
+const withoutMeter: LogState = {
+  state: "does_not_apply",
+  foundIn: [],
+  whatWouldFixIt: "This failure is shown without a meter.",
+  canStillBeHad: false,
+};
 
 function wasMeasured({ outcome }: Reading): boolean {
   return outcome.kind === "number" || outcome.kind === "open" || outcome.kind === "short";

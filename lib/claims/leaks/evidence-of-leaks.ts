@@ -2,7 +2,7 @@ import { day } from "@/lib/calendar/day";
 import type { ClosedJob, JobRecord, PartLine } from "@/lib/domain/job";
 import type { ExpectedRange } from "@/lib/domain/reading";
 import type { Unit } from "@/lib/domain/unit";
-import { checkEvidence } from "@/lib/evidence/check-evidence";
+import { checkFindings } from "@/lib/evidence/check-evidence";
 import type { EvidenceCheck } from "@/lib/evidence/evidence-check";
 
 /**
@@ -14,18 +14,14 @@ import type { EvidenceCheck } from "@/lib/evidence/evidence-check";
 export function evidenceOfLeaks(): (record: JobRecord, ranges: readonly ExpectedRange[]) => EvidenceCheck {
   const known = new Map<string, EvidenceCheck>();
   return (record, ranges) => {
-    if (record.readings.length > 0 || record.attachments.length > 0) return checkEvidence(withoutStory(record), ranges);
+    if (record.readings.length > 0 || record.attachments.length > 0) return checkFindings(record, ranges);
     const key = kindKey(record);
     const found = known.get(key);
     if (found !== undefined) return found;
-    const checked = checkEvidence(onlyKind(record), []);
+    const checked = checkFindings(onlyKind(record), []);
     known.set(key, checked);
     return checked;
   };
-}
-
-function withoutStory(record: JobRecord): JobRecord {
-  return { ...record, job: { ...record.job, complaint: "", causeNote: "", correction: "" } };
 }
 
 /** Everything that `onlyKind` lets through. */
