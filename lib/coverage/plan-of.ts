@@ -6,6 +6,19 @@ import type { Policy } from "@/lib/domain/policy";
 export function isPlanOf({ policy: plan }: Contract, { key, name, payer }: Policy): boolean {
   if (plan === key) return true;
   if (payer.kind !== "contract") return false;
-  const written = normalised(plan);
-  return written !== "" && (written === normalised(key) || written === normalised(name));
+  const written = plain(plan);
+  return written !== "" && (written === plain(key) || written === plain(name));
+}
+
+/** A company has some dozens of plans and asks of each for every job. */
+const most = 10_000;
+const known = new Map<string, string>();
+
+function plain(text: string): string {
+  const found = known.get(text);
+  if (found !== undefined) return found;
+  if (known.size >= most) known.clear();
+  const made = normalised(text);
+  known.set(text, made);
+  return made;
 }

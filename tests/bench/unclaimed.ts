@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { sql } from "drizzle-orm";
+import { bundleCommands } from "@/app/commands/start/bundle-commands.mjs";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { inTransaction } from "@/db/in-transaction";
@@ -60,16 +61,24 @@ async function load(folder: string, name: string): Promise<void> {
   if (result.kind !== "added") throw new Error(`${name} was not added: ${result.kind}`);
 }
 
+/** Threads run what is bundled, as those of the site do. */
+async function bundledThread(): Promise<string> {
+  const folder = join("node_modules", ".cache", "ohmsworth-bench");
+  await bundleCommands(["db/writes/money/judging-thread.ts"], folder);
+  return join(folder, "judging-thread.mjs");
+}
+
 async function measure(): Promise<void> {
+  const thread = await bundledThread();
   const [all] = await readOnly((db) => db.rows<{ jobs: number }>(sql`select count(*)::int as jobs from jobs`));
   await emptied();
-  const first = await timed(rebuildUnclaimed);
+  const first = await timed(() => rebuildUnclaimed({ thread }));
   say(
     `covered work of ${all?.jobs} jobs judged, from nothing (wanted for 1,000,000: 30 s)`,
     `${first.wall.toFixed(1)} s`,
   );
   say("  cases found; processor seconds of this process", `${first.result}; ${first.busy.toFixed(1)}`);
-  const again = await timed(rebuildUnclaimed);
+  const again = await timed(() => rebuildUnclaimed({ thread }));
   say("  judged once more, nothing having changed", `${again.wall.toFixed(1)} s`);
   await oneJob();
 }

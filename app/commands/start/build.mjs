@@ -30,7 +30,8 @@ export async function buildIfChanged(signal) {
 /** All of them: the site starts some, and those of the invented company fill a database in less time. */
 function commands() {
   const own = readdirSync("app/commands").filter((name) => name.endsWith(".ts") && name !== "run-command.ts");
-  return [...own.map((name) => join("app/commands", name)), "synthetic-data/write-files.ts"];
+  const others = ["synthetic-data/write-files.ts", "db/writes/money/judging-thread.ts"];
+  return [...own.map((name) => join("app/commands", name)), ...others];
 }
 
 function hashOfSources() {

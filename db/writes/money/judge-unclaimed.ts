@@ -1,3 +1,4 @@
+import { coversAnything } from "@/lib/claims/claim-case";
 import { filedLeaks } from "@/lib/claims/leaks/filed-leaks";
 import { type LeakFound, totalCents } from "@/lib/claims/leaks/leak";
 import { unfiledLeaks } from "@/lib/claims/leaks/unfiled-leaks";
@@ -29,11 +30,16 @@ export type UnclaimedRow = ReturnType<typeof rowOf>;
 export function judgeUnclaimed(cases: MoneyCases, yardstick: Yardstick): UnclaimedRow[] {
   const claimsOf = groupedByJob(cases.claims);
   const bearingOn = bearingPolicies(yardstick.policies);
-  const unfiled = cases.jobs.flatMap((job) =>
-    unfiledRows(job, bearingOn(job.makerId), claimsOf.get(keyOf(job)) ?? [], yardstick),
-  );
-  return [...unfiled, ...cases.claims.flatMap((claim) => filedRows(claim, cases.jobOfClaim(claim)))];
+  const rows: UnclaimedRow[] = [];
+  for (const job of cases.jobs) {
+    const taken = claimsOf.size === 0 ? noClaims : (claimsOf.get(keyOf(job)) ?? noClaims);
+    rows.push(...unfiledRows(job, bearingOn(job.makerId), taken, yardstick));
+  }
+  for (const claim of cases.claims) rows.push(...filedRows(claim, cases.jobOfClaim(claim)));
+  return rows;
 }
+
+const noClaims: readonly ClaimOfJob[] = [];
 
 interface Bearing {
   readonly stored: readonly StoredPolicy[];
@@ -63,12 +69,16 @@ function unfiledRows(
   const decision = answerCoverage(jobCoverageFacts(record, file), documents);
   if (decision.verdict !== "covered") return [];
   const policies = stored
-    .filter(({ policyId }) => !taken.some((claim) => claim.policyId === policyId))
+    .filter(({ policyId, policy }) => coversAnything(decision, policy) && !isTaken(taken, policyId))
     .map(({ policyId, policy }) => ({ policyId, policy: policyWithContract(policy, file.contracts) }));
   const evidence = () => checkEvidence(record, ranges.get(job.modelId) ?? []);
   return unfiledLeaks({ record, decision, evidence, policies }).map(({ policyId, found }) =>
     rowOf(job, policyId, record.job, found),
   );
+}
+
+function isTaken(taken: readonly ClaimOfJob[], policyId: number): boolean {
+  return taken.some((claim) => claim.policyId === policyId);
 }
 
 function filedRows(claim: ClaimOfJob, job: MoneyJob | undefined): readonly UnclaimedRow[] {

@@ -2,14 +2,14 @@ import type { Transaction } from "../../database-types";
 import { inTransaction } from "../../in-transaction";
 import { run } from "../staging/run";
 import { withStaging } from "../staging/staging-table";
-import { judgeAllInto } from "./judge-all";
+import { judgeAllInto, type Threads } from "./judge-all";
 import { beginJudgingAll, beginWritingAll } from "./judging-locks";
 import { unclaimedColumns, unclaimedKey } from "./unclaimed-columns";
 
 /** Judges every unit anew. @returns how many rows there are now */
-export async function rebuildUnclaimed(): Promise<number> {
+export async function rebuildUnclaimed(threads?: Threads): Promise<number> {
   return await withJudgingTable((table) =>
-    inTransaction((tx) => rebuildUnclaimedBy(tx, table), { timeoutSeconds: 3600 }),
+    inTransaction((tx) => rebuildUnclaimedBy(tx, table, threads), { timeoutSeconds: 3600 }),
   );
 }
 
@@ -25,11 +25,11 @@ export async function withJudgingTable<R>(work: (table: string) => Promise<R>): 
  * meanwhile; a unit that changes after it was read is marked again and judged once more by `settleUnclaimed`.
  * @param tx  which must not have changed anything that is judged: units are read by other connections
  */
-export async function rebuildUnclaimedBy(tx: Transaction, table: string): Promise<number> {
+export async function rebuildUnclaimedBy(tx: Transaction, table: string, threads?: Threads): Promise<number> {
   await beginJudgingAll(tx);
   await run(tx, `create temporary table seen_marks on commit drop as select unit_id, mark from units_to_judge`);
   await run(tx, `create temporary table seen_mark_of_all on commit drop as select mark from all_to_judge`);
-  const rows = await judgeAllInto(table);
+  const rows = await judgeAllInto(table, threads);
   await beginWritingAll(tx);
   await storeWhatDiffers(tx, table);
   await run(tx, `delete from units_to_judge u using seen_marks s where u.unit_id = s.unit_id and u.mark = s.mark`);
