@@ -50,6 +50,7 @@ export function buildCell(learnt: Learnt, line: Line, parts: CellParts, room: Ce
     expected,
     expectedAhead: meanAhead(parts.exposure, learnt, rates),
     tolerated,
+    clumped: learnt.clumped[line.kind],
     ages: () => agesOf(range, line, parts),
     observed: observed.fill(0),
     ...jobsOfCell(record.firstWeek, counted, observed),

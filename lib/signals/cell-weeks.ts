@@ -1,6 +1,7 @@
 import type { ProductType } from "@/lib/domain/product-type";
 import { addedTogether, type BlockRange, type BlockSums, blockRange, blockSums } from "./block-sums";
 import { buildCell, type CellParts, cellRoom } from "./build-cell";
+import { clumpingByBlock } from "./clumping";
 import { seasonByWeek, spreadByBlock } from "./company-blocks";
 import { denseWeeks, type ExposureWeeks, exposureWeeks } from "./exposure-weeks";
 import { largestYear } from "./largest-year";
@@ -27,6 +28,8 @@ export interface CellWeeks {
   readonly observed: Float64Array;
   /** By block of 13 weeks from that of the first week: ratio of observed to expected up to which nothing is wrong. */
   readonly tolerated: Float64Array;
+  /** By the same blocks: variance of a week's count over its mean while nothing is wrong, 1 or more. */
+  readonly clumped: readonly number[];
   /** Own and others' failures and unit-weeks by age, over the whole record. */
   readonly ages: () => readonly AgeCounts[];
   /** How many of a week's jobs were not on record by the end of another. */
@@ -77,10 +80,13 @@ export function passCells(
   const dense = denseWeeks(record);
   const types = typeRecords(record, range, (model) => exposureWeeks(record, range, cohortsOf.get(model) ?? [], dense));
   const spread = spreadByBlock(types, range);
+  const seasons = new Map(types.map((type) => [type, seasonByWeek(record, type, range)]));
+  const seasonOf = (type: TypeRecord) => seasons.get(type) ?? new Float64Array();
+  const clumped = clumpingByBlock(record, types, range, seasonOf);
   const room = cellRoom(record, range);
   for (const type of types) {
-    const season = seasonByWeek(record, type, range);
-    const learnt: Learnt = { record, range, spread, season, least: leastYearlyExpected, dense };
+    const season = seasonOf(type);
+    const learnt: Learnt = { record, range, spread, clumped, season, least: leastYearlyExpected, dense };
     const pass: Pass = (line, candidate, partsWith) => {
       if (largestYear(line, candidate, range.count) < learnt.least) return; // most cells of a large company end here
       visit({
@@ -111,6 +117,7 @@ export interface Learnt {
   readonly record: SignalRecord;
   readonly range: BlockRange;
   readonly spread: Readonly<Record<WordKind, readonly number[]>>;
+  readonly clumped: Readonly<Record<WordKind, readonly number[]>>;
   /** By week of the record: how many times the year's mean is expected. */
   readonly season: Float64Array;
   readonly least: number;

@@ -21,30 +21,27 @@ export const mostScore = 25;
  * Follows one cell from week to week by a cumulative sum of log-likelihood ratios: is the rate `ratio` times what is
  * tolerated, or only that much? It never falls below 0, so that good years cannot hide a bad month. What is tolerated lies above what is expected by as much as the groups of
  * this company differ anyway, and as the expectation itself is in doubt.
+ * Where a week's jobs come in clumps, counts are taken as negative binomial.
  * The newest weeks count with the share of their jobs that can be on record by now.
  * @param cell    its weeks; nothing is followed before there is an expectation
  * @param at      weeks for whose end the standing is wanted, ascending
  * @param knownWithin  see SignalRecord
- * @param clumping  size of the negative binomial of a usual week per expected job; undefined: plain Poisson counts
  * @returns a standing per week asked for; undefined while there is no expectation
  * Source: Page (1954), Biometrika 41, 100-115; Lucas (1985), Technometrics 27, 129-144; Höhle & Paul (2008),
  *   Computational Statistics & Data Analysis 52, 4357-4368, for likelihood ratios of varying and clumped counts;
  *   Kalbfleisch, Lawless & Robinson (1991), Technometrics 33, 273-285, for the share on record.
  * Checked: tests/signals/follow-cell.test.ts, by hand and against the plain Poisson sums of lib/statistics.
  */
-export function followCell(
-  cell: CellWeeks,
-  { at, knownWithin, clumping, ratio }: FollowOptions,
-): (CellStanding | undefined)[] {
+export function followCell(cell: CellWeeks, { at, knownWithin, ratio }: FollowOptions): (CellStanding | undefined)[] {
   const tail = knownWithin.length - 1;
   const settled = fresh(cell.firstWeek);
   const standing = fresh(cell.firstWeek);
   let next = cell.firstWeek;
   return at.map((week) => {
-    for (; next < week - tail; next++) advance(settled, cell, next, next + tail, 1, clumping, ratio);
+    for (; next < week - tail; next++) advance(settled, cell, next, next + tail, 1, ratio);
     Object.assign(standing, settled);
     for (let recent = next; recent <= week; recent++)
-      advance(standing, cell, recent, week, knownWithin[week - recent] ?? 1, clumping, ratio);
+      advance(standing, cell, recent, week, knownWithin[week - recent] ?? 1, ratio);
     const weeklyMean = meanOfYear(cell, week);
     return weeklyMean > 0 ? { ...standing, weeklyMean } : undefined;
   });
@@ -53,7 +50,6 @@ export function followCell(
 export interface FollowOptions {
   readonly at: readonly number[];
   readonly knownWithin: readonly number[];
-  readonly clumping?: number | undefined;
   readonly ratio: number;
 }
 
@@ -64,15 +60,7 @@ function fresh(week: number): Sum {
   return { score: 0, onsetWeek: week, observed: 0, expected: 0 };
 }
 
-function advance(
-  sum: Sum,
-  cell: CellWeeks,
-  week: number,
-  seenAt: number,
-  share: number,
-  clumping: number | undefined,
-  ratio: number,
-): void {
+function advance(sum: Sum, cell: CellWeeks, week: number, seenAt: number, share: number, ratio: number): void {
   const place = week - cell.firstWeek;
   const expected = (cell.expected[place] ?? 0) * share;
   if (!(expected > 0)) return;
@@ -83,7 +71,7 @@ function advance(
     return;
   }
   const tolerated = expected * toleratedIn(cell, week);
-  const score = Math.min(mostScore, sum.score + logRatio(observed, tolerated, ratio, clumping));
+  const score = Math.min(mostScore, sum.score + logRatio(observed, tolerated, ratio, clumpedIn(cell, week)));
   // A sum within rounding of zero is zero: otherwise the onset would hang on the last digit of an expectation.
   if (score < 1e-9) {
     sum.score = 0;
@@ -97,10 +85,13 @@ function advance(
   sum.expected += expected;
 }
 
-/** Log-likelihood of `ratio` times the mean against the mean. */
-export function logRatio(count: number, mean: number, ratio: number, clumping: number | undefined): number {
-  if (clumping === undefined) return count * Math.log(ratio) - (ratio - 1) * mean;
-  const size = clumping * mean;
+/**
+ * Log-likelihood of `ratio` times the mean against the mean.
+ * @param clumped  variance of the count over its mean, 1 or more; 1: Poisson. More: negative binomial, of one size at both means
+ */
+export function logRatio(count: number, mean: number, ratio: number, clumped: number): number {
+  if (!(clumped > 1)) return count * Math.log(ratio) - (ratio - 1) * mean;
+  const size = mean / (clumped - 1);
   return (
     count * (Math.log(ratio) + Math.log((size + mean) / (size + ratio * mean))) -
     size * Math.log((size + ratio * mean) / (size + mean))
@@ -109,6 +100,10 @@ export function logRatio(count: number, mean: number, ratio: number, clumping: n
 
 export function toleratedIn(cell: CellWeeks, week: number): number {
   return cell.tolerated[blockOf(week) - blockOf(cell.firstWeek)] ?? 1;
+}
+
+function clumpedIn(cell: CellWeeks, week: number): number {
+  return cell.clumped[blockOf(week) - blockOf(cell.firstWeek)] ?? 1;
 }
 
 function meanOfYear(cell: CellWeeks, week: number): number {

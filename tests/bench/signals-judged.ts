@@ -4,7 +4,7 @@ import { cellWeeks } from "@/lib/signals/cell-weeks";
 import { judgeCell, ratioOf, storiesOf } from "@/lib/signals/evidence-of-luck";
 import { followCell } from "@/lib/signals/follow-cell";
 import { leastYearlyExpected, listLevel } from "@/lib/signals/settings";
-import { type CellKey, cellKeyText } from "@/lib/signals/signal-record";
+import { type CellKey, cellKeyText, type SignalRecord } from "@/lib/signals/signal-record";
 import { worthALook } from "@/lib/signals/worth-a-look";
 import { makers, modelNumber, models } from "@/synthetic-data/models";
 import { scenarioOf } from "@/synthetic-data/scenario";
@@ -29,6 +29,8 @@ export interface Delay {
 export interface JudgedCompany {
   readonly years: number;
   readonly signals: Judged;
+  /** The same as though no week's jobs came in clumps, where it was asked for. */
+  readonly unclumped: Judged | undefined;
   readonly ranking: Judged;
   readonly threeSigma: Judged;
   /** Expected extra failures of each trouble in the half-year from its onset. */
@@ -38,17 +40,43 @@ export interface JudgedCompany {
 /** A word of a maker that was off the list this long is a new signal when it comes back. */
 const newAfterWeeks = 26;
 
-export function judgeCompany(seed: number): JudgedCompany {
+export function judgeCompany(
+  seed: number,
+  asked: { readonly unclumped: boolean } = { unclumped: false },
+): JudgedCompany {
   const { record, units } = drawCompany(scenarioOf({ seed, size: 1, until: "2026-10-31" }));
   const cells = cellWeeks(record, leastYearlyExpected);
   const first = firstFollowed(cells);
   const weeks = Array.from({ length: record.lastWeek - first + 1 }, (_, i) => first + i);
   const extra = expectedExtra(units, record);
   const onsets = new Map(targets.map(({ key }) => [key, onsetOf(extra.get(key), record.firstWeek, first)]));
-  const followed = cells.map((cell) =>
-    followCell(cell, { at: weeks, knownWithin: record.knownWithin, ratio: ratioOf(cell.key) }),
-  );
-  const signals = tally(onsets, record.lastWeek);
+  const judgedBy = (own: readonly CellWeeks[]) => tallyOf(own, record, weeks, tally(onsets, record.lastWeek));
+  const plain = plainCells(record);
+  const [ranking, threeSigma] = [tally(onsets, record.lastWeek), tally(onsets, record.lastWeek)];
+  for (let week = first; week <= record.lastWeek; week += monthWeeks) {
+    ranking.add(week, highestRates(plain, week - record.firstWeek).map(keyOfPlain));
+    threeSigma.add(week, beyondThreeSigma(plain, week - record.firstWeek).map(keyOfPlain));
+  }
+  return {
+    years: weeks.length / 52,
+    signals: judgedBy(cells),
+    unclumped: asked.unclumped ? judgedBy(cells.map((cell) => ({ ...cell, clumped: [] }))) : undefined,
+    ranking: ranking.done(),
+    threeSigma: threeSigma.done(),
+    extraInHalfYear: new Map(
+      targets.map(({ key }) => [key, extraAfter(extra.get(key), (onsets.get(key) ?? 0) - record.firstWeek)]),
+    ),
+  };
+}
+
+/** The list at the end of every week. */
+function tallyOf(
+  cells: readonly CellWeeks[],
+  { knownWithin }: SignalRecord,
+  weeks: readonly number[],
+  signals: ReturnType<typeof tally>,
+): Judged {
+  const followed = cells.map((cell) => followCell(cell, { at: weeks, knownWithin, ratio: ratioOf(cell.key) }));
   weeks.forEach((week, i) => {
     const judged = cells.flatMap((cell, c) => {
       const standing = followed[c]?.[i];
@@ -59,21 +87,7 @@ export function judgeCompany(seed: number): JudgedCompany {
       worthALook(storiesOf(judged), listLevel).map(({ lead }) => lead.key),
     );
   });
-  const plain = plainCells(record);
-  const [ranking, threeSigma] = [tally(onsets, record.lastWeek), tally(onsets, record.lastWeek)];
-  for (let week = first; week <= record.lastWeek; week += monthWeeks) {
-    ranking.add(week, highestRates(plain, week - record.firstWeek).map(keyOfPlain));
-    threeSigma.add(week, beyondThreeSigma(plain, week - record.firstWeek).map(keyOfPlain));
-  }
-  return {
-    years: weeks.length / 52,
-    signals: signals.done(),
-    ranking: ranking.done(),
-    threeSigma: threeSigma.done(),
-    extraInHalfYear: new Map(
-      targets.map(({ key }) => [key, extraAfter(extra.get(key), (onsets.get(key) ?? 0) - record.firstWeek)]),
-    ),
-  };
+  return signals.done();
 }
 
 function firstFollowed(cells: readonly CellWeeks[]): number {

@@ -26,10 +26,9 @@ export function power(expected: number, ratio: number): Power {
   let [within13, within26] = [0, 0];
   for (let run = 0; run < runs; run++) {
     let sum = 0;
-    for (let quiet = 0; quiet < 104; quiet++)
-      sum = Math.max(0, sum + logRatio(draws.poisson(mean), mean, 2, undefined));
+    for (let quiet = 0; quiet < 104; quiet++) sum = Math.max(0, sum + logRatio(draws.poisson(mean), mean, 2, 1));
     for (let week = 1; week <= 26; week++) {
-      sum = Math.max(0, sum + logRatio(draws.poisson(ratio * mean), mean, 2, undefined));
+      sum = Math.max(0, sum + logRatio(draws.poisson(ratio * mean), mean, 2, 1));
       if (luckInAYear({ score: sum, mean, ratio: 2 }) > limit) continue;
       within26 += 1;
       if (week <= 13) within13 += 1;

@@ -6,6 +6,7 @@ import { targets } from "./signals-targets";
 
 const rules = [
   ["signals", "signals"],
+  ["signals, no clumps", "unclumped"],
   ["ten highest raw rates", "ranking"],
   ["3 sigma on months", "threeSigma"],
 ] as const;
@@ -14,7 +15,7 @@ export function benchSignals(companies: number): void {
   console.log(powerTable());
   const before = process.cpuUsage();
   const judged: JudgedCompany[] = [];
-  for (let seed = 1; seed <= companies; seed++) judged.push(judgeCompany(seed));
+  for (let seed = 1; seed <= companies; seed++) judged.push(judgeCompany(seed, { unclumped: true }));
   const seconds = process.cpuUsage(before).user / 1e6;
   const years = judged.reduce((sum, company) => sum + company.years, 0);
   console.log(`${companies} companies, ${years.toFixed(0)} company-years, ${seconds.toFixed(0)} s of processor time`);
@@ -22,7 +23,7 @@ export function benchSignals(companies: number): void {
     console.log(
       ruleLine(
         name,
-        judged.map((company) => company[rule]),
+        judged.flatMap((company) => company[rule] ?? []),
         years,
       ),
     );
@@ -37,7 +38,7 @@ export function benchSignals(companies: number): void {
           key,
           extra,
           name,
-          judged.map((company) => company[rule]),
+          judged.flatMap((company) => company[rule] ?? []),
         ),
       );
   }

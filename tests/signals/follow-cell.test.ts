@@ -17,6 +17,7 @@ function cell(
     expectedAhead: 0,
     observed: Float64Array.from(observed),
     tolerated: new Float64Array(10).fill(1),
+    clumped: Array(10).fill(1),
     ages: () => [],
     unknownAt: (week, seenAt) =>
       late.reduce((sum, [of, known, jobs]) => sum + (of === week && known > seenAt ? jobs : 0), 0),
@@ -72,11 +73,11 @@ test("nothing is followed before there is an expectation", () => {
 
 // By definition: the expected likelihood ratio is 1 while nothing is wrong, for clumped counts as well; term by term.
 test("the likelihood ratio of clumped counts has mean 1 under the null", () => {
-  const [mean, clumping] = [1.7, 2];
-  const size = clumping * mean;
+  const [mean, clumped] = [1.7, 1.5];
+  const size = mean / (clumped - 1);
   let [chance, total] = [(size / (size + mean)) ** size, 0];
   for (let count = 0; count < 400; count++) {
-    total += chance * Math.exp(logRatio(count, mean, 2, clumping));
+    total += chance * Math.exp(logRatio(count, mean, 2, clumped));
     chance *= ((size + count) / (count + 1)) * (mean / (size + mean));
   }
   expect(total).toBeCloseTo(1, 9);

@@ -20,6 +20,7 @@ function judged(key: Partial<CellKey>, chance: number, observed = 10, expected =
     expectedAhead: 0,
     observed: new Float64Array(10),
     tolerated: new Float64Array(1).fill(1),
+    clumped: Array(1).fill(1),
     ages: () => [],
     unknownAt: () => 0,
     carrying: () => carrying,
