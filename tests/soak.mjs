@@ -5,6 +5,7 @@ import process from "node:process";
 
 /** Test files run longer by a setting of the environment, or programs of their own. */
 const parts = {
+  fuzz: { file: "tests/intake/tables/fuzzed-rows.test.ts", project: "long", setting: "SOAK_SEEDS", usual: "1-20" },
   rows: { file: "tests/db/adding-up.test.ts", setting: "SOAK_SEEDS", usual: "1-20" },
   kills: { file: "tests/db/killed/killed-loads.test.ts", setting: "SOAK_SEEDS", usual: "1-50" },
   bytes: { file: "tests/db/bulk.test.ts", setting: "SOAK_SEEDS", usual: "1-20" },
@@ -22,7 +23,7 @@ const parts = {
 const [asked, ...words] = process.argv.slice(2);
 if (asked !== undefined && !(asked in parts)) {
   console.error(
-    `Say "npm run soak", or "npm run soak -- PART" with ${Object.keys(parts).join(", ")}; after rows, kills, bytes or people seeds such as 1-20, after sheet how many walks, after upgrade how many jobs, after counts which part of the company, after load --jobs, --users, --minutes.`,
+    `Say "npm run soak", or "npm run soak -- PART" with ${Object.keys(parts).join(", ")}; after fuzz, rows, kills, bytes or people seeds such as 1-20, after sheet how many walks, after upgrade how many jobs, after counts which part of the company, after load --jobs, --users, --minutes.`,
   );
   process.exit(2);
 }
@@ -40,15 +41,8 @@ for (const [name, part] of Object.entries(parts)) {
 }
 process.exit(failed ? 1 : 0);
 
-function runTest({ file, setting, usual }) {
-  const vitest = [
-    "node_modules/vitest/vitest.mjs",
-    "run",
-    "--config",
-    "tests/vitest.config.ts",
-    "--project",
-    "database",
-  ];
+function runTest({ file, project = "database", setting, usual }) {
+  const vitest = ["node_modules/vitest/vitest.mjs", "run", "--config", "tests/vitest.config.ts", "--project", project];
   return run([...vitest, "--reporter=verbose", file], { [setting]: words[0] ?? usual });
 }
 

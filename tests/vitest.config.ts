@@ -20,10 +20,17 @@ const long = [
   "tests/intake/tables/hostile-archives.test.ts",
 ];
 
+const globalSetup = ["tests/temporary-folder.ts"];
+
 /** All that there are: left to itself vitest keeps one back, which of two is half. */
 const maxWorkers = availableParallelism();
 
-/** `unit` and `long` need nothing but Node; `database` needs a real PostgreSQL, which its global set-up provides. */
+/**
+ * Without isolation a worker reads each module once, not once for each file of tests, which was most of the time: a module
+ * of tests must leave nothing behind for the next file.
+ *
+ * `unit` and `long` need nothing but Node; `database` needs a real PostgreSQL, which its global set-up provides.
+ */
 export default defineConfig({
   root,
   resolve: { alias: { "@": root.replace(/\/$/, "") } },
@@ -36,13 +43,15 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.ts"],
           exclude: ["tests/db/**", ...long],
+          globalSetup,
+          isolate: false,
           maxWorkers,
           testTimeout: 30_000,
         },
       },
       {
         extends: true,
-        test: { name: "long", include: long, maxWorkers, testTimeout: 240_000 },
+        test: { name: "long", include: long, globalSetup, isolate: false, maxWorkers, testTimeout: 240_000 },
       },
       {
         extends: true,

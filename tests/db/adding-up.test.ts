@@ -7,7 +7,7 @@ import { takeBack } from "@/db/writes/take-back";
 import { type DirtyFile, dirtyFile } from "./adding-up";
 import { batchOf, fileFolder, shopDocument, startAfresh } from "./intake-files";
 import { counts } from "./load-outcome";
-import { soakSeeds } from "./soak-seeds";
+import { soakSeeds } from "../soak-seeds";
 import { stateOfData } from "./state-of-data";
 import { loadText } from "./table-files";
 

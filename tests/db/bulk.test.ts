@@ -13,7 +13,7 @@ import { stagingColumns, withStaging } from "@/db/writes/staging/staging-table";
 import { takeBack } from "@/db/writes/take-back";
 import { type DirtyFile, dirtyFile, dirtyJob, dirtyPartLine, dirtyUnit } from "./bulk-fuzz";
 import { batchOf, csv, fileFolder, shopDocument, startAfresh, today } from "./intake-files";
-import { soakSeeds } from "./soak-seeds";
+import { soakSeeds } from "../soak-seeds";
 import { stateOfData } from "./state-of-data";
 
 const files = fileFolder();

@@ -267,7 +267,7 @@ export const wholeRuns: Partial<Readonly<Record<PromiseKey, string>>> = {
   D7: "npm run soak -- people",
   D9: "npm run soak -- disk",
   D14: "npm run soak -- upgrade",
-  F1: "npm run soak -- rows",
+  F1: "npm run soak -- fuzz; npm run soak -- rows",
   F9: "npm run bench -- files-stall",
   S12: "npm run soak -- log",
   P6: "npm run soak -- log",

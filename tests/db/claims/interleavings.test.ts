@@ -9,7 +9,7 @@ import { findClaimsThatDisagree } from "@/db/queries/claims-that-disagree";
 import { day } from "@/lib/calendar/day";
 import { seeded } from "../../calendar/seeded";
 import { fileFolder } from "../intake-files";
-import { soakSeeds } from "../soak-seeds";
+import { soakSeeds } from "../../soak-seeds";
 import { act, draftOf, send, startWithJobs, stored, versionOf } from "./claim-files";
 
 const files = fileFolder();

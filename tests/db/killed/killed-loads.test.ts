@@ -8,7 +8,7 @@ import { recount } from "@/db/writes/recount";
 import { chances } from "../adding-up";
 import { csv, fileFolder, shopDocument, startAfresh, unit } from "../intake-files";
 import { counts } from "../load-outcome";
-import { soakSeeds } from "../soak-seeds";
+import { soakSeeds } from "../../soak-seeds";
 import { stateOfData } from "../state-of-data";
 import { draftedFile, type LoadToKill, largeFile, matchedFile } from "./loads-to-kill";
 import { type Course, LoadWatcher, type Phase, phases } from "./watched-load";

@@ -12,7 +12,7 @@ import { ownDatabaseUrl } from "../../own-database";
 import { chances } from "../adding-up";
 import { newDataFolder, removeDataFolder, serverPid } from "../embedded/servers";
 import { csv, fileFolder, job, shopDocument, unit } from "../intake-files";
-import { soakSeeds } from "../soak-seeds";
+import { soakSeeds } from "../../soak-seeds";
 
 const files = fileFolder();
 let folder = "";

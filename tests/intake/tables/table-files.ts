@@ -1,13 +1,12 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { mkdtempSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll } from "vitest";
+import { inject } from "vitest";
 import { type FormWishes, lookAtTable, type TableLook } from "@/lib/intake/tables/look-at-table";
 import { readRows } from "@/lib/intake/tables/read-rows";
 import type { SourceItem } from "@/lib/intake/tables/source-row";
 
-const folder = mkdtempSync(join(tmpdir(), "tables-"));
-afterAll(() => rmSync(folder, { recursive: true }));
+/** Of this worker; it lies in the folder of the whole run. */
+const folder = mkdtempSync(join(inject("temporaryFolder"), "tables-"));
 
 let written = 0;
 
