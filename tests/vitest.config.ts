@@ -60,6 +60,7 @@ export default defineConfig({
           include: ["tests/db/**/*.test.ts"],
           globalSetup: ["tests/database-server.ts"],
           setupFiles: ["tests/own-database.ts"],
+          isolate: false,
           maxWorkers: workersOfDatabaseTests,
           testTimeout: 300_000,
           hookTimeout: 300_000,

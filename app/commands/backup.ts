@@ -66,4 +66,4 @@ function readArguments(): Asked | undefined {
   }
 }
 
-await runCommand(main, BackupError);
+await runCommand(main, { expected: BackupError });

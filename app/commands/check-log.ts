@@ -38,4 +38,4 @@ function readArguments(): { readonly against: string | undefined } | undefined {
   }
 }
 
-await runCommand(main, BackupError);
+await runCommand(main, { expected: BackupError });

@@ -2,7 +2,6 @@
 // clocks and the payers' figures show is then a whole year's work. It refuses a company that is not invented.
 
 import { readOnly } from "@/db/client";
-import { closeDatabase } from "@/db/close-database";
 import { loadClaimCounts } from "@/db/queries/claim-list";
 import { type DemoCandidate, loadContractCandidates, loadDemoCandidates } from "@/db/queries/demo-candidates";
 import { loadShop } from "@/db/queries/shop";
@@ -10,6 +9,7 @@ import { addDays, type Day, day } from "@/lib/calendar/day";
 import { takeInDemoList } from "./demo-claims/payers-list";
 import { contractStories, type DemoStory, demoStories } from "./demo-claims/stories";
 import { tellStory } from "./demo-claims/tell-story";
+import { runCommand } from "./run-command";
 
 async function main(): Promise<number> {
   const until = day(process.argv[2] ?? "");
@@ -56,12 +56,4 @@ function canCarry({ completedOn }: DemoCandidate, { days, isDraft }: DemoStory, 
   return lastAct <= until && addDays(lastAct, near || isDraft ? 22 : 200) >= until;
 }
 
-main()
-  .then(async (code) => {
-    await closeDatabase();
-    process.exit(code);
-  })
-  .catch((error) => {
-    console.error(error);
-    process.exit(1);
-  });
+await runCommand(main);

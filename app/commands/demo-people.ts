@@ -1,8 +1,8 @@
 // Lets five people into the invented company, one of each role. It refuses a company that is not invented, and one that has people.
 import { readOnly } from "@/db/client";
-import { closeDatabase } from "@/db/close-database";
 import { loadShop } from "@/db/queries/shop";
 import { addDemoPeople } from "@/db/writes/people/add-demo-people";
+import { runCommand } from "./run-command";
 
 async function main(): Promise<number> {
   if (!(await readOnly(loadShop)).demo) {
@@ -13,12 +13,4 @@ async function main(): Promise<number> {
   return 0;
 }
 
-main()
-  .then(async (code) => {
-    await closeDatabase();
-    process.exit(code);
-  })
-  .catch((error) => {
-    console.error(error);
-    process.exit(1);
-  });
+await runCommand(main);

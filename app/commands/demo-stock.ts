@@ -2,7 +2,6 @@
 // where is invented; it refuses a company that is not.
 import { randomUUID } from "node:crypto";
 import { readOnly } from "@/db/client";
-import { closeDatabase } from "@/db/close-database";
 import { type ListedPart, loadPartList } from "@/db/queries/part-list";
 import { loadShop } from "@/db/queries/shop";
 import { loadTechnicians, orderIdOfLast } from "@/db/queries/stock-places";
@@ -12,12 +11,13 @@ import { recordMovement } from "@/db/writes/parts/record-movement";
 import { workOutOutlooks } from "@/db/writes/parts/settle-outlooks";
 import { addDays, type Day, day } from "@/lib/calendar/day";
 import type { OrderAct } from "@/lib/stock/order-act";
-import { stockStories } from "./demo-stock/stories";
+import { type StockStory, stockStories } from "./demo-stock/stories";
 import { termsOf } from "./demo-stock/terms-of";
+import { runCommand } from "./run-command";
 
 const by = "the shop";
 
-async function main(): Promise<void> {
+async function main(): Promise<number> {
   const until = day(process.argv[2] ?? "");
   const shop = await readOnly(loadShop);
   if (!shop.demo) throw new RangeError("This company is not an invented one: no stock was entered.");
@@ -25,34 +25,36 @@ async function main(): Promise<void> {
   const parts = await readOnly((db) => loadPartList(db));
   if (parts.some(({ onHand }) => onHand !== undefined)) {
     console.log("Stock is kept already: none was added.");
-    return;
+    return 0;
   }
   const technicians = await readOnly((db) => loadTechnicians(db, addDays(until, -365)));
   const told = stockStories(parts, technicians);
-  for (const story of told) {
-    await keepTerms(story.part, until);
-    const enter = (entry: Parameters<typeof recordMovement>[0]["entry"], on: Day) =>
-      recordMovement({
-        partNumber: story.part.partNumber,
-        entry,
-        happenedOn: on,
-        note: "",
-        by,
-        at: instantOf(on),
-        key: randomUUID(),
-      });
-    const counted = addDays(until, -story.countedDaysAgo);
-    const order = ({ daysAgo, ...told }: (typeof story.orders)[number]) =>
-      tellOrder(story.part, { ...told, orderedOn: addDays(until, -daysAgo), until });
-    const isOld = ({ daysAgo, leadDays }: (typeof story.orders)[number]) => daysAgo - leadDays > story.countedDaysAgo;
-    for (const each of story.orders.filter(isOld)) await order(each);
-    await enter({ kind: "count", place: "", counted: story.shelf }, counted);
-    for (const { technician, pieces } of story.trucks)
-      await enter({ kind: "count", place: technician, counted: pieces }, counted);
-    for (const each of story.orders.filter((one) => !isOld(one))) await order(each);
-  }
+  for (const story of told) await tellStory(story, until);
   await workOutOutlooks(until);
   console.log(`Stock: ${told.length} parts kept, on the shelf, in trucks and on order.`);
+  return 0;
+}
+
+/** Orders from before the count come first: what was counted holds what they brought. */
+async function tellStory(story: StockStory, until: Day): Promise<void> {
+  await keepTerms(story.part, until);
+  const order = ({ daysAgo, ...told }: StockStory["orders"][number]) =>
+    tellOrder(story.part, { ...told, orderedOn: addDays(until, -daysAgo), until });
+  const isOld = ({ daysAgo, leadDays }: StockStory["orders"][number]) => daysAgo - leadDays > story.countedDaysAgo;
+  for (const each of story.orders.filter(isOld)) await order(each);
+  const counts = [{ technician: "", pieces: story.shelf }, ...story.trucks];
+  const happenedOn = addDays(until, -story.countedDaysAgo);
+  for (const { technician, pieces } of counts)
+    await recordMovement({
+      partNumber: story.part.partNumber,
+      entry: { kind: "count", place: technician, counted: pieces },
+      happenedOn,
+      note: "",
+      by,
+      at: instantOf(happenedOn),
+      key: randomUUID(),
+    });
+  for (const each of story.orders.filter((one) => !isOld(one))) await order(each);
 }
 
 async function keepTerms(part: ListedPart, until: Day): Promise<void> {
@@ -99,12 +101,4 @@ function instantOf(on: Day): string {
   return `${on}T15:00:00Z`;
 }
 
-main()
-  .then(async () => {
-    await closeDatabase();
-    process.exit(0);
-  })
-  .catch((error: unknown) => {
-    console.error(error instanceof Error ? error.message : error);
-    process.exit(1);
-  });
+await runCommand(main);

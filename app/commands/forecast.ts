@@ -2,27 +2,18 @@
 // has changed; by hand it does the same. `--anew` works out also what rests on unchanged records.
 import { todayIn } from "@/app/_clock/today";
 import { readOnly } from "@/db/client";
-import { closeDatabase } from "@/db/close-database";
 import { loadShop } from "@/db/queries/shop";
 import { workOutOutlooks } from "@/db/writes/parts/settle-outlooks";
 import { formatDecimal } from "@/lib/format/format-decimal";
+import { runCommand } from "./run-command";
 
-process.on("disconnect", () => process.exit(1)); // the site that started it has ended; what is done so far stays
-
-async function main(): Promise<void> {
+async function main(): Promise<number> {
   const today = todayIn((await readOnly(loadShop)).timeZone);
   const began = performance.now();
   const { parts, changed } = await workOutOutlooks(today, { anew: process.argv.includes("--anew") });
   const seconds = formatDecimal((performance.now() - began) / 1000, 1);
   console.log(`${parts} parts looked at as of ${today}, ${changed} worked out anew, in ${seconds} s.`);
+  return 0;
 }
 
-main()
-  .then(async () => {
-    await closeDatabase();
-    process.exit(0);
-  })
-  .catch((error: unknown) => {
-    console.error(error instanceof Error ? error.message : error);
-    process.exit(1);
-  });
+await runCommand(main, { endsWithSite: true }); // what is done so far stays

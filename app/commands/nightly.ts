@@ -1,14 +1,12 @@
 import { Client } from "pg";
-import { closeDatabase } from "@/db/close-database";
 import { databaseUrl } from "@/db/connection";
 import { checkEvidence } from "./nightly/check-evidence";
 import { checkLog } from "./nightly/check-log";
 import { runRetention } from "./nightly/run-retention";
+import { runCommand } from "./run-command";
 
 /** Any number will do as long as it never changes: of several sites on one database only one runs the checks. */
 const nightlyLock = 7_016_020_010;
-
-process.on("disconnect", () => process.exit(1)); // the site that started it has ended; what was found so far is kept
 
 /** All of the nightly checks, one after the other; one that fails does not keep the next from running. */
 async function main(): Promise<number> {
@@ -27,9 +25,4 @@ async function main(): Promise<number> {
   }
 }
 
-main()
-  .catch(() => 1)
-  .then(async (code) => {
-    await closeDatabase();
-    process.exit(code); // the line to the site would keep it running
-  });
+await runCommand(main, { endsWithSite: true }); // what was found so far is kept

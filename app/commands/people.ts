@@ -1,11 +1,11 @@
 // Lets somebody in who has no other way: prints a link to a new password, such as for an owner who lost the only one.
 import process from "node:process";
 import { readOnly } from "@/db/client";
-import { closeDatabase } from "@/db/close-database";
 import { loadPeople } from "@/db/queries/people";
 import { emailKey } from "@/db/writes/people/add-person";
 import { inviteToNewPassword } from "@/db/writes/people/invite";
 import { removeSecondFactor } from "@/db/writes/people/second-factor";
+import { runCommand } from "./run-command";
 
 const usage = "Say: npm run people -- --link E-MAIL [--without-second-factor]";
 
@@ -28,12 +28,4 @@ async function main(words: readonly string[]): Promise<number> {
   return 0;
 }
 
-main(process.argv.slice(2))
-  .then(async (code) => {
-    await closeDatabase();
-    process.exit(code);
-  })
-  .catch((error) => {
-    console.error(error);
-    process.exit(1);
-  });
+await runCommand(() => main(process.argv.slice(2)));

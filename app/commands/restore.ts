@@ -43,4 +43,4 @@ function readArguments(): string | undefined {
   }
 }
 
-await runCommand(main, BackupError);
+await runCommand(main, { expected: BackupError });
