@@ -1,8 +1,10 @@
 // The check sheet walked on a phone: ten washers that will not drain, each to its own end; the budget of taps; without
 // signal; and a gap that the desk finds, through the technician, back into the claim.
 import { expect, type Page, test } from "@playwright/test";
+import { describeTime, timeAtPhone } from "./keystroke-model";
+import { changedInReview, type Slip, slips } from "./no-drain-slips";
 import { noDrainWalks, type Told } from "./no-drain-walks";
-import { answerStep, countTaps, openJobFor, stepName } from "./sheet-steps";
+import { answerStep, countingThumb, openJobFor, stepName } from "./sheet-steps";
 
 test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
 
@@ -11,7 +13,9 @@ test.describe("ten washers that will not drain, on the phone", () => {
     test(walk.name, async ({ page }) => {
       test.setTimeout(300_000);
       const job = await openJobFor(page, walk.serial, "will_not_drain");
-      const asked = await walkToEnd(page, walk.readings);
+      const asked = await walkToEnd(page, walk.readings, slips[walk.name]);
+      const changed = changedInReview[walk.name];
+      if (changed !== undefined) await changeAndBack(page, changed, walk.readings);
       for (const step of walk.asked) expect(asked, "steps that were asked").toContain(step);
       for (const step of walk.never) expect(asked, "steps that were asked").not.toContain(step);
       await expect(page.getByRole("heading", { level: 2 }).first()).toContainText(walk.finding);
@@ -24,16 +28,46 @@ test.describe("ten washers that will not drain, on the phone", () => {
   }
 });
 
-/** Answers every step that is asked with what the machine shows, until the finding. */
-async function walkToEnd(page: Page, readings: Readonly<Record<string, Told>>): Promise<readonly string[]> {
+/** Answers every step that is asked with what the machine shows, until the finding; each slip is made first, and put right. */
+async function walkToEnd(page: Page, readings: Readonly<Record<string, Told>>, slipped: readonly Slip[] = []) {
   const asked: string[] = [];
   for (let step = 0; step < 30; step++) {
     const name = await stepName(page);
-    if (name === undefined) return asked;
+    if (name === undefined) {
+      for (const slip of slipped) expect(asked, "steps at which a slip is made").toContain(slip.step);
+      return asked;
+    }
     asked.push(name);
+    for (const slip of slipped.filter((each) => each.step === name)) {
+      await answerStep(page, slip.told);
+      await putRight(page, slip);
+    }
     await answerStep(page, readings[name] ?? { skip: "Other" });
   }
   throw new Error(`the sheet does not end: ${asked.join(", ")}`);
+}
+
+/** From where a slip led back to its step. */
+async function putRight(page: Page, { step, finding }: Slip) {
+  const heading = page.locator("#sheet-flow").getByRole("heading", { level: 2 }).first();
+  if (finding !== undefined) await expect(heading).toHaveText(finding);
+  else await expect(page.getByRole("button", { name: "Skip" })).toBeVisible();
+  await page.getByRole("button", { name: "Back", exact: true }).click();
+  await expect(heading).toHaveText(step);
+}
+
+/** An answer that is changed in the review, and changed back. */
+async function changeAndBack(page: Page, slip: Slip, readings: Readonly<Record<string, Told>>) {
+  await page.getByRole("button", { name: "Review" }).click();
+  await page
+    .getByRole("button", { name: `Change ${slip.step}` })
+    .last()
+    .click();
+  await expect(page.getByRole("heading", { level: 2, name: slip.step })).toBeVisible();
+  await answerStep(page, slip.told);
+  await putRight(page, slip);
+  await answerStep(page, readings[slip.step] ?? { skip: "Other" });
+  await expect.poll(() => stepName(page)).toBeUndefined();
 }
 
 async function closeJob(page: Page) {
@@ -61,7 +95,7 @@ test("six readings and two photos in fourteen taps, at 320 px and with text twic
   const serial = (await page.locator("tbody tr").first().getByRole("rowheader").textContent())?.trim() ?? "";
   const job = await openJobFor(page, serial, "will_not_drain");
   await page.setViewportSize({ width: 320, height: 700 });
-  const thumb = countTaps();
+  const thumb = countingThumb();
   await page.goto("/sheet");
   await thumb.tap(page.getByRole("link", { name: job }));
   const flow = page.locator("#sheet-flow");
@@ -70,6 +104,7 @@ test("six readings and two photos in fourteen taps, at 320 px and with text twic
   let photos = 0;
   for (let name = await stepName(page); name !== undefined; name = await stepName(page)) {
     await staysOnScreen(page);
+    thumb.count({ words: await wordsOn(page) });
     if (photos === 0 && (await page.getByRole("region", { name: /^Photo:/ }).count()) > 0) {
       await takePhoto(page, thumb);
       photos++;
@@ -78,18 +113,29 @@ test("six readings and two photos in fourteen taps, at 320 px and with text twic
     await answerStep(
       page,
       readings >= 5 ? (told?.outside ?? told?.good ?? { skip: "Other" }) : (told?.good ?? { skip: "Other" }),
-      thumb.tap,
+      thumb,
     );
     readings++;
   }
   await takePhoto(page, thumb, /Rating plate/);
   await thumb.tap(page.getByRole("button", { name: "Review" }));
   await staysOnScreen(page);
+  thumb.count({ words: await wordsOn(page) });
   await thumb.tap(page.getByRole("button", { name: "Close job" }));
   await expect(page.getByRole("heading", { name: /is closed$/ })).toBeVisible({ timeout: 120_000 });
   expect(readings).toBeGreaterThanOrEqual(6);
-  expect(thumb.taps() - (readings - 6)).toBeLessThanOrEqual(14);
+  expect(thumb.touches().taps - (readings - 6)).toBeLessThanOrEqual(14);
+  test.info().annotations.push({ type: "time at the phone", description: describeTime(thumb.touches()) });
+  console.log(`${readings} readings and 2 photos: ${describeTime(thumb.touches())}`);
+  expect(timeAtPhone(thumb.touches()).seconds).toBeLessThanOrEqual(180);
 });
+
+/** Words that are to be read on the screen: what is folded away is not. */
+async function wordsOn(page: Page): Promise<number> {
+  // biome-ignore lint/performance/useDomNodeTextContent: textContent would count what is folded away too
+  const shown = await page.locator("#sheet-flow").innerText();
+  return shown.split(/\s+/).filter((word) => /\p{L}|\d/u.test(word)).length;
+}
 
 /** No sideways scroll, also with text of twice the size; what is touched is 48 px high. */
 async function staysOnScreen(page: Page) {
@@ -102,10 +148,10 @@ async function staysOnScreen(page: Page) {
     expect((await button.boundingBox())?.height ?? 48).toBeGreaterThanOrEqual(47.9);
 }
 
-async function takePhoto(page: Page, thumb: ReturnType<typeof countTaps>, subject: RegExp | string = "") {
+async function takePhoto(page: Page, thumb: ReturnType<typeof countingThumb>, subject: RegExp | string = "") {
   const photo = page.getByRole("region", { name: subject === "" ? /^Photo:/ : subject }).first();
   const picture = await page.screenshot({ type: "jpeg" });
-  thumb.count(); // Take: the camera opens and is used
+  thumb.count({ taps: 1, photos: 1 }); // Take: the camera opens and is used
   await photo.locator("input[type=file]").setInputFiles({ name: "a.jpg", mimeType: "image/jpeg", buffer: picture });
   await thumb.tap(photo.getByRole("button", { name: "Use" }));
   await expect(photo.getByText(/One is kept|are kept/)).toBeVisible();
@@ -202,7 +248,7 @@ test("a gap found at the desk is asked, stands in Today, and comes back into the
   await expect(gap.getByText(/^Asked/)).toBeVisible();
   await page.goto("/today");
   await page.getByRole("link", { name: new RegExp(`give “model/serial plate photo” for job ${job}`) }).click();
-  await takePhoto(page, countTaps(), /Rating plate/);
+  await takePhoto(page, countingThumb(), /Rating plate/);
   await expect(page.getByText(/^Sent/)).toBeVisible({ timeout: 120_000 });
   await page.getByRole("button", { name: "It is given" }).click();
   await expect(page.getByText("Nothing is asked any more")).toBeVisible();

@@ -4,11 +4,21 @@
 /** What is said to a step: a word of its list, a number, a state of the meter, that no code is stored, or why it is passed over. */
 export type Told =
   | { readonly word: string }
-  | { readonly number: string; readonly commanded?: boolean; readonly load?: boolean }
+  | NumberTold
   | { readonly state: "Open (OL)" | "Short" | "No reading" }
   | { readonly none: true }
   | { readonly code: string }
   | { readonly skip: string };
+
+export interface NumberTold {
+  readonly number: string;
+  readonly commanded?: boolean;
+  readonly load?: boolean;
+  /** The part that is fitted, of those that the model came with. */
+  readonly part?: RegExp;
+  /** Taken with the part still connected, which proves nothing. */
+  readonly stillConnected?: true;
+}
 
 export interface NoDrainWalk {
   readonly name: string;
@@ -24,39 +34,49 @@ export interface NoDrainWalk {
   readonly never: readonly string[];
 }
 
+const codes = "Stored fault codes";
 const hose = "Drain hose";
+const height = "Standpipe height";
+const insertion = "Hose inside the standpipe";
 const suds = "Suds";
 const trap = "Trap, filter and sump";
 const impeller = "Pump impeller";
 const winding = "Pump winding";
 const atBoard = "Pump winding at the board";
 const ground = "Component to ground";
+const housing = "Pump housing";
+const condition = "Connector and harness condition";
+const command = "Drain step in the diagnostic cycle";
+const interlocks = "Interlocks";
+const supply = "Supply voltage under load";
 const flow = "Drain test, flow into a bucket";
 const downstream = "Past the pump";
 const atPump = "Voltage at the pump";
 const output = "Board output";
 const reseat = "Connectors unplugged, inspected, reseated";
 const board = "Board, both sides";
-const live = [atPump, output, "Supply voltage under load"];
+const live = [atPump, output, supply];
+
+const path = [hose, height, insertion, suds, trap];
 
 /** A washer with nothing wrong but what a case says otherwise. */
 const good: Readonly<Record<string, Told>> = {
-  "Stored fault codes": { code: "F21" },
+  [codes]: { code: "F21" },
   [hose]: { word: "No kink, no crush" },
-  "Standpipe height": { number: "36" },
-  "Hose inside the standpipe": { number: "4" },
+  [height]: { number: "36" },
+  [insertion]: { number: "4" },
   [suds]: { word: "No suds" },
   [trap]: { word: "Nothing found" },
   [impeller]: { word: "Turns with magnetic steps" },
   [winding]: { number: "14,6" },
   [ground]: { state: "Open (OL)" },
-  "Pump housing": { word: "No split" },
-  "Connector and harness condition": { word: "Clean and seated" },
-  "Drain step in the diagnostic cycle": { word: "Drain step called for" },
-  Interlocks: { word: "All satisfied" },
+  [housing]: { word: "No split" },
+  [condition]: { word: "Clean and seated" },
+  [command]: { word: "Drain step called for" },
+  [interlocks]: { word: "All satisfied" },
   [flow]: { word: "No flow" },
   [downstream]: { word: "Water runs away" },
-  "Supply voltage under load": { number: "120" },
+  [supply]: { number: "120" },
   [atPump]: { number: "119", commanded: true, load: true },
   [atBoard]: { number: "14.8" },
   [reseat]: { word: "Fault stays after reseating" },
@@ -84,7 +104,7 @@ export const noDrainWalks: readonly NoDrainWalk[] = [
     name: "broken impeller",
     serial: "B25349900004",
     readings: told({ [impeller]: { word: "Vanes cracked or worn" } }),
-    asked: [impeller, winding, flow, atPump],
+    asked: [impeller, housing, winding, flow, atPump],
     never: [atBoard, output, board],
   },
   {
@@ -92,8 +112,8 @@ export const noDrainWalks: readonly NoDrainWalk[] = [
     name: "open winding",
     serial: "B25519900005",
     readings: told({ [winding]: { state: "Open (OL)" } }),
-    asked: [winding, ground, atPump],
-    never: [atBoard, output, board],
+    asked: [codes, winding, ground, atPump],
+    never: [downstream, atBoard, output, board],
   },
   {
     ...pump,
@@ -114,7 +134,7 @@ export const noDrainWalks: readonly NoDrainWalk[] = [
     finding: "control board failed",
     titled: "control board failed",
     isFailure: true,
-    asked: [atPump, atBoard, reseat, output, board],
+    asked: [atPump, atBoard, reseat, condition, output, board],
     never: [],
   },
   {
@@ -124,18 +144,18 @@ export const noDrainWalks: readonly NoDrainWalk[] = [
     finding: "wire harness or connector failed",
     titled: "wire harness or connector failed",
     isFailure: true,
-    asked: [atPump, winding, atBoard],
+    asked: [atPump, winding, atBoard, condition],
     never: [output, board],
   },
   {
     name: "nothing found",
     serial: "B26259900010",
-    readings: told({ ...flows, "Stored fault codes": { none: true } }),
+    readings: told({ ...flows, [codes]: { none: true } }),
     finding: "No fault found",
     titled: "no fault found",
     isFailure: false,
-    asked: [winding, impeller, flow, downstream, atPump],
-    never: [atBoard, output, board],
+    asked: [codes, ...path, winding, impeller, command, interlocks, flow, downstream, supply, atPump],
+    never: [housing, atBoard, output, board, reseat, condition],
   },
 ];
 

@@ -1,6 +1,15 @@
 // The check sheet as a thumb uses it.
 import { expect, type Locator, type Page } from "@playwright/test";
-import type { Told } from "./no-drain-walks";
+import type { Touches } from "./keystroke-model";
+import type { NumberTold, Told } from "./no-drain-walks";
+
+/** What touches and types. */
+export interface Hand {
+  readonly tap: (of: Locator) => Promise<void>;
+  readonly type: (of: Locator, text: string) => Promise<void>;
+}
+
+const plainHand: Hand = { tap: (of) => of.click(), type: (of, text) => of.fill(text) };
 
 let opened = 0;
 
@@ -31,9 +40,10 @@ export async function stepName(page: Page): Promise<string | undefined> {
 export async function answerStep(
   page: Page,
   told: Told,
-  tap: (of: Locator) => Promise<void> = (of) => of.click(),
+  hand: Hand = plainHand,
   { mayFail = false }: { readonly mayFail?: boolean } = {},
 ) {
+  const { tap } = hand;
   const flow = page.locator("#sheet-flow");
   const before = await flow.locator("ol > li").count();
   const cautions = flow.getByRole("button", { name: /I have read the cautions/ });
@@ -45,10 +55,10 @@ export async function answerStep(
   else if ("word" in told) await tap(flow.getByRole("button", { name: new RegExp(`^${told.word}`) }));
   else if ("state" in told) await tap(flow.getByRole("button", { name: told.state }));
   else if ("code" in told) {
-    await flow.getByLabel("Code as shown").fill(told.code);
+    await hand.type(flow.getByLabel("Code as shown"), told.code);
     await tap(flow.getByRole("button", { name: "Next" }));
-  } else await typeNumber(flow, told, tap);
-  const keep = flow.getByRole("button", { name: "Keep it" });
+  } else await typeNumber(flow, told, hand);
+  const keep = flow.getByRole("button", { name: /^(Keep it|No, keep)/ });
   if (mayFail) {
     const said = flow.getByRole("alert");
     await expect
@@ -61,32 +71,42 @@ export async function answerStep(
   await expect.poll(() => flow.locator("ol > li").count()).toBeGreaterThan(before);
 }
 
-async function typeNumber(
-  flow: Locator,
-  told: Extract<Told, { readonly number: string }>,
-  tap: (of: Locator) => Promise<void>,
-) {
-  await flow.getByLabel("Reading", { exact: true }).fill(told.number);
+async function typeNumber(flow: Locator, told: NumberTold, { tap, type }: Hand) {
+  if (told.part !== undefined) await tap(flow.getByRole("group", { name: /Which part/ }).getByLabel(told.part));
+  await type(flow.getByLabel("Reading", { exact: true }), told.number);
   const asks = [
     [/Was the step commanded/, told.commanded],
     [/Was the load connected/, told.load],
   ] as const;
+  if (told.stillConnected) {
+    await tap(flow.locator("summary").filter({ hasText: "Recorded as" }));
+    await tap(flow.getByRole("group", { name: /Was the part disconnected/ }).getByLabel("No"));
+  }
   for (const [legend, value] of asks)
     if (value !== undefined) await tap(flow.getByRole("group", { name: legend }).getByLabel(value ? "Yes" : "No"));
   await tap(flow.getByRole("button", { name: "Next" }));
 }
 
-/** Counts what a thumb does; typing does not count. */
-export function countTaps() {
-  let taps = 0;
+/** Counts what a thumb does. Typing is no tap, and neither is touching the field for it; both are counted apart. */
+export function countingThumb(): Hand & {
+  readonly count: (more: Partial<Touches>) => void;
+  readonly touches: () => Touches;
+} {
+  let touched: Touches = { taps: 0, fields: 0, keys: 0, photos: 0, words: 0 };
+  const count = (more: Partial<Touches>) => {
+    for (const [kind, number] of Object.entries(more))
+      touched = { ...touched, [kind]: touched[kind as keyof Touches] + number }; // Object.entries loses the key type
+  };
   return {
-    taps: () => taps,
-    tap: async (of: Locator) => {
-      taps++;
+    count,
+    touches: () => touched,
+    tap: async (of) => {
+      count({ taps: 1 });
       await of.click();
     },
-    count: () => {
-      taps++;
+    type: async (of, text) => {
+      count({ fields: 1, keys: text.length });
+      await of.fill(text);
     },
   };
 }

@@ -7,7 +7,7 @@ import { type Condition, holds } from "./condition";
 import { currentReadings, type JudgedReading, judgeReadings } from "./current-readings";
 import { absent, all, any, bad, decided, good, not, open, saw } from "./entries/make-entry";
 
-const noDrainKinds = [
+export const noDrainKinds = [
   "external",
   "suds",
   "pump_electrical",

@@ -47,6 +47,7 @@ function causeSentence(verdict: Verdict, current: readonly JudgedReading[]): str
       return sentence(`${causes[verdict.cause].name}: ${verdict.why}`);
     case "no fault":
       return sentence(`No fault found: ${verdict.why}`);
+    case "reseated":
     case "put right first":
       return sentence(verdict.why);
     case "open":

@@ -23,6 +23,8 @@ export type Verdict =
   | { readonly kind: "no fault"; readonly why: string; readonly by: readonly number[] }
   /** A part is bad, and only after it is replaced can be told whether another is. */
   | { readonly kind: "part first"; readonly component: string; readonly why: string; readonly by: readonly number[] }
+  /** The fault went with the connectors reseated: the connection was the cause, and no part is to be condemned. */
+  | { readonly kind: "reseated"; readonly why: string; readonly by: readonly number[] }
   /** Something must be put right before the readings mean anything. */
   | { readonly kind: "put right first"; readonly why: string; readonly by: readonly number[] };
 
@@ -33,9 +35,10 @@ interface Seen {
 }
 
 export function verdictOf(plan: VisitPlan, seen: Seen): Verdict {
-  const outside = outsideCause(seen.current);
-  if (outside !== undefined && !stillDry(plan, seen.current)) return outside;
-  return ofTable(plan, seen) ?? ofEntries(plan, seen.current) ?? { kind: "open" };
+  const found = stillDry(plan, seen.current) ? seen.current.filter((entry) => !isCleared(plan, entry)) : seen.current;
+  const outside = outsideCause(found);
+  if (outside !== undefined) return outside;
+  return ofTable(plan, seen) ?? ofEntries(plan, seen.current) ?? ofConnection(seen.current) ?? { kind: "open" };
 }
 
 /** Entries that nothing found so far speaks against, and that no outside cause excludes. */
@@ -65,6 +68,12 @@ function outsideCause(current: readonly JudgedReading[]): Extract<Verdict, { rea
       return { kind: "outside", cause: check.outsideWhenBad, why: `${check.name.toLowerCase()} out of range`, by };
   }
   return undefined;
+}
+
+/** What an external entry asks of is put right before the drain test; a board with marks of a surge, or corroded pins, are not. */
+function isCleared(plan: VisitPlan, { reading }: JudgedReading): boolean {
+  const step = plan.steps.find(({ check }) => check.key === reading.check);
+  return plan.entries.some((entry) => isExternal(entry) && step?.entryIds.has(entry.id) === true);
 }
 
 /** Cleared, and still nothing moves: the outside cause was not all of it, so the search goes on. */
@@ -110,4 +119,11 @@ function ofEntries(plan: VisitPlan, current: readonly JudgedReading[]): Verdict 
     return { kind: "part", entries: shown, why: failureWords(first, current), by };
   }
   return undefined;
+}
+
+function ofConnection(current: readonly JudgedReading[]): Verdict | undefined {
+  const by = holds({ is: "word", check: "connector_reseat", words: ["cured"] }, current);
+  return by === undefined
+    ? undefined
+    : { kind: "reseated", why: "a connection was loose: reseated, the fault is gone", by };
 }

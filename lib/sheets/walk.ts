@@ -68,10 +68,12 @@ function isWorthAsking(
   const of = wanted.filter(({ id }) => step.entryIds.has(id));
   if (of.length === 0) return false;
   if (verdict.kind === "outside") return of.some((entry) => isAfterClearing(step, entry));
-  if (step.branch !== undefined && holds(step.branch.when, current) === undefined) {
-    return verdict.kind === "part" && of.some((entry) => isRequired(step, entry));
-  }
-  return verdict.kind !== "part" || of.some((entry) => isRequired(step, entry)) || isEnabler(step);
+  const isRequiredHere = of.some((entry) => isRequired(step, entry));
+  if (step.branch !== undefined && holds(step.branch.when, current) === undefined)
+    return verdict.kind === "part" && isRequiredHere;
+  // What was found leads to it: a split by frost behind a damaged impeller is still to be ruled out when the pump is named.
+  if (step.branch !== undefined) return true;
+  return verdict.kind !== "part" || isRequiredHere || isEnabler(step);
 }
 
 function isRequired({ check }: PlanStep, { steps, minimumEvidence }: EvidenceEntry): boolean {

@@ -59,6 +59,8 @@ export function closingFrom({ verdict, current }: Walk, view: SheetView): Closin
     }
     case "part first":
       return { ...common, cause: "component", component: verdict.component, failureMode: "", parts: [emptyPart] };
+    case "reseated":
+      return { ...common, cause: "component", component: "wire_harness", failureMode: "" };
     case "outside":
       return { ...common, cause: verdict.cause, component: "", failureMode: "" };
     case "no fault":

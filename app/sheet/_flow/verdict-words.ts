@@ -11,6 +11,8 @@ export function verdictTitle(verdict: Verdict): string {
     }
     case "part first":
       return `Replace the ${(componentOf(verdict.component)?.name ?? verdict.component).toLowerCase()} first`;
+    case "reseated":
+      return "The fault went when the connectors were reseated";
     case "outside":
       return `The cause lies outside the part: ${causes[verdict.cause].name.toLowerCase()}`;
     case "no fault":
