@@ -1,3 +1,5 @@
+import { isCommonPassword } from "./common-password";
+
 /** Characters, counted as people see them. 15 because it may be the only factor (NIST SP 800-63B-4). */
 export const shortestPassword = 15;
 /** Long enough for any sentence; a bound only so that hashing has one. */
@@ -23,7 +25,7 @@ export function passwordProblem(password: string, about: About): string | undefi
   const letters = plain.toLowerCase().replaceAll(/[^\p{L}\p{N}]/gu, "");
   if (isRepeated(letters) || isRun(letters))
     return "It is a repetition or a run of keys. Choose words that do not follow from each other.";
-  if (common.some((word) => leftOver(letters, [word]) < needed))
+  if (isCommonPassword(letters, needed - 1) || common.some((word) => leftOver(letters, [word]) < needed))
     return "It is one of the passwords that are tried first. Choose another.";
   if (leftOver(letters, wordsAbout(about)) < needed)
     return "It is little more than your name, the company's or this program's. Choose other words.";
@@ -38,7 +40,7 @@ export function normalPassword(password: string): string {
 /** Characters that must be left once known words are taken out. Own choice. */
 const needed = 7;
 
-/** Heads of published lists of the commonest passwords, from memory; longer ones are made of these. */
+/** Heads of published lists of the commonest passwords, from memory, shorter than those of ./common-password; longer ones are made of these. */
 const common = [
   "password",
   "passwort",

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { isCommonPassword } from "@/lib/people/common-password";
 import { demoPassword } from "@/lib/people/demo-people";
 import { normalPassword, passwordProblem } from "@/lib/people/password-rules";
 
@@ -38,8 +39,22 @@ test.each([
   "abcabcabcabcabcabc",
   "correct horse battery staple",
   "letmein-letmein-99",
+  "qazwsxedcrfvtgb",
+  "Q1W2E3R4T5Y6U7I8",
+  "zxcvbnm123456789",
+  "1qaz-2wsx-3edc-4rfv",
+  "Ｐａｓｓｗｏｒｄ　Ｓｔａｎｄａｒｄ", // full width: NFKC makes it the same letters
+  "passwordstandard 26",
 ])("%s is refused: it is among the first that anybody tries", (password) => {
   expect(problem(password)).toMatch(/repetition|tried first/);
+});
+
+test("the whole password is looked at: what is common as one word may stand in a longer one", () => {
+  expect(problem("passwordstandard of a tower clock")).toBeUndefined();
+  expect(isCommonPassword("passwordstandard", 0)).toBe(true);
+  expect(isCommonPassword("passwordstandarx", 0)).toBe(false);
+  expect(isCommonPassword("x26passwordstandardyz", 4)).toBe(false);
+  expect(isCommonPassword("x26passwordstandardyz", 5)).toBe(true);
 });
 
 test.each(["marlow-quill-marlow", "Brackenhall Repairs 7", "ohmsworth-marlow-26", "ohmsworth warranty"])(
