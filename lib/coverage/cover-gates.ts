@@ -68,8 +68,15 @@ function gateOfExclusion(policy: Policy, facts: CoverageFacts): Gate {
   return passed("exclusion");
 }
 
+/** Nearly every rule passes nearly every job: one value for each step serves all. */
+const gatesPassed = new Map<RuleStep, Gate>();
+
 function passed(step: RuleStep): Gate {
-  return { step, kind: "passed", deadline: undefined };
+  const known = gatesPassed.get(step);
+  if (known !== undefined) return known;
+  const gate: Gate = { step, kind: "passed", deadline: undefined };
+  gatesPassed.set(step, gate);
+  return gate;
 }
 
 function stopped(step: RuleStep, reason: NotCoveredReason): Gate {

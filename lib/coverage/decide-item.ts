@@ -7,19 +7,32 @@ import { type DatedLine, endsLater } from "./dated-lines";
 import { boundaryOf, judgeWindow } from "./judge-window";
 import { startDocuments } from "./start-documents";
 
-export interface ItemQuestion {
-  readonly item: PayItem;
+/** What the terms and rules of one policy version say of a job, before any pay item is asked for. */
+export interface PolicyAnswers {
   readonly source: CoverSource;
-  readonly lines: readonly DatedLine[];
+  /** Lines of the terms that speak of the job, each with its own answer. */
+  readonly lines: readonly LineAnswer[];
   /** The first rule that stopped the job, else the first that is open. */
   readonly gate: Gate | undefined;
   readonly decisiveOn: Day | undefined;
 }
 
+export interface LineAnswer {
+  readonly pays: readonly PayItem[];
+  readonly answer: ItemDecision;
+}
+
+export function lineAnswers(
+  lines: readonly DatedLine[],
+  source: CoverSource,
+  decisiveOn: Day | undefined,
+): readonly LineAnswer[] {
+  return lines.map((line) => ({ pays: line.pays, answer: decideLine(line, source, decisiveOn) }));
+}
+
 /** One pay item under one policy. The best line of the terms decides; a rule that stops the job outranks the days. */
-export function decideItem({ item, source, lines, gate, decisiveOn }: ItemQuestion): ItemDecision {
-  const answers = lines.filter((line) => line.pays.includes(item)).map((line) => decideLine(line, source, decisiveOn));
-  const best = answers.reduce<ItemDecision | undefined>(better, undefined) ?? notPaid(lines, source);
+export function decideItem(item: PayItem, { source, lines, gate, decisiveOn }: PolicyAnswers): ItemDecision {
+  const best = bestAnswer(item, lines) ?? notPaid(lines, source);
   if (gate === undefined || gate.kind === "passed") return best;
   const window = windowOf(best);
   if (gate.kind === "stopped") {
@@ -28,6 +41,12 @@ export function decideItem({ item, source, lines, gate, decisiveOn }: ItemQuesti
   }
   if (best.verdict === "not_covered") return best;
   return { verdict: "needs_evidence", reason: gate.reason, document: gate.document, by: source, window };
+}
+
+function bestAnswer(item: PayItem, lines: readonly LineAnswer[]): ItemDecision | undefined {
+  let best: ItemDecision | undefined;
+  for (const { pays, answer } of lines) if (pays.includes(item)) best = better(best, answer);
+  return best;
 }
 
 export function windowOf(decision: ItemDecision): CoverWindow | undefined {
@@ -100,7 +119,7 @@ export const weight: Readonly<Record<ItemDecision["verdict"], number>> = {
 };
 
 /** The terms may speak of the component and still not pay this item, or not speak of it at all. */
-function notPaid(lines: readonly DatedLine[], source: CoverSource): ItemDecision {
+function notPaid(lines: readonly LineAnswer[], source: CoverSource): ItemDecision {
   const reason = lines.length === 0 ? "component_not_in_terms" : "item_not_paid";
   return { verdict: "not_covered", reason, by: source, window: undefined, boundary: { kind: "none" } };
 }

@@ -5,7 +5,7 @@ import { coverGates, type Gate } from "./cover-gates";
 import type { CoverSource, CoverWindow, ItemDecision, RuleLook } from "./coverage-decision";
 import type { CoverageFacts } from "./coverage-facts";
 import { type DatedLine, datedLines, endsLater } from "./dated-lines";
-import { decideItem } from "./decide-item";
+import { decideItem, lineAnswers } from "./decide-item";
 import type { StartContext } from "./find-start";
 import { ruleLooks } from "./rule-looks";
 import type { PolicyInForce } from "./select-policies";
@@ -32,12 +32,12 @@ export function decidePolicy(
   const gates = [...coverGates(inForce.policy, facts), contractGate(inForce, facts)];
   const gate = gates.find((entry) => entry.kind === "stopped") ?? gates.find((entry) => entry.kind === "open");
   const decisiveOn = decisiveDay(inForce.policy.decisiveEvent, facts);
-  const decide = (item: PayItem) => decideItem({ item, source, lines: found.lines, gate, decisiveOn });
+  const answers = { source, lines: lineAnswers(found.lines, source, decisiveOn), gate, decisiveOn };
   const items = {
-    parts: decide("parts"),
-    labour: decide("labour"),
-    trip: decide("trip"),
-    diagnosis: decide("diagnosis"),
+    parts: decideItem("parts", answers),
+    labour: decideItem("labour", answers),
+    trip: decideItem("trip", answers),
+    diagnosis: decideItem("diagnosis", answers),
   };
   const looked = () => ruleLooks({ policy: inForce.policy.key, found, gates, items });
   return { source, items, looked, wholeUnit: wholeUnitWindow(found.lines) };

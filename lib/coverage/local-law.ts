@@ -2,12 +2,12 @@ import type { ItemDecision } from "./coverage-decision";
 import type { CoverageFacts, DatedFact } from "./coverage-facts";
 import type { StatutoryNotice } from "./statutory-notice";
 import { statutoryPeriod } from "./statutory-period";
-import { statutoryRules } from "./statutory-rules";
+import { type StatutoryRule, statutoryRules } from "./statutory-rules";
 
 /** The statutory layer of a decision: what remains true when the maker's term has ended. */
 export function localLaw(facts: CoverageFacts, makerItem: ItemDecision): StatutoryNotice {
   const { territory, dates } = facts.unit;
-  const rules = territory === undefined ? [] : statutoryRules.filter((rule) => holdsIn(rule.territories, territory));
+  const rules = territory === undefined ? [] : rulesIn(territory);
   const kind = kindOf(makerItem);
   return {
     kind,
@@ -54,6 +54,18 @@ const sentences: Readonly<Record<StatutoryNotice["kind"], string>> = {
   maker_does_not_pay: "The maker's terms do not pay for this; local statutory rights may remain.",
   maker_term_unknown: "The maker term is not settled; local statutory rights may remain in any case.",
 };
+
+/** Looked up once for each territory: a company works in a handful of them. */
+const known = new Map<string, readonly StatutoryRule[]>();
+
+function rulesIn(territory: string): readonly StatutoryRule[] {
+  const found = known.get(territory) ?? statutoryRules.filter((rule) => holdsIn(rule.territories, territory));
+  if (known.size < most) known.set(territory, found);
+  return found;
+}
+
+/** More codes than there are territories of countries. */
+const most = 10_000;
 
 function holdsIn(codes: readonly string[], territory: string): boolean {
   return codes.some((code) => territory === code || territory.startsWith(`${code}-`));
