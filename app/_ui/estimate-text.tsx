@@ -6,20 +6,16 @@ interface Props extends EstimateWording {
   readonly estimate: Estimate;
 }
 
-/** An estimate in words: number, range, count. Of loose ones a phone shows the range first. */
+/** An estimate in words: number, range, count, on every screen; a loose one says so and its number is not bold. */
 export function EstimateText({ estimate, ...wording }: Props) {
   const words = formatEstimate(estimate, wording);
   switch (words.kind) {
     case "figure":
       return (
         <span className={words.grade === "loose" ? styles.loose : undefined}>
-          <span className={styles.figure}>{words.figure}</span>
-          <span className={styles.commaNarrow}>,</span> <span className={styles.range}>({words.range})</span>
-          <span className={styles.commaWide}>, </span>
-          <span>
-            {words.count}
-            {words.grade === "loose" && " — loose"}
-          </span>
+          <span className={styles.figure}>{words.figure}</span> <span className={styles.range}>({words.range})</span>,{" "}
+          {words.count}
+          {words.grade === "loose" && " — loose"}
         </span>
       );
     case "none-seen":
