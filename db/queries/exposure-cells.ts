@@ -1,8 +1,10 @@
 import { type SQL, sql } from "drizzle-orm";
 import type { Cause } from "@/lib/domain/cause";
+import type { PayerKind } from "@/lib/domain/job";
 import type { ProductType } from "@/lib/domain/product-type";
 import type { CountedWord, ExposureCells, JobCell, JobPlace, RepeatedJob, UnitWindow } from "@/lib/failures/cells";
 import type { Reader } from "../database-types";
+import { placedUnits } from "../placed-units";
 
 /** Which models to read; component, symptom, age and period are narrowed afterwards, in lib/failures. */
 export interface ModelFilter {
@@ -11,6 +13,8 @@ export interface ModelFilter {
   readonly productType?: string | undefined;
   /** Read only the models whose type has this component, and its own jobs: enough for all that is asked of it alone. */
   readonly onlyComponent?: string | undefined;
+  /** Read the jobs themselves, with who paid, which the roll-ups do not hold: the only question whose cost grows with jobs. */
+  readonly withPayer?: boolean | undefined;
 }
 
 /** The counts from which rates and curves are computed: the roll-ups only, never units or jobs row by row. */
@@ -22,14 +26,18 @@ export async function loadExposureCells(db: Reader, filter: ModelFilter): Promis
   const windows = await db.rows<WindowRow>(sql`
     select w.model_id, ${days("w")}, w.units from unit_windows w
     join models m using (model_id) join makers k using (maker_id) where ${chosen}`);
-  const jobs = await db.rows<CellRow>(sql`
+  const jobs = await db.rows<CellRow>(
+    filter.withPayer === true
+      ? cellsByPayer(filter)
+      : sql`
     select c.model_id, c.component, c.symptom, c.cause, c.counted_as, ${days("c")},
       c.failed_on - date '1970-01-01' as failed, c.previous_failed_on - date '1970-01-01' as previous, c.jobs
-    from job_cells c join models m using (model_id) join makers k using (maker_id) where ${chosen} and ${ofComponent("c", filter)}`);
+    from job_cells c join models m using (model_id) join makers k using (maker_id) where ${chosen} and ${ofComponent("c", filter)}`,
+  );
   const repeated = await db.rows<RepeatRow>(sql`
     select r.unit_id, r.model_id, r.component, r.symptom, r.cause, r.counted_as, ${days("r")},
-      r.failed_on - date '1970-01-01' as failed
-    from repeated_jobs r join models m using (model_id) join makers k using (maker_id) where ${chosen} and ${ofComponent("r", filter)}`);
+      r.failed_on - date '1970-01-01' as failed ${filter.withPayer === true ? sql`, j.payer` : sql``}
+    from repeated_jobs r ${filter.withPayer === true ? sql`join jobs j using (unit_id, job_id)` : sql``} join models m using (model_id) join makers k using (maker_id) where ${chosen} and ${ofComponent("r", filter)}`);
   const unplaced = await db.rows<UnplacedRow>(sql`
     select u.model_id, u.reason, u.units from unplaced_units u
     join models m using (model_id) join makers k using (maker_id) where ${chosen}`);
@@ -59,10 +67,23 @@ type JobRow = DayRow & {
   cause: Cause;
   counted_as: "failure" | "call";
   failed: number;
+  payer?: PayerKind;
 };
 type CellRow = JobRow & { previous: number | null; jobs: number };
 type RepeatRow = JobRow & { unit_id: string };
 type UnplacedRow = { model_id: number; reason: ExposureCells["unplaced"][number]["reason"]; units: number };
+
+/** As the roll-up of jobs counts them (refresh-counts.ts), and by payer; the previous failure is left out, which rates do not need. */
+function cellsByPayer(filter: ModelFilter): SQL {
+  return sql`
+    select p.model_id, j.component, j.symptom, j.cause, j.counted_as, j.payer,
+      case when p.reason is null then p.in_service_on - date '1970-01-01' end as in_service, p.observed_from - date '1970-01-01' as observed,
+      case when p.reason is null then p.retired_on - date '1970-01-01' end as retired,
+      j.failed_on - date '1970-01-01' as failed, null::int as previous, count(*)::int as jobs
+    from ${sql.raw(placedUnits("true"))} p join jobs j using (unit_id) join models m using (model_id) join makers k using (maker_id)
+    where j.counted_as <> 'nothing' and ${modelsWhere(filter)} and ${ofComponent("j", filter)}
+    group by 1, 2, 3, 4, 5, 6, 7, 8, 9, 10`;
+}
 
 /** Days as whole numbers since 1970, the form that lib/failures adds up. */
 function days(alias: "w" | "c" | "r"): SQL {
@@ -71,7 +92,7 @@ function days(alias: "w" | "c" | "r"): SQL {
     ${at}.retired_on - date '1970-01-01' as retired`;
 }
 
-function ofComponent(alias: "c" | "r", { onlyComponent }: ModelFilter): SQL {
+function ofComponent(alias: "c" | "r" | "j", { onlyComponent }: ModelFilter): SQL {
   const at = sql.raw(alias);
   return onlyComponent === undefined ? sql`true` : sql`${at}.component = ${onlyComponent}`;
 }
@@ -116,6 +137,7 @@ function cellOf(row: CellRow): JobCell {
     failedOn: row.failed,
     previousFailedOn: row.previous ?? undefined,
     jobs: row.jobs,
+    payer: row.payer,
   };
 }
 

@@ -6,7 +6,11 @@ import type { Unit } from "@/lib/domain/unit";
 import type { attachments, jobs, partLines, readings } from "../schema/jobs";
 import type { units } from "../schema/register";
 
-export function closedJob(row: typeof jobs.$inferSelect): ClosedJob {
+/** What a row holds for the counts and the way back alone. */
+export const jobColumnsOfCounts = ["failedOn", "countedAs", "batchId"] as const;
+export type JobRow = Omit<typeof jobs.$inferSelect, (typeof jobColumnsOfCounts)[number]>;
+
+export function closedJob(row: JobRow): ClosedJob {
   const money = (cents: number | null): Money | undefined =>
     cents === null ? undefined : { cents, currency: row.currency };
   return {
@@ -39,9 +43,20 @@ export function closedJob(row: typeof jobs.$inferSelect): ClosedJob {
   };
 }
 
+/** The same of a unit. */
+export const unitColumnsOfCounts = [
+  "serialNormalised",
+  "identified",
+  "inRegister",
+  "inServiceOn",
+  "inServiceBasis",
+  "batchId",
+] as const;
+type UnitRow = Omit<typeof units.$inferSelect, (typeof unitColumnsOfCounts)[number]>;
+
 /** Every field by its name: a spread makes each of a million units an object of the slow kind. */
 export function unitOf(
-  row: typeof units.$inferSelect,
+  row: UnitRow,
   { maker, model, productType }: Pick<Unit, "maker" | "model" | "productType">,
 ): Unit {
   return {

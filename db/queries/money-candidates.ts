@@ -2,8 +2,10 @@ import { type SQL, sql } from "drizzle-orm";
 import { type CoverReach, coverReach, forever } from "@/lib/claims/leaks/cover-reach";
 import { causeKeys, causes } from "@/lib/domain/cause";
 import type { Reader } from "../database-types";
-import type { JobKey } from "./money-under";
+import { jobs } from "../schema/jobs";
+import { type JobRow, jobColumnsOfCounts } from "./job-rows";
 import { inScope, type UnitScope } from "./money-units";
+import { loadPlainRows } from "./plain-rows";
 import type { StoredPolicy } from "./policies";
 
 /**
@@ -17,19 +19,19 @@ export async function loadCandidates(
   db: Reader,
   scope: UnitScope,
   policies: readonly StoredPolicy[] | undefined,
-): Promise<JobKey[]> {
-  const keys = sql`select j.unit_id::text as "unitId", j.job_id::text as "jobId" from jobs j join units u using (unit_id)`;
-  // Told of both tables: the planner does not carry a range over from one to the other, and would read all units.
-  const closed = sql`${inScope(sql`j.unit_id`, scope)} and ${inScope(sql`u.unit_id`, scope)} and j.status = 'closed'`;
-  if (policies === undefined) return await db.rows<{ unitId: string; jobId: string }>(sql`${keys} where ${closed}`);
+): Promise<JobRow[]> {
+  const rows = (tail: SQL) => loadPlainRows(db, jobs, tail, { without: jobColumnsOfCounts });
+  if (policies === undefined) return await rows(sql`where ${inScope(sql`t.unit_id`, scope)} and t.status = 'closed'`);
   const makers = await db.rows<{ maker_id: number }>(sql`select maker_id from makers`);
   const reaches = makers.map(({ maker_id: makerId }) => {
     const bearing = policies.filter((each) => each.makerId === makerId || each.makerId === null);
     return { makerId, reach: coverReach(bearing.map(({ policy }) => policy)) };
   });
   if (reaches.length === 0) return [];
-  return await db.rows<{ unitId: string; jobId: string }>(sql`
-    ${keys} ${reachOfJob(reaches)} where ${closed} and ${mayBeCovered(reaches, policies, scope)}`);
+  // Told of both tables: the planner does not carry a range over from one to the other, and would read all units.
+  const closed = sql`${inScope(sql`t.unit_id`, scope)} and ${inScope(sql`u.unit_id`, scope)} and t.status = 'closed'`;
+  return await rows(sql`
+    join units u using (unit_id) ${reachOfJob(reaches)} where ${closed} and ${mayBeCovered(reaches, policies, scope)}`);
 }
 
 type Reaches = readonly { readonly makerId: number; readonly reach: CoverReach }[];
@@ -49,9 +51,9 @@ function reachOfJob(reaches: Reaches): SQL {
       : sql`(values ${sql.join(ofComponents, sql`, `)})`;
   return sql`
     join (values ${sql.join(ofMakers, sql`, `)}) m (maker_id, other_days, repair_days) on m.maker_id = u.maker_id
-    left join ${components} c (maker_id, component, days) on c.maker_id = u.maker_id and c.component = j.component
+    left join ${components} c (maker_id, component, days) on c.maker_id = u.maker_id and c.component = t.component
     cross join lateral (select coalesce(c.days, m.other_days) as days,
-      j.failed_on - greatest(u.sold_on, u.delivered_on, u.installed_on, u.occupied_on, u.registered_on, u.shipped_on, u.made_until) as late) r`;
+      t.failed_on - greatest(u.sold_on, u.delivered_on, u.installed_on, u.occupied_on, u.registered_on, u.shipped_on, u.made_until) as late) r`;
 }
 
 function mayBeCovered(reaches: Reaches, policies: readonly StoredPolicy[], scope: UnitScope): SQL {
@@ -60,7 +62,7 @@ function mayBeCovered(reaches: Reaches, policies: readonly StoredPolicy[], scope
     (cause) => causes[cause].kind === "component" || (paysDiagnosis && cause === "no_fault_found"),
   );
   const papers = ["unit_facts", "repair_spans"].map(
-    (table) => sql`exists (select from ${sql.identifier(table)} f where f.unit_id = j.unit_id)`,
+    (table) => sql`exists (select from ${sql.identifier(table)} f where f.unit_id = t.unit_id)`,
   );
   const may = [
     sql`r.days >= ${forever}`,
@@ -70,15 +72,15 @@ function mayBeCovered(reaches: Reaches, policies: readonly StoredPolicy[], scope
     underContract(policies, scope),
     repairedUnderCover(reaches, scope),
   ];
-  return sql`j.cause = any(${sql.param(claimable)}::text[]) and (${sql.join(may, sql` or `)})`;
+  return sql`t.cause = any(${sql.param(claimable)}::text[]) and (${sql.join(may, sql` or `)})`;
 }
 
 /** A contract pays nothing before the first day of its paper, nor after the last unless its terms stand still in between. */
 function underContract(policies: readonly StoredPolicy[], scope: UnitScope): SQL {
   const standsStill = policies.some(({ policy }) => policy.payer.kind === "contract" && policy.tolling);
-  const ends = standsStill ? sql`true` : sql`f.ends_on >= j.failed_on`;
-  const any = sql`j.unit_id in (select f.unit_id from contracts f where ${inScope(sql`f.unit_id`, scope)})`;
-  return sql`(${any} and exists (select from contracts f where f.unit_id = j.unit_id and f.starts_on <= j.completed_on and ${ends}))`;
+  const ends = standsStill ? sql`true` : sql`f.ends_on >= t.failed_on`;
+  const any = sql`t.unit_id in (select f.unit_id from contracts f where ${inScope(sql`f.unit_id`, scope)})`;
+  return sql`(${any} and exists (select from contracts f where f.unit_id = t.unit_id and f.starts_on <= t.completed_on and ${ends}))`;
 }
 
 /**
@@ -89,10 +91,10 @@ function repairedUnderCover(reaches: Reaches, scope: UnitScope): SQL {
   const beginsAnew = reaches.some(({ reach }) => reach.repairDays >= forever);
   const onAccount = sql`e.payer in ('maker', 'campaign') and e.cause = 'component'`;
   const counts = beginsAnew ? sql`(m.repair_days >= ${forever} or (${onAccount}))` : onAccount;
-  const any = sql`j.unit_id in (select e.unit_id from jobs e where ${inScope(sql`e.unit_id`, scope)} and e.status = 'closed' and ${beginsAnew ? sql`true` : onAccount})`;
-  return sql`(${any} and exists (select from jobs e where e.unit_id = j.unit_id and e.job_id <> j.job_id and e.status = 'closed'
-    and e.completed_on <= j.completed_on and ${counts} and (m.repair_days >= ${forever} or j.failed_on - e.completed_on <= m.repair_days
-      or r.late <= r.days + (select coalesce(sum(s.completed_on - s.requested_on + 1), 0) from jobs s where s.unit_id = j.unit_id and s.status = 'closed'))))`;
+  const any = sql`t.unit_id in (select e.unit_id from jobs e where ${inScope(sql`e.unit_id`, scope)} and e.status = 'closed' and ${beginsAnew ? sql`true` : onAccount})`;
+  return sql`(${any} and exists (select from jobs e where e.unit_id = t.unit_id and e.job_id <> t.job_id and e.status = 'closed'
+    and e.completed_on <= t.completed_on and ${counts} and (m.repair_days >= ${forever} or t.failed_on - e.completed_on <= m.repair_days
+      or r.late <= r.days + (select coalesce(sum(s.completed_on - s.requested_on + 1), 0) from jobs s where s.unit_id = t.unit_id and s.status = 'closed'))))`;
 }
 
 /** Serials compare letter by letter in the database too. */
@@ -100,7 +102,7 @@ function campaigns(reaches: Reaches): readonly SQL[] {
   return reaches.flatMap(({ makerId, reach }) =>
     reach.campaigns.map(
       ({ component, from, to }) =>
-        sql`(u.maker_id = ${makerId} and j.component = ${component} and u.serial_normalised collate "C" between ${from} and ${to})`,
+        sql`(u.maker_id = ${makerId} and t.component = ${component} and u.serial_normalised collate "C" between ${from} and ${to})`,
     ),
   );
 }

@@ -1,7 +1,7 @@
 import type { Reader } from "../database-types";
 import { loadCandidates } from "./money-candidates";
 import { type ClaimOfJob, loadClaimsOfUnits } from "./money-claims";
-import { loadMoneyJobs, type MoneyJob } from "./money-jobs";
+import { completeJobs, loadMoneyJobs, type MoneyJob } from "./money-jobs";
 import { type JobKey, keyOf } from "./money-under";
 import type { UnitScope } from "./money-units";
 import type { StoredPolicy } from "./policies";
@@ -28,7 +28,8 @@ export async function loadMoneyCases(
 ): Promise<MoneyCases> {
   const claims = await loadClaimsOfUnits(db, scope, policies);
   const isSpared = everyJob || (scope.kind === "units" && scope.unitIds.length <= fewUnits);
-  const jobs = await loadMoneyJobs(db, await loadCandidates(db, scope, isSpared ? undefined : policies));
+  const jobs = await completeJobs(db, await loadCandidates(db, scope, isSpared ? undefined : policies));
+  if (claims.length === 0) return { jobs, claims, jobOfClaim: () => undefined };
   const found = new Map(jobs.map((job) => [keyOf(job), job]));
   const others = claims.filter((claim) => claim.filed !== undefined && !found.has(keyOf(claim)));
   for (const job of await loadMoneyJobs(db, others)) found.set(keyOf(job), job);

@@ -8,9 +8,10 @@ import { makers, models } from "../schema/catalogue";
 import { jobs } from "../schema/jobs";
 import { units } from "../schema/register";
 import { loadCoverageFiles } from "./coverage-files";
-import { closedJob, unitOf } from "./job-rows";
+import { closedJob, type JobRow, jobColumnsOfCounts, unitColumnsOfCounts, unitOf } from "./job-rows";
 import { loadEarlierJobs } from "./money-earlier";
 import { among, type JobKey, loadUnderJobs } from "./money-under";
+import { keyArray } from "./money-units";
 import { loadPlainRows } from "./plain-rows";
 
 /** A closed job with everything under it and what was done on its unit before. */
@@ -22,26 +23,34 @@ export interface MoneyJob extends JobKey {
   readonly file: CoverageFile;
 }
 
-/** These jobs, whichever they are, at the cost of eleven reads. */
+/** These jobs, whichever they are. */
 export async function loadMoneyJobs(db: Reader, keys: readonly JobKey[]): Promise<MoneyJob[]> {
   if (keys.length === 0) return [];
-  const unitIds = [...new Set(keys.map(({ unitId }) => unitId))];
+  return await completeJobs(db, await loadPlainRows(db, jobs, among(keys), { without: jobColumnsOfCounts }));
+}
+
+/** Jobs with all that is on file about them and their units, at the cost of ten reads. */
+export async function completeJobs(db: Reader, rows: readonly JobRow[]): Promise<MoneyJob[]> {
+  if (rows.length === 0) return [];
+  const unitIds = [...new Set(rows.map(({ unitId }) => unitId))];
   const unitOfId = await loadUnits(db, unitIds);
-  const jobRows = await loadPlainRows(db, jobs, among(keys));
   const earlier = await loadEarlierJobs(db, unitIds);
   const files = await loadCoverageFiles(db, unitIds);
-  const under = await loadUnderJobs(db, keys);
+  const under = await loadUnderJobs(db, rows);
   const none: readonly EarlierJob[] = [];
-  return jobRows.flatMap((row): MoneyJob[] => {
+  return rows.flatMap((row): MoneyJob[] => {
     const { unitId, jobId } = row;
     const known = unitOfId.get(unitId);
     if (known === undefined) return [];
     const others = earlier.get(unitId);
+    const { partLines, readings, attachments } = under(row);
     const record = {
       job: closedJob(row),
       unit: known.unit,
       earlier: others === undefined ? none : others.filter((other) => isEarlier(other, row)),
-      ...under(row),
+      partLines,
+      readings,
+      attachments,
     };
     return [{ unitId, jobId, modelId: known.modelId, makerId: known.makerId, record, file: files(unitId) }];
   });
@@ -55,11 +64,9 @@ interface KnownUnit {
 
 async function loadUnits(db: Reader, unitIds: readonly string[]): Promise<ReadonlyMap<string, KnownUnit>> {
   const kinds = await loadKinds(db);
-  const rows = await loadPlainRows(
-    db,
-    units,
-    sql`join unnest(${sql.param([...unitIds])}::bigint[]) as k (unit_id) using (unit_id)`,
-  );
+  const rows = await loadPlainRows(db, units, sql`join unnest(${keyArray(unitIds)}) as k (unit_id) using (unit_id)`, {
+    without: unitColumnsOfCounts,
+  });
   return new Map(
     rows.flatMap((row) => {
       const kind = kinds.get(row.modelId);

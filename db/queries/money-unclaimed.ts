@@ -95,12 +95,16 @@ export async function loadUnclaimedList(
   const [count] = await db.rows<{ total: number }>(
     sql`select count(*)::int as total from unclaimed_work w where ${which}`,
   );
+  const order = sql`(w.due_on < ${today}) is true, w.due_on nulls last, w.completed_on desc, j.job_number`;
+  // Which rows stand on the page is settled first, over narrow rows; all that is said of them comes only to those.
   const rows = await db.rows<Row>(sql`
+    with shown as materialized (
+      select unit_id, job_id, w.policy_id, w.leak from unclaimed_work w join jobs j using (unit_id, job_id) where ${which}
+      order by ${order} ${limit === undefined ? sql`` : sql`limit ${limit} offset ${offset}`})
     select w.*, w.unit_id::text as unit_id, j.job_number, u.serial, p.key as policy_key, ${classOf(today)} as class,
       w.completed_on::text as completed_on, w.due_on::text as due_on
-    from unclaimed_work w join jobs j using (unit_id, job_id) join units u using (unit_id) join policies p using (policy_id)
-    where ${which} order by (w.due_on < ${today}) is true, w.due_on nulls last, w.completed_on desc, j.job_number
-    ${limit === undefined ? sql`` : sql`limit ${limit} offset ${offset}`}`);
+    from shown join unclaimed_work w using (unit_id, job_id, policy_id, leak)
+    join jobs j using (unit_id, job_id) join units u using (unit_id) join policies p using (policy_id) order by ${order}`);
   return { rows: rows.map(listRow), total: count?.total ?? 0 };
 }
 

@@ -3,6 +3,7 @@ import type { JobRecord } from "@/lib/domain/job";
 import type { Reader } from "../database-types";
 import { attachments, partLines, readings } from "../schema/jobs";
 import { attachmentOf, partLineOf, readingOf } from "./job-rows";
+import { keyArray } from "./money-units";
 import { loadPlainRows } from "./plain-rows";
 
 export interface JobKey {
@@ -23,9 +24,9 @@ export async function loadUnderJobs(db: Reader, of: readonly JobKey[]): Promise<
 
 /** A join that keeps rows of these jobs only. */
 export function among(of: readonly JobKey[]): SQL {
-  const units = sql.param(of.map((job) => job.unitId));
-  const jobs = sql.param(of.map((job) => job.jobId));
-  return sql`join unnest(${units}::bigint[], ${jobs}::bigint[]) as k (unit_id, job_id) using (unit_id, job_id)`;
+  const units = keyArray(of.map((job) => job.unitId));
+  const jobs = keyArray(of.map((job) => job.jobId));
+  return sql`join unnest(${units}, ${jobs}) as k (unit_id, job_id) using (unit_id, job_id)`;
 }
 
 function byJob<Row extends JobKey, Found>(rows: readonly Row[], found: (row: Row) => Found) {

@@ -85,15 +85,6 @@ async function loadMarks(db: Reader, until: string | undefined): Promise<Map<str
   return byKey;
 }
 
-/** Changes whenever units, jobs or the shop's own days may have changed, so that a run can be told from an outdated one. */
-export async function loadSignalBasis(db: Reader): Promise<string> {
-  const [row] = await db.rows<{ basis: string }>(sql`
-    select concat_ws(' ', (select count(*) || ':' || coalesce(max(batch_id), 0) from batches where state = 'added'),
-      (select coalesce(max(edit_id), 0) from hand_edits), (select count(*) from job_joins),
-      (select records_from from shop), (select count(*) from jobs)) as basis`);
-  return row?.basis ?? "";
-}
-
 /** Units that carry exposure: how much work a run is. */
 export async function countPlacedUnits(db: Reader): Promise<number> {
   const [row] = await db.rows<{ units: number }>(sql`select coalesce(sum(units), 0)::int as units from unit_windows`);
