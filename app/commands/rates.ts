@@ -11,7 +11,7 @@ const usage = `Failure rates with their limits, as the Repeats page shows them.
 
   npm run rates -- --by component,age [--json]
 
-  --by      one or two of component, model, maker, type, age, symptom
+  --by      one or two of component, model, maker, type, age, symptom, cause, payer, year
   --count   failures (default), calls, or one cause
   --make --model --type --component --symptom --age   narrow the fleet
   --from --to   calendar days, 2025-03-31

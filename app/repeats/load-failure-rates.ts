@@ -26,6 +26,9 @@ export async function loadFailureRates(db: Reader, values: AddressValues, today:
     symptoms: words.symptoms.map((symptom) => symptom.key),
     cutOff: words.cutOff,
   });
-  const cells = await loadExposureCells(db, address.question.where);
+  const cells = await loadExposureCells(db, {
+    ...address.question.where,
+    withPayer: address.question.by.includes("payer"),
+  });
   return { kind: "rates", words, address, rates: failureRates(cells, address.question) };
 }

@@ -27,7 +27,7 @@ export function rateAddress(question: RateQuestion, order: RateOrder, cutOff: nu
   return search.toString().replaceAll("%2C", ",");
 }
 
-/** Cause and year have no field of that name: the one is what is counted, the other a period. */
+/** Cause, payer and year have no field of that name: what is counted, what the list of jobs alone asks, a period. */
 const filterNames = {
   component: "component",
   model: "model",
@@ -44,6 +44,7 @@ export function jobsBehind(key: GroupKey, question: RateQuestion): string {
   for (const { dimension, value } of key) {
     if (dimension === "cause") search.set("count", value === "component" ? "failures" : value);
     else if (dimension === "year") setYear(search, value, question);
+    else if (dimension === "payer") search.set("payer", value);
     else search.set(filterNames[dimension], value);
   }
   if (question.counting === "failures") search.set("count", "failures");
@@ -65,7 +66,13 @@ export function lifeAddress(key: GroupKey, question: RateQuestion): string | und
   const search = new URLSearchParams(rateAddress(question, "lowest", question.until));
   for (const name of ["by", "component", "count", "age", "order"]) search.delete(name);
   for (const { dimension, value } of key)
-    if (dimension !== "component" && dimension !== "age" && dimension !== "cause" && dimension !== "year")
+    if (
+      dimension !== "component" &&
+      dimension !== "age" &&
+      dimension !== "cause" &&
+      dimension !== "payer" &&
+      dimension !== "year"
+    )
       search.set(filterNames[dimension], value);
   const rest = search.toString();
   return `/repeats/${component}${rest === "" ? "" : `?${rest}`}`;

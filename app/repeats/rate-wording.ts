@@ -12,6 +12,7 @@ export const dimensionNames: Readonly<Record<Dimension, string>> = {
   age: "Age",
   symptom: "Symptom",
   cause: "Cause",
+  payer: "Payer",
   year: "Year",
 };
 

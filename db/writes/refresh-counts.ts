@@ -1,6 +1,7 @@
 // The counts from which every rate is computed. They are deleted and counted anew from the rows, never adjusted by
 // differences, so they cannot drift.
 import type { Transaction } from "../database-types";
+import { placedUnits } from "../placed-units";
 import { inServiceBasis, inServiceOn } from "./kinds/in-service";
 import { rowsOf, run } from "./staging/run";
 
@@ -92,21 +93,6 @@ async function placeInService(tx: Transaction, these: string): Promise<void> {
     `update units u set in_service_on = ${inServiceOn(of)}, in_service_basis = ${inServiceBasis(of)}
      where u.model_id ${these} and u.in_service_on is distinct from ${inServiceOn(of)}`,
   );
-}
-
-/**
- * Each unit with the first day on which its failures would be on record: in service, the company's records complete,
- * and its own. A placeholder whose job has joined its real unit is no unit any more. Null on a unit without exposure, with the reason.
- * @param which  a condition on `u`
- */
-function placedUnits(which: string): string {
-  return `(select u.unit_id, u.model_id, u.in_service_on, o.observed_from, u.retired_on, o.reason
-    from units u left join shop on true
-    cross join lateral (select greatest(u.in_service_on, shop.records_from, u.recorded_from) as day) d
-    cross join lateral (select case when not u.in_register then 'not_in_register' when u.in_service_on is null then 'no_in_service_day'
-      when u.retired_on < d.day then 'never_observed' end) r(reason)
-    cross join lateral (select case when r.reason is null then d.day end, r.reason) o(observed_from, reason)
-    where ${which} and (u.identified or exists (select from jobs j where j.unit_id = u.unit_id)))`;
 }
 
 function countUnitWindows(units: string): string {

@@ -1,6 +1,7 @@
 // Failures over exposure: what the counts tables hold, and what is computed from them. Pure: no database, no clock.
 import type { DayNumber } from "@/lib/calendar/day-number";
 import type { Cause, CountedAs } from "@/lib/domain/cause";
+import type { PayerKind } from "@/lib/domain/job";
 import type { ProductType } from "@/lib/domain/product-type";
 
 export interface ModelEntry {
@@ -39,6 +40,8 @@ export interface JobCell {
   /** The same unit's previous failure of this component; undefined on the first. */
   readonly previousFailedOn: DayNumber | undefined;
   readonly jobs: number;
+  /** Known where it was asked for: the roll-ups do not hold it. */
+  readonly payer?: PayerKind | undefined;
 }
 
 /** A job of a unit that has more than one: needed to know how failures bunch by unit. */

@@ -1,4 +1,6 @@
 import { type Cause, causeKeys, causes } from "@/lib/domain/cause";
+import { payerKinds } from "@/lib/domain/job";
+import { payerNames } from "@/lib/domain/payer-names";
 import { productTypes } from "@/lib/domain/product-type";
 import type { CountedWord, ExposureCells, JobCell, ModelEntry } from "./cells";
 import { addExposure, allAges, type Exposure, type ModelExposure, noExposure, yearNumber } from "./exposure";
@@ -21,7 +23,8 @@ export function keyText(key: GroupKey): string {
 
 /**
  * Every group that could have a failure, with its time at risk: a model's units are at risk for the components and
- * symptoms that its product type has, and for no others; for every cause that is counted; and in each year of the period.
+ * symptoms that its product type has, and for no others; for every cause that is counted, whoever pays; and in each year of
+ * the period.
  * @param exposure  by calendar year for a grouping by years, else of the whole period under ""
  */
 export function groupsWithExposure(
@@ -101,6 +104,8 @@ function partsOf(
         .map((band) => part(dimension, band));
     case "cause":
       return causesCounted(counting).map((cause) => part(dimension, { key: cause, name: causes[cause].name }));
+    case "payer":
+      return payerKinds.map((key) => part(dimension, { key, name: payerNames[key] }));
     case "year":
       return years.map((year) => part(dimension, { key: year, name: year }));
     default:
@@ -122,6 +127,7 @@ function wordsOf(words: readonly CountedWord[], only: string | undefined, model:
 function partOfJob(dimension: Exclude<Dimension, "age">, cell: JobCell, cells: ExposureCells, model: ModelEntry) {
   if (dimension === "cause") return part(dimension, { key: cell.cause, name: causes[cell.cause].name });
   if (dimension === "year") return yearPart(cell.failedOn);
+  if (dimension === "payer") return payerPart(cell);
   if (dimension !== "component" && dimension !== "symptom") return partOfModel(dimension, model);
   const key = dimension === "component" ? cell.component : cell.symptom;
   const words = dimension === "component" ? cells.components : cells.symptoms;
@@ -141,6 +147,12 @@ function partOfModel(dimension: "model" | "maker" | "type", model: ModelEntry): 
 
 function agePart(cell: JobCell): GroupKey[number] | undefined {
   return cell.place && part("age", ageBandOf(cell.failedOn - cell.place.inServiceOn));
+}
+
+/** @throws RangeError where the cells were read without it: the caller must ask for it. */
+function payerPart({ payer }: JobCell): GroupKey[number] {
+  if (payer === undefined) throw new RangeError("cells.jobs: a grouping by payer needs the payer of each job");
+  return part("payer", { key: payer, name: payerNames[payer] });
 }
 
 function yearPart(failedOn: number): GroupKey[number] {

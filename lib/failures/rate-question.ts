@@ -2,7 +2,7 @@ import type { DayNumber } from "@/lib/calendar/day-number";
 import type { Cause } from "@/lib/domain/cause";
 import type { ProductType } from "@/lib/domain/product-type";
 
-export const dimensions = ["component", "model", "maker", "type", "age", "symptom", "cause", "year"] as const;
+export const dimensions = ["component", "model", "maker", "type", "age", "symptom", "cause", "payer", "year"] as const;
 export type Dimension = (typeof dimensions)[number];
 
 /** `failures`: the component itself failed. `calls`: every closed job. A cause: jobs closed with just that cause. */

@@ -115,6 +115,38 @@ describe("rates by component of the whole demo", () => {
     }
   });
 
+  // Payers are read from the jobs themselves, not from the roll-ups: both ways must count the same jobs.
+  test("by payer equal a count of the rows, and add up to the rates from the roll-ups", async () => {
+    const whole = await readOnly((db) => loadFailureRates(db, { by: "component" }, until));
+    const byPayer = await readOnly((db) => loadFailureRates(db, { by: "component,payer" }, until));
+    if (whole.kind !== "rates" || byPayer.kind !== "rates") throw new Error("no rates");
+    const sums = new Map<string, number>();
+    const payers = new Map<string, number>();
+    for (const { key, ...group } of byPayer.rates.groups) {
+      const [component = "", payer = ""] = key.map(({ value }) => value);
+      const events = group.kind === "rate" ? group.estimate.events : group.events;
+      sums.set(component, (sums.get(component) ?? 0) + events);
+      payers.set(payer, (payers.get(payer) ?? 0) + events);
+    }
+    for (const group of whole.rates.groups)
+      expect(sums.get(group.key[0]?.value ?? ""), group.key[0]?.value).toBe(
+        group.kind === "rate" ? group.estimate.events : group.events,
+      );
+    expect(byPayer.rates.leftOut).toEqual(whole.rates.leftOut);
+    expect(byPayer.rates.fleet).toEqual(whole.rates.fleet);
+    const rows = await readOnly((db) =>
+      db.rows<{ payer: string; jobs: number }>(sql`
+        select j.payer, count(*)::int as jobs from jobs j join units u using (unit_id) join models m using (model_id) cross join shop s
+        where j.status = 'closed' and j.cause = 'component' and u.in_register and u.in_service_on is not null
+          and coalesce(j.requested_on, j.first_visit_on, j.completed_on) >= greatest(u.in_service_on, u.recorded_from, s.records_from)
+          and (u.retired_on is null or coalesce(j.requested_on, j.first_visit_on, j.completed_on) <= u.retired_on)
+          and exists (select from component_uses c where c.component = j.component and c.product_type = m.product_type)
+        group by 1`),
+    );
+    expect(rows.length).toBeGreaterThan(2);
+    for (const { payer, jobs } of rows) expect(payers.get(payer), payer).toBe(jobs);
+  });
+
   // 95 % limits around what was counted must hold the true expectation in most cells: 90 to 100 % of them.
   test("hold the true rates that the company was drawn from, at the stated frequency", async () => {
     const { units, jobs } = await plainRows();

@@ -150,3 +150,26 @@ describe("what can't be counted is said, not dropped", () => {
     expect(fleet).toEqual({ kind: "no-exposure", key: [], events: 0 });
   });
 });
+
+describe("by payer", () => {
+  const payers = ["customer", "maker", "contract"] as const;
+  const paid = {
+    ...cells,
+    jobs: cells.jobs.map((cell, i) => ({ ...cell, payer: payers[i % 3] ?? "customer" })),
+    repeated: cells.repeated.map((job, i) => ({ ...job, payer: payers[i % 3] ?? "customer" })),
+  };
+
+  // Whoever pays, all units are at risk: what payers had adds up to the whole, over the same unit-years each.
+  test("each payer's failures add up to those of all, each over the whole exposure", () => {
+    const { groups, fleet } = failureRates(paid, { ...question, by: ["payer"] });
+    if (fleet.kind !== "rate") throw new Error("the fleet has exposure");
+    const counted = payers.map((payer) => rateOf(groups, payer).estimate);
+    expect(counted.reduce((sum, { events }) => sum + events, 0)).toBe(fleet.estimate.events);
+    for (const { n } of counted) expect(n).toBeCloseTo(fleet.estimate.n, 9);
+    expect(rateOf(groups, "goodwill").estimate.events).toBe(0);
+  });
+
+  test("cells without it are the caller's mistake", () => {
+    expect(() => failureRates(cells, { ...question, by: ["payer"] })).toThrow("payer");
+  });
+});

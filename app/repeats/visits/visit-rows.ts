@@ -1,7 +1,8 @@
 import type { VisitDimension, VisitGroup } from "@/db/queries/visit-shares";
 import { type Cause, causes } from "@/lib/domain/cause";
+import type { PayerKind } from "@/lib/domain/job";
+import { payerNames } from "@/lib/domain/payer-names";
 import { type ProductType, productTypes } from "@/lib/domain/product-type";
-import { capitalised } from "@/lib/format/capitalised";
 import { type FunnelLimits, shareFunnel } from "@/lib/signals/share-funnel";
 import { wilson } from "@/lib/statistics/intervals/wilson";
 
@@ -64,7 +65,7 @@ function nameOf(dimension: VisitDimension, name: string | undefined | null): str
   if (name === undefined || name === null) return "Not on file";
   if (dimension === "type") return productTypes[name as ProductType] ?? name; // as the schema allows
   if (dimension === "cause") return causes[name as Cause]?.name ?? name; // as the schema allows
-  if (dimension === "payer") return capitalised(name.replaceAll("_", " "));
+  if (dimension === "payer") return payerNames[name as PayerKind] ?? name; // as the schema allows
   return name;
 }
 
