@@ -13,6 +13,7 @@ import { benchLives } from "./lives";
 import { madeCells } from "./made-cells";
 import { benchPacket } from "./packet";
 import { benchPartsPages } from "./parts-pages";
+import { benchRepeatsPages } from "./repeats-pages";
 import { say } from "./say";
 import { benchSheet } from "./sheet";
 import { benchSignals } from "./signals";
@@ -81,6 +82,7 @@ const parts: Readonly<Record<string, () => Promise<void>>> = {
     benchForecastLives(rowsAsked() ?? 200);
     benchForecastEnds(rowsAsked() ?? 200);
   },
+  "repeats-pages": () => benchRepeatsPages(rowsAsked()),
   "parts-pages": () => benchPartsPages(rowsAsked()),
 };
 

@@ -11,36 +11,33 @@ const rules = [
   ["3 sigma on months", "threeSigma"],
 ] as const;
 
+/** How many more companies are judged before the tables are printed again: a long run that is stopped has told something. */
+const printedEvery = 10;
+
 export function benchSignals(companies: number): void {
   console.log(powerTable());
   const before = process.cpuUsage();
   const judged: JudgedCompany[] = [];
-  for (let seed = 1; seed <= companies; seed++) judged.push(judgeCompany(seed, { unclumped: true }));
-  const seconds = process.cpuUsage(before).user / 1e6;
+  for (let seed = 1; seed <= companies; seed++) {
+    judged.push(judgeCompany(seed, { unclumped: true }));
+    if (seed % printedEvery !== 0 && seed !== companies) continue;
+    printTables(judged, process.cpuUsage(before).user / 1e6);
+  }
+}
+
+function printTables(judged: readonly JudgedCompany[], seconds: number): void {
   const years = judged.reduce((sum, company) => sum + company.years, 0);
-  console.log(`${companies} companies, ${years.toFixed(0)} company-years, ${seconds.toFixed(0)} s of processor time`);
-  for (const [name, rule] of rules)
-    console.log(
-      ruleLine(
-        name,
-        judged.flatMap((company) => company[rule] ?? []),
-        years,
-      ),
-    );
+  console.log(
+    `\n${judged.length} companies, ${years.toFixed(0)} company-years, ${seconds.toFixed(0)} s of processor time`,
+  );
+  const of = (rule: (typeof rules)[number][1]) => judged.flatMap((company) => company[rule] ?? []);
+  for (const [name, rule] of rules) console.log(ruleLine(name, of(rule), years));
   console.log(
     "\n| trouble | extra failures expected in its first half-year | rule | median weeks | within 13 | 26 | 52 | ever |\n|---|---|---|---|---|---|---|---|",
   );
   for (const { key } of targets) {
-    const extra = judged.reduce((sum, { extraInHalfYear }) => sum + (extraInHalfYear.get(key) ?? 0), 0) / companies;
-    for (const [name, rule] of rules)
-      console.log(
-        troubleLine(
-          key,
-          extra,
-          name,
-          judged.flatMap((company) => company[rule] ?? []),
-        ),
-      );
+    const extra = judged.reduce((sum, { extraInHalfYear }) => sum + (extraInHalfYear.get(key) ?? 0), 0) / judged.length;
+    for (const [name, rule] of rules) console.log(troubleLine(key, extra, name, of(rule)));
   }
   console.log(`\nfalse signals most often: ${mostOften(judged.flatMap(({ signals }) => signals.falseNames))}`);
 }

@@ -1,8 +1,6 @@
-import { todayIn } from "@/app/_clock/today";
 import { csvResponse } from "@/app/_http/csv-response";
-import { readOnly } from "@/db/client";
-import { loadShop } from "@/db/queries/shop";
-import { type ComparisonKind, loadComparison } from "../load-comparison";
+import { keptViews } from "../kept-views";
+import type { ComparisonKind } from "../load-comparison";
 import { comparisonFiles } from "./comparison-files";
 
 /** What one drawing of a comparison shows, for the same address, as a file. */
@@ -17,9 +15,7 @@ export async function comparisonResponse(
       status: 404,
     });
   const values = Object.fromEntries(new URL(request.url).searchParams);
-  const view = await readOnly(async (db) =>
-    loadComparison(db, kind, { component, values, today: todayIn((await loadShop(db)).timeZone) }),
-  );
+  const view = await keptViews.comparison(kind, component, values);
   if (view.kind === "unknown-component")
     return new Response("There is no such component in the catalogue.\n", { status: 404 });
   const name = `${component}-${kind}-${file}`;

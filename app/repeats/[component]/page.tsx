@@ -2,15 +2,13 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { AddressValues } from "@/app/_address/address-reader";
-import { todayIn } from "@/app/_clock/today";
 import { mayOpen } from "@/app/_people/may-open";
 import { FilterForm } from "@/app/_ui/filter-form";
 import { Page } from "@/app/_ui/page";
-import { readOnly } from "@/db/client";
-import { loadShop } from "@/db/queries/shop";
 import { groupWords, periodWords } from "../group-words";
+import { keptViews } from "../kept-views";
 import { lifeQuery } from "../life-address";
-import { type DrawnLife, loadComponentLife } from "../load-component-life";
+import type { DrawnLife } from "../load-component-life";
 import { AddressNotices } from "./_components/address-notices";
 import { AgeRates } from "./_components/age-rates";
 import { ComparisonStarts } from "./_components/comparison-starts";
@@ -35,9 +33,7 @@ export default async function ComponentLifePage({ params, searchParams }: Props)
   await mayOpen("/repeats/[component]");
   const { component } = await params;
   const values = await searchParams;
-  const view = await readOnly(async (db) =>
-    loadComponentLife(db, component, values, todayIn((await loadShop(db)).timeZone)),
-  );
+  const view = await keptViews.life(component, values);
   if (view.kind === "unknown-component") notFound();
   const back = <Link href="/repeats">Repeats</Link>;
   if (view.kind === "no-data")

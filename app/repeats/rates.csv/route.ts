@@ -1,9 +1,7 @@
-import { todayIn } from "@/app/_clock/today";
 import { csvResponse } from "@/app/_http/csv-response";
 import { mayCall } from "@/app/_people/may-call";
-import { readOnly } from "@/db/client";
-import { loadShop } from "@/db/queries/shop";
-import { loadFailureRates } from "../load-failure-rates";
+import { keptViews } from "../kept-views";
+import type { RatesView } from "../load-failure-rates";
 import { rateRecord } from "../rate-record";
 import { sortedGroups } from "../sorted-groups";
 
@@ -14,7 +12,7 @@ export async function GET(request: Request): Promise<Response> {
   const caller = await mayCall(request, "GET /repeats/rates.csv");
   if (!caller.ok) return caller.response;
   const values = Object.fromEntries(new URL(request.url).searchParams);
-  const view = await readOnly(async (db) => loadFailureRates(db, values, todayIn((await loadShop(db)).timeZone)));
+  const view = await keptViews.rates(values);
   const by = view.kind === "rates" ? view.address.question.by : ["component"];
   const records = view.kind === "rates" ? recordsOf(view.rates, view.address.order) : [];
   const header = [
@@ -52,7 +50,7 @@ export async function GET(request: Request): Promise<Response> {
   return csvResponse(`rates-by-${by.join("-")}.csv`, header, rows);
 }
 
-type Rates = Extract<Awaited<ReturnType<typeof loadFailureRates>>, { kind: "rates" }>;
+type Rates = Extract<RatesView, { kind: "rates" }>;
 
 function recordsOf(rates: Rates["rates"], order: Rates["address"]["order"]) {
   return sortedGroups(rates.groups, order).map((group) => rateRecord(group, rates.question.level));

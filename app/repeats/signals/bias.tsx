@@ -1,12 +1,12 @@
 import { HowCounted } from "@/app/_ui/how-counted";
-import { readOnly } from "@/db/client";
-import { type BiasMeasures, loadBiasMeasures } from "@/db/queries/signal-bias";
+import type { BiasMeasures } from "@/db/queries/signal-bias";
 import { formatCount, formatCounted } from "@/lib/format/format-count";
 import { formatDecimal } from "@/lib/format/format-decimal";
+import { keptBias } from "./kept-bias";
 
 /** What service data cannot show, measured where that is possible. */
 export async function Bias() {
-  const measures = await readOnly(loadBiasMeasures);
+  const measures = await keptBias();
   return (
     <details>
       <summary>What these figures cannot show</summary>

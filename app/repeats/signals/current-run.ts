@@ -1,21 +1,15 @@
-import { todayIn } from "@/app/_clock/today";
 import { readOnly } from "@/db/client";
+import { loadCountedState } from "@/db/queries/counted-state";
 import { loadCatalogueWords } from "@/db/queries/known-words";
 import { loadShop } from "@/db/queries/shop";
-import {
-  countPlacedUnits,
-  loadRun,
-  loadSignalBasis,
-  loadSignals,
-  type StoredRun,
-  type StoredSignal,
-} from "@/db/queries/signal-list";
+import { countPlacedUnits, loadRun, loadSignals, type StoredRun, type StoredSignal } from "@/db/queries/signal-list";
 import { loadSignalRecord } from "@/db/queries/signal-record";
 import { storeRun } from "@/db/writes/signals/store-run";
 import { addDays, type Day } from "@/lib/calendar/day";
 import { dayFromNumber, dayNumber } from "@/lib/calendar/day-number";
 import { signalRun } from "@/lib/signals/signal-run";
 import { lastDayOf, lastWholeWeek } from "@/lib/signals/weeks";
+import { keptAnswers } from "../kept-answers";
 
 export type CurrentRun =
   | {
@@ -30,6 +24,15 @@ export type CurrentRun =
   | { readonly kind: "no-data" }
   | { readonly kind: "before-first-job"; readonly asked: Day; readonly firstOn: Day | undefined };
 
+interface Standing {
+  readonly timeZone: string;
+  readonly cutOff: Day | undefined;
+  readonly basis: string;
+  readonly units: number;
+}
+
+const kept = keptAnswers<Standing>();
+
 /** Above this many units a page shows the last run and leaves the work to the command. */
 const mostUnitsOnAPage = 200_000;
 
@@ -38,10 +41,10 @@ const mostUnitsOnAPage = 200_000;
  * @param asked  undefined: the last day that the data tell of
  */
 export async function currentRun(asked: Day | undefined, key?: string): Promise<CurrentRun> {
-  const known = await readOnly(async (db) => {
+  const known = await kept("standing", async (db, today) => {
     const { timeZone } = await loadShop(db);
-    const { cutOff } = await loadCatalogueWords(db, todayIn(timeZone));
-    return { timeZone, cutOff, basis: await loadSignalBasis(db), units: await countPlacedUnits(db) };
+    const { cutOff } = await loadCatalogueWords(db, today);
+    return { timeZone, cutOff, basis: await loadCountedState(db), units: await countPlacedUnits(db) };
   });
   if (known.cutOff === undefined) return { kind: "no-data" };
   const last = addDays(known.cutOff, -1);

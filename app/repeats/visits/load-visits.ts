@@ -1,10 +1,8 @@
 import type { AddressValues } from "@/app/_address/address-reader";
-import { todayIn } from "@/app/_clock/today";
-import { readOnly } from "@/db/client";
 import { loadCatalogueWords } from "@/db/queries/known-words";
-import { loadShop } from "@/db/queries/shop";
 import { loadVisitShares, type VisitQuestion } from "@/db/queries/visit-shares";
 import { addDays } from "@/lib/calendar/day";
+import { keptAnswers } from "../kept-answers";
 import { readVisitsAddress } from "./read-visits-address";
 import { type VisitRow, visitRows } from "./visit-rows";
 
@@ -15,10 +13,12 @@ export interface VisitsView {
   readonly all: VisitRow;
 }
 
+const kept = keptAnswers<VisitsView | undefined>();
+
 /** From an address to its answer. @returns undefined where nothing is on file */
 export async function loadVisits(values: AddressValues): Promise<VisitsView | undefined> {
-  return await readOnly(async (db) => {
-    const { cutOff } = await loadCatalogueWords(db, todayIn((await loadShop(db)).timeZone));
+  return await kept(values, async (db, today) => {
+    const { cutOff } = await loadCatalogueWords(db, today);
     if (cutOff === undefined) return undefined;
     const { question, notices } = readVisitsAddress(values, cutOff);
     return { question, notices, ...visitRows(await loadVisitShares(db, question), question.by) };

@@ -1,9 +1,6 @@
-import { todayIn } from "@/app/_clock/today";
 import { csvResponse } from "@/app/_http/csv-response";
 import { mayCall } from "@/app/_people/may-call";
-import { readOnly } from "@/db/client";
-import { loadShop } from "@/db/queries/shop";
-import { loadComponentLife } from "../../load-component-life";
+import { keptViews } from "../../kept-views";
 import { lifeFiles } from "../life-files";
 
 export const dynamic = "force-dynamic";
@@ -21,9 +18,7 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
   if (make === undefined)
     return new Response(`There is no such file. Choose from ${Object.keys(lifeFiles).join(", ")}.\n`, { status: 404 });
   const values = Object.fromEntries(new URL(request.url).searchParams);
-  const view = await readOnly(async (db) =>
-    loadComponentLife(db, component, values, todayIn((await loadShop(db)).timeZone)),
-  );
+  const view = await keptViews.life(component, values);
   if (view.kind === "unknown-component")
     return new Response("There is no such component in the catalogue.\n", { status: 404 });
   if (view.kind === "no-data") return csvResponse(`${component}-${file}`, ["no_data"], []);

@@ -2,13 +2,10 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { AddressValues } from "@/app/_address/address-reader";
-import { todayIn } from "@/app/_clock/today";
 import { mayOpen } from "@/app/_people/may-open";
 import { Field } from "@/app/_ui/field";
 import { Page } from "@/app/_ui/page";
-import { readOnly } from "@/db/client";
-import { loadShop } from "@/db/queries/shop";
-import { loadComparison } from "../../load-comparison";
+import { keptViews } from "../../kept-views";
 import { ComparisonPage } from "../_components/comparison-page";
 
 export const metadata: Metadata = { title: "Before and after a day" };
@@ -23,9 +20,7 @@ export default async function BeforeAfterPage({ params, searchParams }: Props) {
   await mayOpen("/repeats/[component]/before-after");
   const { component } = await params;
   const values = await searchParams;
-  const view = await readOnly(async (db) =>
-    loadComparison(db, "before-after", { component, values, today: todayIn((await loadShop(db)).timeZone) }),
-  );
+  const view = await keptViews.comparison("before-after", component, values);
   if (view.kind === "unknown-component") notFound();
   if (view.kind === "no-data")
     return (

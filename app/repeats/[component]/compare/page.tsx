@@ -2,12 +2,9 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { AddressValues } from "@/app/_address/address-reader";
-import { todayIn } from "@/app/_clock/today";
 import { mayOpen } from "@/app/_people/may-open";
 import { Page } from "@/app/_ui/page";
-import { readOnly } from "@/db/client";
-import { loadShop } from "@/db/queries/shop";
-import { loadComparison } from "../../load-comparison";
+import { keptViews } from "../../kept-views";
 import { AgainstField } from "../_components/against-field";
 import { ComparisonPage } from "../_components/comparison-page";
 
@@ -23,9 +20,7 @@ export default async function ComparePage({ params, searchParams }: Props) {
   await mayOpen("/repeats/[component]/compare");
   const { component } = await params;
   const values = await searchParams;
-  const view = await readOnly(async (db) =>
-    loadComparison(db, "compare", { component, values, today: todayIn((await loadShop(db)).timeZone) }),
-  );
+  const view = await keptViews.comparison("compare", component, values);
   if (view.kind === "unknown-component") notFound();
   if (view.kind === "no-data")
     return (

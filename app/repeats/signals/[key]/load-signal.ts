@@ -7,7 +7,11 @@ import { loadProductionUnits } from "@/db/queries/signal-production";
 import { loadNotesOfSignal, type TechnicianNote } from "@/db/queries/technician-notes";
 import type { Day } from "@/lib/calendar/day";
 import { type ProductionUnits, type ProductionView, productionView } from "@/lib/signals/production-weeks";
+import { keptAnswers } from "../../kept-answers";
 import { currentRun } from "../current-run";
+
+/** What the rows say of a signal: all but what people said of it, which is read each time. */
+const kept = keptAnswers<Omit<SignalView, "run" | "signal" | "past" | "notes">>();
 
 export interface SignalView {
   readonly run: StoredRun;
@@ -28,13 +32,17 @@ export async function loadSignal(key: string, asked: Day | undefined): Promise<S
   if (current.kind !== "run" || signal === undefined) return undefined;
   const cell = signal.lead.key;
   const { asOf } = current.run;
-  const read = await readOnly(async (db) => ({
-    made: await loadProductionUnits(db, cell, asOf),
-    jobs: await loadSignalJobs(db, { cell, from: signal.onsetOn, asOf }),
-    areas: await loadAreasAtRisk(db, cell, asOf),
-    campaigns: await loadCampaignsOfSignal(db, cell, asOf),
-    notes: await loadNotesOfSignal(db, key),
-  }));
-  const production = productionView(read.made, signal.lead.ages, signal.lead.onsetWeek);
-  return { run: current.run, signal, past: current.past, production, ...read };
+  const { lead, onsetOn } = signal;
+  const read = await kept([cell, onsetOn, asOf, lead.onsetWeek, lead.ages], async (db) => {
+    const made = await loadProductionUnits(db, cell, asOf);
+    return {
+      made,
+      production: productionView(made, lead.ages, lead.onsetWeek),
+      jobs: await loadSignalJobs(db, { cell, from: onsetOn, asOf }),
+      areas: await loadAreasAtRisk(db, cell, asOf),
+      campaigns: await loadCampaignsOfSignal(db, cell, asOf),
+    };
+  });
+  const notes = await readOnly((db) => loadNotesOfSignal(db, key));
+  return { run: current.run, signal, past: current.past, notes, ...read };
 }

@@ -1,0 +1,9 @@
+import { type BiasMeasures, loadBiasMeasures } from "@/db/queries/signal-bias";
+import { keptAnswers } from "../kept-answers";
+
+const kept = keptAnswers<BiasMeasures>();
+
+/** What bends every figure of the company, worked out once while the data stand. */
+export async function keptBias(): Promise<BiasMeasures> {
+  return await kept("all", loadBiasMeasures);
+}
