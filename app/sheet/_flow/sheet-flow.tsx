@@ -7,6 +7,7 @@ import { nextCheck } from "@/lib/sheets/next-check";
 import { ownChecksOf } from "@/lib/sheets/sheet";
 import { visitPlan } from "@/lib/sheets/visit-plan";
 import { walk } from "@/lib/sheets/walk";
+import { whatItSettles } from "@/lib/sheets/what-it-settles";
 import { type SheetDevice, useSheetDevice } from "../_device/use-sheet-device";
 import { type ClosingDraft, centsOf, closingFrom, closingProblems, recordOf } from "./closing-draft";
 import { FindingScreen } from "./finding-screen";
@@ -22,7 +23,7 @@ import { complaintWaits, sendComplaint, useComplaint } from "./use-complaint";
 
 type Screen =
   /** The proposed check, or the one that was chosen instead. */
-  | { readonly kind: "step"; readonly check: string | undefined }
+  | { readonly kind: "step"; readonly check: string | undefined; readonly time?: number }
   | { readonly kind: "finding" }
   | { readonly kind: "review" };
 
@@ -83,8 +84,11 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
   if (device.isClosed || device.isClosing)
     return <Closed jobNumber={view.jobNumber} isSent={device.isClosed} device={device} />;
   const answered = new Set(walked.path.map(({ answer }) => answer.check)).size;
+  const again = screen.kind === "step" ? screen.time : undefined;
   const time =
-    step === undefined ? 1 : Math.min(step.times, 1 + takenOf(step.check.key, device.answers, chosen !== undefined));
+    step === undefined
+      ? 1
+      : (again ?? Math.min(step.times, 1 + takenOf(step.check.key, device.answers, chosen !== undefined)));
   const last = walked.path.at(-1)?.answer.check;
   return (
     <div className={styles.flow} id="sheet-flow">
@@ -132,7 +136,9 @@ export function SheetFlow({ view }: { readonly view: SheetView }) {
             step={step}
             time={time}
             proposal={proposal}
+            settles={whatItSettles(step, plan, walked.current)}
             onDone={() => setScreen({ kind: "step", check: undefined })}
+            onAgain={() => setScreen({ kind: "step", check: step.check.key, time })}
             onBack={
               last === undefined || last === step.check.key ? undefined : () => setScreen({ kind: "step", check: last })
             }

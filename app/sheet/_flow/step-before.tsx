@@ -2,6 +2,7 @@ import { Notice } from "@/app/_ui/notice";
 import { cautions } from "@/lib/evidence/cautions";
 import { testPoints } from "@/lib/sheets/test-points";
 import type { PlanStep } from "@/lib/sheets/visit-plan";
+import type { Settles } from "@/lib/sheets/what-it-settles";
 import { Drawing } from "./drawing";
 import styles from "./sheet.module.css";
 
@@ -10,10 +11,12 @@ interface Props {
   /** Which of the step's readings, from 1. */
   readonly time: number;
   readonly notes: readonly string[];
+  /** Undefined for a check that is asked for by itself, of which no search depends. */
+  readonly settles: Settles | undefined;
 }
 
 /** Before anything is typed: the step's cautions, where the leads go, and what the result will say. */
-export function StepBefore({ step: { check, note, branch }, time, notes }: Props) {
+export function StepBefore({ step: { check, note, branch }, time, notes, settles }: Props) {
   const { drawing, pairs } = testPoints(check);
   const points = pairs[time - 1] ?? pairs[0];
   return (
@@ -38,7 +41,7 @@ export function StepBefore({ step: { check, note, branch }, time, notes }: Props
         </p>
       </div>
       <p>
-        <strong>What it says:</strong> {check.proves}.
+        <strong>What it says:</strong> {check.proves}. {settles !== undefined && <SettlesWords {...settles} />}
       </p>
       {[note, ...notes]
         .filter((words) => words !== "")
@@ -48,5 +51,16 @@ export function StepBefore({ step: { check, note, branch }, time, notes }: Props
           </p>
         ))}
     </div>
+  );
+}
+
+function SettlesWords({ good, notGood, leavesOpen }: Settles) {
+  const rest = good.length + notGood.length > 0 ? "The rest stays open." : "By itself it rules out nothing.";
+  return (
+    <span className="small soft">
+      {good.length > 0 && `As it should be, it rules out: ${good.join("; ")}. `}
+      {notGood.length > 0 && `Otherwise it rules out: ${notGood.join("; ")}. `}
+      {leavesOpen && rest}
+    </span>
   );
 }

@@ -11,6 +11,7 @@ import type { Proposal } from "@/lib/sheets/next-check";
 import type { SheetAnswer, SkipReason } from "@/lib/sheets/sheet-answer";
 import type { PlanStep } from "@/lib/sheets/visit-plan";
 import type { Walk } from "@/lib/sheets/walk";
+import type { Settles } from "@/lib/sheets/what-it-settles";
 import type { SheetDevice } from "../_device/use-sheet-device";
 import { askAbout, type Question } from "./ask-about";
 import { AskBack } from "./ask-back";
@@ -47,13 +48,28 @@ interface Props {
   /** Which reading of the step, from 1. */
   readonly time: number;
   readonly proposal: Proposal;
+  readonly settles?: Settles;
   readonly onDone: () => void;
+  /** The take is kept and the step is read again: it must stay, though it has been answered. */
+  readonly onAgain: () => void;
   readonly onBack: (() => void) | undefined;
   readonly onOther: (check: string) => void;
 }
 
 /** One measuring step. Keyed by its step, so that each begins empty. */
-export function StepScreen({ view, walked, device, step, time, proposal, onDone, onBack, onOther }: Props) {
+export function StepScreen({
+  view,
+  walked,
+  device,
+  step,
+  time,
+  proposal,
+  settles,
+  onDone,
+  onAgain,
+  onBack,
+  onOther,
+}: Props) {
   const { check } = step;
   const own = view.own.get(check.key);
   const [draft, setDraft] = useState(() => ({
@@ -77,6 +93,7 @@ export function StepScreen({ view, walked, device, step, time, proposal, onDone,
     check.modes.some((mode) => mode !== "observation" && mode !== "fault_code") || check.unit !== undefined;
 
   async function keep(given: SheetAnswer["given"], stay = false) {
+    if (stay) onAgain();
     const kept = await device.answer({ check: check.key, time, given, note: "" });
     setQuestion(undefined);
     if (!kept) return;
@@ -98,7 +115,7 @@ export function StepScreen({ view, walked, device, step, time, proposal, onDone,
     <>
       <StepHead step={step} time={time} />
       <div className={styles.step}>
-        <StepBefore step={step} time={time} notes={view.notes} />
+        <StepBefore step={step} time={time} notes={view.notes} settles={settles} />
         <div className={styles.answer}>
           {check.energy === "live" && (
             <CautionsRead isRead={draft.cautionsRead} onRead={() => change({ cautionsRead: true })} />

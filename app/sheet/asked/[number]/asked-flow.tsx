@@ -45,6 +45,7 @@ export function AskedFlow({ jobNumber, person, productType, asks, answers, range
           time={1}
           proposal={{ kind: "done" }}
           onDone={() => setDoing(undefined)}
+          onAgain={() => {}}
           onBack={() => setDoing(undefined)}
           onOther={() => {}}
         />
