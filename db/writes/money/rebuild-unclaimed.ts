@@ -1,3 +1,4 @@
+import { sql } from "drizzle-orm";
 import type { Transaction } from "../../database-types";
 import { inTransaction } from "../../in-transaction";
 import { run } from "../staging/run";
@@ -40,17 +41,16 @@ export async function rebuildUnclaimedBy(tx: Transaction, table: string, threads
 /**
  * Row by row under the same key, so that a rebuild that finds nothing new writes nothing. New rows are those whose key is
  * free: asked of the index row by row, since of a table that was empty a moment ago the planner expects one row, and a
- * join would read the growing table again for each new one.
+ * join would read the growing table again for each new one. Where no row stands there is nothing to ask.
  */
 async function storeWhatDiffers(tx: Transaction, table: string): Promise<void> {
-  await run(tx, `analyze ${table}`);
-  const names = unclaimedColumns.map(({ name }) => name);
+  const names = unclaimedColumns.map(({ name }) => name).join(", ");
+  const add = `insert into unclaimed_work (${names}) select ${names} from ${table}`;
+  const [standing] = await tx.rows(sql`select from unclaimed_work limit 1`);
+  if (standing === undefined) return await run(tx, add);
+  await run(tx, `analyze ${table} (${unclaimedKey.join(", ")})`);
   const same = unclaimedKey.map((name) => `n.${name} = w.${name}`).join(" and ");
-  const alike = names.map((name) => `n.${name} is not distinct from w.${name}`).join(" and ");
+  const alike = unclaimedColumns.map(({ name }) => `n.${name} is not distinct from w.${name}`).join(" and ");
   await run(tx, `delete from unclaimed_work w where not exists (select from ${table} n where ${same} and ${alike})`);
-  await run(
-    tx,
-    `insert into unclaimed_work (${names.join(", ")}) select ${names.join(", ")} from ${table}
-     on conflict (${unclaimedKey.join(", ")}) do nothing`,
-  );
+  await run(tx, `${add} on conflict (${unclaimedKey.join(", ")}) do nothing`);
 }
