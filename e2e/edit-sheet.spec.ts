@@ -12,7 +12,8 @@ test("a check of the shop's own: kept as a draft, refused with its mistakes, pub
   const title = page.getByRole("heading", { level: 1 });
   const version = Number((await title.textContent())?.match(/version (\d+)/)?.[1]);
   await page.getByRole("button", { name: "Write one of your own" }).click();
-  await page.getByLabel("Name of the check").fill("Drip tray");
+  await page.getByLabel("Name of the check").pressSequentially("Drip tray");
+  await expect(page.getByLabel("Name of the check")).toBeVisible();
   await act(page, `Publish version ${version + 1}`);
   await expect(page.getByRole("heading", { name: /things to put right/ })).toBeVisible();
   await expect(page.getByText(/Step \d+, Drip tray: where is blank/)).toBeVisible();

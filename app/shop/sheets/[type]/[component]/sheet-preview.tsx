@@ -26,11 +26,11 @@ const columns: readonly Column<PlanStep>[] = [
     key: "check",
     head: "Check",
     cell: ({ check, branch, photo }) => (
-      <>
+      <span>
         {check.name}
         {branch !== undefined && <span className="small soft"> — only after: {branch.words}</span>}
         {photo !== undefined && <span className="small soft"> — photo: {photoSubjects[photo].toLowerCase()}</span>}
-      </>
+      </span>
     ),
   },
   { key: "state", head: "State and points", cell: ({ check }) => `${powers[check.energy]}; ${check.points}` },

@@ -1,3 +1,4 @@
+import { useState } from "react";
 import { Button } from "@/app/_ui/button";
 import { photoSubjects } from "@/lib/domain/job";
 import type { LooseStep } from "@/lib/sheets/loose-sheet";
@@ -19,9 +20,11 @@ interface Props {
 /** One line of the sheet: what it is and its place; what may be changed unfolds below. */
 export function StepRow({ step, steps, at, isKept, onSet, onMove, onTakeOff }: Props) {
   const name = nameOfStep(step);
+  // A new one begins unfolded, and stays so while its name is typed.
+  const [beginsOpen] = useState(step.own?.name === "");
   return (
     <div className={styles.row}>
-      <details className={styles.fold} open={step.own?.name === "" ? true : undefined}>
+      <details className={styles.fold} open={beginsOpen}>
         <summary>
           <strong>{name}</strong> <span className="small soft">{summaryOf(step, steps)}</span>
         </summary>
