@@ -13,11 +13,12 @@ const longestMs = 10 * 60_000;
 /**
  * Answers that are worked out once for all who ask the same of the same data: rates cost a second of processor time at
  * 100,000 jobs, and twenty people ask for the same few. `question` must say everything that the answer depends on besides
- * the data and the day. Who asks while an answer is being worked out waits for that one.
+ * the data and the day. Who asks while an answer is being worked out waits for that one. `work` reads, and hands back what is
+ * to be reckoned once the transaction is over, so that no reckoning keeps one open.
  */
 export function keptAnswers<Answer>() {
   const kept = new Map<string, { readonly until: number; readonly answer: Promise<Answer> }>();
-  return async (question: unknown, work: (db: Reader, today: Day) => Promise<Answer>): Promise<Answer> => {
+  return async (question: unknown, work: (db: Reader, today: Day) => Promise<() => Answer>): Promise<Answer> => {
     const { state, today } = await readOnly(async (db) => ({
       state: await loadCountedState(db),
       today: todayIn((await loadShop(db)).timeZone),
@@ -27,7 +28,7 @@ export function keptAnswers<Answer>() {
     const isGood = known !== undefined && known.until > Date.now();
     const one = isGood
       ? known
-      : { until: Date.now() + longestMs, answer: readOnly(async (db) => await work(db, today)) };
+      : { until: Date.now() + longestMs, answer: readOnly((db) => work(db, today)).then((reckon) => reckon()) };
     if (!isGood) one.answer.catch(() => kept.delete(key));
     kept.delete(key); // the last asked for is the last to go
     kept.set(key, one);

@@ -12,12 +12,13 @@ export type RecentQuestion = Pick<RateQuestion, "counting" | "from" | "until" | 
 export async function keptRecent(question: RecentQuestion): Promise<RecentCorrection | undefined> {
   const { counting, from, until, where, level } = question;
   const asked: RecentQuestion = { counting, from, until, where, level };
-  return await corrections(asked, async (db) => {
-    const delays = await keptDelays();
-    if (delays === undefined) return undefined;
-    const since = delays.lastClosedOn - 7 * mostRecentWeeks;
-    if (until <= since) return { kind: "complete" };
-    return recentCorrection(delays, { ...asked, opened: await loadOpenings(db, { ...asked, since }) });
+  const delays = await keptDelays();
+  if (delays === undefined) return undefined;
+  const since = delays.lastClosedOn - 7 * mostRecentWeeks;
+  if (until <= since) return { kind: "complete" };
+  return await corrections([asked, since], async (db) => {
+    const opened = await loadOpenings(db, { ...asked, since });
+    return () => recentCorrection(delays, { ...asked, opened });
   });
 }
 
@@ -28,6 +29,7 @@ const laws = keptAnswers<ReturnType<typeof reportingDelays>>();
 function keptDelays() {
   return laws("all", async (db, today) => {
     const { timeZone } = await loadShop(db);
-    return reportingDelays(await loadDelayRecord(db, { today, timeZone }));
+    const record = await loadDelayRecord(db, { today, timeZone });
+    return () => reportingDelays(record);
   });
 }

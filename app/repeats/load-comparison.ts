@@ -8,6 +8,7 @@ import { type ComparisonVerdict, comparisonVerdict } from "@/lib/failures/compar
 import { type MissingAnswer, missingAnswer } from "@/lib/failures/missing-answer";
 import type { LifeQuestion } from "@/lib/failures/visit-spells";
 import { readLifeAddress } from "./life-address";
+import { readAgainst } from "./read-comparison";
 import { sidesOfDay } from "./sides-of-day";
 import { twoGroups } from "./two-groups";
 
@@ -38,23 +39,23 @@ export type ComparisonOutcome =
   /** One side has nothing to count. */
   | { readonly kind: "missing"; readonly side: ComparedGroup; readonly missing: MissingAnswer };
 
-/** Two groups, or one group before and after a day, from the address to the answer. */
-export async function loadComparison(
+/** Two groups, or one group before and after a day: reads what the answer needs. @returns the answer, to be reckoned when no transaction waits for it */
+export async function readComparison(
   db: Reader,
   kind: ComparisonKind,
   { component, values, today }: { readonly component: string; readonly values: AddressValues; readonly today: Day },
-): Promise<ComparisonView> {
+): Promise<() => ComparisonView> {
   const words = await loadCatalogueWords(db, today);
   const name = words.components.find((entry) => entry.key === component)?.name;
-  if (name === undefined) return { kind: "unknown-component" };
+  if (name === undefined) return () => ({ kind: "unknown-component" });
   const { cutOff } = words;
-  if (cutOff === undefined) return { kind: "no-data", name };
+  if (cutOff === undefined) return () => ({ kind: "no-data", name });
   const own = kind === "compare" ? "with" : "on";
   const { question, notices } = readLifeAddress(component, values, { words, cutOff, own: [own] });
-  const cells = await loadExposureCells(db, {});
+  const cells = await loadExposureCells(db, { onlyComponents: [component, ...otherComponent(kind, values, words)] });
   const asked = { name, question, words, cells };
   const read = kind === "compare" ? twoGroups(values, asked) : sidesOfDay(values, asked);
-  return {
+  return () => ({
     kind: "loaded",
     name,
     words,
@@ -63,7 +64,14 @@ export async function loadComparison(
     notices: [...notices, ...read.notices],
     second: read.second,
     outcome: "groups" in read ? outcomeOf(read.groups) : { kind: "not-two", ...read.notTwo },
-  };
+  });
+}
+
+/** A group may be set against another component of the same units. */
+function otherComponent(kind: ComparisonKind, values: AddressValues, words: CatalogueWords): readonly string[] {
+  if (kind !== "compare") return [];
+  const { against } = readAgainst(values, words);
+  return against.kind === "component" ? [against.value] : [];
 }
 
 function outcomeOf([first, second]: readonly [ComparedGroup, ComparedGroup]): ComparisonOutcome {

@@ -41,18 +41,28 @@ export async function loadComponentLife(
   values: AddressValues,
   today: Day,
 ): Promise<LifeView> {
+  return (await readComponentLife(db, component, values, today))();
+}
+
+/** Reads what the answer needs. @returns the answer, to be reckoned when no transaction waits for it */
+export async function readComponentLife(
+  db: Reader,
+  component: string,
+  values: AddressValues,
+  today: Day,
+): Promise<() => LifeView> {
   const words = await loadCatalogueWords(db, today);
   const name = words.components.find((entry) => entry.key === component)?.name;
-  if (name === undefined) return { kind: "unknown-component" };
+  if (name === undefined) return () => ({ kind: "unknown-component" });
   const { cutOff } = words;
-  if (cutOff === undefined) return { kind: "no-data", name };
+  if (cutOff === undefined) return () => ({ kind: "no-data", name });
   const { question, notices } = readLifeAddress(component, values, { words, cutOff, own: ["rows"] });
   const own = new AddressReader({ rows: values.rows }, ["rows"]);
   const asked = own.oneOf("rows", rowGroupings, `Choose ${rowGroupings.join(", ")}.`);
-  const cells = await loadExposureCells(db, { ...question.where, onlyComponent: component });
+  const cells = await loadExposureCells(db, { ...question.where, onlyComponents: [component] });
   const where = { ...question.where, component };
   const rows = asked ?? (modelsAsked(cells, where.model) > 1 ? "model" : "age");
-  return {
+  return () => ({
     kind: "life",
     name,
     words,
@@ -64,7 +74,7 @@ export async function loadComponentLife(
     unplaced: unplacedUnits(cells, where),
     rows,
     rates: failureRates(cells, { ...question, where, by: [rows], counting: "failures" }),
-  };
+  });
 }
 
 function modelsAsked(cells: ExposureCells, model: string | undefined): number {

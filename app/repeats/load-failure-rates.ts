@@ -17,8 +17,13 @@ export type RatesView =
 
 /** From an address to its answer: the one path of the page, the CSV and the command. */
 export async function loadFailureRates(db: Reader, values: AddressValues, today: Day): Promise<RatesView> {
+  return (await readFailureRates(db, values, today))();
+}
+
+/** Reads what the answer needs. @returns the answer, to be reckoned when no transaction waits for it */
+export async function readFailureRates(db: Reader, values: AddressValues, today: Day): Promise<() => RatesView> {
   const words = await loadCatalogueWords(db, today);
-  if (words.cutOff === undefined) return { kind: "no-data", words };
+  if (words.cutOff === undefined) return () => ({ kind: "no-data", words });
   const address = readRateQuestion(values, {
     makers: words.makers,
     models: words.models.map((model) => model.number),
@@ -30,5 +35,5 @@ export async function loadFailureRates(db: Reader, values: AddressValues, today:
     ...address.question.where,
     withPayer: address.question.by.includes("payer"),
   });
-  return { kind: "rates", words, address, rates: failureRates(cells, address.question) };
+  return () => ({ kind: "rates", words, address, rates: failureRates(cells, address.question) });
 }

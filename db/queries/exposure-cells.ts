@@ -11,8 +11,8 @@ export interface ModelFilter {
   readonly maker?: string | undefined;
   readonly model?: string | undefined;
   readonly productType?: string | undefined;
-  /** Read only the models whose type has this component, and its own jobs: enough for all that is asked of it alone. */
-  readonly onlyComponent?: string | undefined;
+  /** Read only the models whose type has one of these components, and their own jobs: enough for all that is asked of them alone. */
+  readonly onlyComponents?: readonly string[] | undefined;
   /** Read the jobs themselves, with who paid, which the roll-ups do not hold: the only question whose cost grows with jobs. */
   readonly withPayer?: boolean | undefined;
 }
@@ -92,21 +92,28 @@ function days(alias: "w" | "c" | "r"): SQL {
     ${at}.retired_on - date '1970-01-01' as retired`;
 }
 
-function ofComponent(alias: "c" | "r" | "j", { onlyComponent }: ModelFilter): SQL {
+function ofComponent(alias: "c" | "r" | "j", { onlyComponents }: ModelFilter): SQL {
   const at = sql.raw(alias);
-  return onlyComponent === undefined ? sql`true` : sql`${at}.component = ${onlyComponent}`;
+  return onlyComponents === undefined ? sql`true` : sql`${at}.component = any (${textArray(onlyComponents)})`;
 }
 
-function modelsWhere({ maker, model, productType, onlyComponent }: ModelFilter): SQL {
+function modelsWhere({ maker, model, productType, onlyComponents }: ModelFilter): SQL {
   const parts = [sql`true`];
   if (maker !== undefined) parts.push(sql`k.name = ${maker}`);
   if (model !== undefined) parts.push(sql`m.number = ${model}`);
   if (productType !== undefined) parts.push(sql`m.product_type = ${productType}`);
-  if (onlyComponent !== undefined)
+  if (onlyComponents !== undefined)
     parts.push(
-      sql`m.product_type in (select u.product_type from component_uses u where u.component = ${onlyComponent})`,
+      sql`m.product_type in (select u.product_type from component_uses u where u.component = any (${textArray(onlyComponents)}))`,
     );
   return sql.join(parts, sql` and `);
+}
+
+function textArray(words: readonly string[]): SQL {
+  return sql`array[${sql.join(
+    words.map((word) => sql`${word}`),
+    sql`, `,
+  )}]::text[]`;
 }
 
 async function loadWords(db: Reader, kind: "component" | "symptom"): Promise<CountedWord[]> {
@@ -123,7 +130,8 @@ function placeOf(row: DayRow): JobPlace | undefined {
 }
 
 function windowOf(row: WindowRow): UnitWindow {
-  return { modelId: row.model_id, units: row.units, ...placedAlways(row) };
+  const { inServiceOn, observedFrom, retiredOn } = placedAlways(row);
+  return { modelId: row.model_id, units: row.units, inServiceOn, observedFrom, retiredOn };
 }
 
 function cellOf(row: CellRow): JobCell {
@@ -141,9 +149,19 @@ function cellOf(row: CellRow): JobCell {
   };
 }
 
+/** Each property by name: objects that are spread from others are of the slow kind, and a large company has a hundred thousand. */
 function repeatOf(row: RepeatRow): RepeatedJob {
-  const { previousFailedOn: _, jobs: __, ...cell } = cellOf({ ...row, previous: null, jobs: 1 });
-  return { ...cell, unitId: row.unit_id, place: placedAlways(row) };
+  return {
+    modelId: row.model_id,
+    component: row.component ?? undefined,
+    symptom: row.symptom ?? undefined,
+    cause: row.cause,
+    countedAs: row.counted_as,
+    place: placedAlways(row),
+    failedOn: row.failed,
+    payer: row.payer,
+    unitId: row.unit_id,
+  };
 }
 
 /** The schema allows no null in these columns of these two tables. */

@@ -143,7 +143,7 @@ function jobsOf(rows: readonly JobRow[], place: ReadonlyMap<number, number>): We
     knownWeek: Math.max(known, failed),
     failed: component ?? undefined,
     symptom: symptom ?? undefined,
-    ...(codes === null ? {} : { codes }),
+    codes: codes ?? undefined,
     jobs,
   }));
 }

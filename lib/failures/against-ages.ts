@@ -64,7 +64,7 @@ function fineGroups(
 ): { key: GroupKey; counts: Counts }[] {
   const more = (["type", "age"] as const).filter((dimension) => !question.by.some((asked) => asked === dimension));
   const fine: Grouping = { ...question, by: [...question.by, ...more] };
-  const tallies = tallyJobs(cells, fine).groups;
+  const tallies = tallyJobs(cells, fine, "events only").groups;
   return [...groupsWithExposure(cells, fine, exposure).values()].map(({ key, exposure: { unitDays } }) => ({
     key,
     counts: { events: tallies.get(keyText(key))?.tally.events ?? 0, unitDays },

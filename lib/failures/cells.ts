@@ -44,8 +44,11 @@ export interface JobCell {
   readonly payer?: PayerKind | undefined;
 }
 
+/** What tells which group a job belongs to. */
+export type SortedJob = Omit<JobCell, "jobs" | "previousFailedOn">;
+
 /** A job of a unit that has more than one: needed to know how failures bunch by unit. */
-export interface RepeatedJob extends Omit<JobCell, "jobs" | "previousFailedOn" | "place"> {
+export interface RepeatedJob extends Omit<SortedJob, "place"> {
   readonly unitId: string;
   readonly place: JobPlace;
 }

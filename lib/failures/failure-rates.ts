@@ -47,7 +47,7 @@ const noTally: Tally = { events: 0, eventUnitDays: 0, repeats: 0 };
 export function failureRates(cells: ExposureCells, question: RateQuestion): FailureRates {
   const exposure = exposureOf(cells.windows, question);
   const groups = groupsWithExposure(cells, question, exposure);
-  const tallies = tallyJobs(cells, question);
+  const tallies = tallyJobs(cells, question, "with repeats");
   const whole = { ...question, by: [] };
   const all = question.by.includes("year") ? exposureOf(cells.windows, whole) : exposure;
   const fleet = groupsWithExposure(cells, whole, all).get("");

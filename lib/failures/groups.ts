@@ -2,7 +2,7 @@ import { type Cause, causeKeys, causes } from "@/lib/domain/cause";
 import { payerKinds } from "@/lib/domain/job";
 import { payerNames } from "@/lib/domain/payer-names";
 import { productTypes } from "@/lib/domain/product-type";
-import type { CountedWord, ExposureCells, JobCell, ModelEntry } from "./cells";
+import type { CountedWord, ExposureCells, ModelEntry, SortedJob } from "./cells";
 import { addExposure, allAges, type Exposure, type ModelExposure, noExposure, yearNumber } from "./exposure";
 import { ageBandOf, ageBands, type Dimension, type RateQuestion } from "./rate-question";
 
@@ -51,7 +51,7 @@ export function groupsWithExposure(
 
 /** The group of one job. @returns undefined where the job does not name what it is grouped by. */
 export function groupKeyOf(
-  cell: JobCell,
+  cell: SortedJob,
   cells: ExposureCells,
   model: ModelEntry,
   by: readonly Dimension[],
@@ -124,7 +124,7 @@ function wordsOf(words: readonly CountedWord[], only: string | undefined, model:
   );
 }
 
-function partOfJob(dimension: Exclude<Dimension, "age">, cell: JobCell, cells: ExposureCells, model: ModelEntry) {
+function partOfJob(dimension: Exclude<Dimension, "age">, cell: SortedJob, cells: ExposureCells, model: ModelEntry) {
   if (dimension === "cause") return part(dimension, { key: cell.cause, name: causes[cell.cause].name });
   if (dimension === "year") return yearPart(cell.failedOn);
   if (dimension === "payer") return payerPart(cell);
@@ -145,12 +145,12 @@ function partOfModel(dimension: "model" | "maker" | "type", model: ModelEntry): 
   }
 }
 
-function agePart(cell: JobCell): GroupKey[number] | undefined {
+function agePart(cell: SortedJob): GroupKey[number] | undefined {
   return cell.place && part("age", ageBandOf(cell.failedOn - cell.place.inServiceOn));
 }
 
 /** @throws RangeError where the cells were read without it: the caller must ask for it. */
-function payerPart({ payer }: JobCell): GroupKey[number] {
+function payerPart({ payer }: SortedJob): GroupKey[number] {
   if (payer === undefined) throw new RangeError("cells.jobs: a grouping by payer needs the payer of each job");
   return part("payer", { key: payer, name: payerNames[payer] });
 }

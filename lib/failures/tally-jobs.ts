@@ -1,4 +1,4 @@
-import type { ExposureCells, JobCell, JobPlace, ModelEntry, RepeatedJob } from "./cells";
+import type { ExposureCells, JobCell, JobPlace, ModelEntry, SortedJob } from "./cells";
 import { withinYear, yearNumber } from "./exposure";
 import { type Grouping, type GroupKey, groupKeyOf, inFleet, keyText } from "./groups";
 import { observedAges, type Placing, placeJob } from "./observation";
@@ -21,8 +21,15 @@ export interface JobTallies {
 type Growing = { -readonly [K in keyof Tally]: number };
 type Verdict = { readonly key: GroupKey } | { readonly leftOut: LeftOutReason } | undefined;
 
-/** Sorts the jobs that the question asks about into its groups; what can't be sorted is counted with its reason. */
-export function tallyJobs(cells: ExposureCells, question: Grouping): JobTallies {
+/**
+ * Sorts the jobs that the question asks about into its groups; what can't be sorted is counted with its reason.
+ * @param repeats  how failures bunch by unit costs as much again, and is not always wanted
+ */
+export function tallyJobs(
+  cells: ExposureCells,
+  question: Grouping,
+  repeats: "with repeats" | "events only",
+): JobTallies {
   const models = new Map(cells.models.map((model) => [model.modelId, model]));
   const groups = new Map<string, { key: GroupKey; tally: Growing }>();
   const whole: Growing = { events: 0, eventUnitDays: 0, repeats: 0 };
@@ -41,11 +48,11 @@ export function tallyJobs(cells: ExposureCells, question: Grouping): JobTallies 
     add(group.tally, cell, periodOf(cell, question), question.by.includes("age"));
     add(whole, cell, question, question.where.age !== undefined);
   }
-  addRepeats(cells, models, question, groups, whole);
+  if (repeats === "with repeats") addRepeats(cells, models, question, groups, whole);
   return { groups, whole, leftOut };
 }
 
-function sort(cell: JobCell, cells: ExposureCells, model: ModelEntry | undefined, question: Grouping): Verdict {
+function sort(cell: SortedJob, cells: ExposureCells, model: ModelEntry | undefined, question: Grouping): Verdict {
   if (model === undefined || !isAskedFor(cell, question) || !inFleet(cells, model, question)) return undefined;
   const placing = placeJob(cell.place, cell.failedOn, question);
   if (placing === "outside the period") return undefined;
@@ -62,7 +69,12 @@ function sort(cell: JobCell, cells: ExposureCells, model: ModelEntry | undefined
 }
 
 /** A failure of a part that the catalogue does not give to this type has no exposure of its own to be divided by. */
-function isListed(cell: JobCell, cells: ExposureCells, { productType }: ModelEntry, by: readonly Dimension[]): boolean {
+function isListed(
+  cell: SortedJob,
+  cells: ExposureCells,
+  { productType }: ModelEntry,
+  by: readonly Dimension[],
+): boolean {
   const listed = (words: ExposureCells["components"], key: string | undefined) =>
     key === undefined || words.some((word) => word.key === key && word.productTypes.includes(productType));
   return (
@@ -76,7 +88,7 @@ function periodOf({ failedOn }: JobCell, question: Grouping): Pick<RateQuestion,
   return question.by.includes("year") ? withinYear(question, yearNumber(failedOn)) : question;
 }
 
-function isAskedFor(cell: JobCell, { counting, where }: Grouping): boolean {
+function isAskedFor(cell: SortedJob, { counting, where }: Grouping): boolean {
   if (counting === "failures" && cell.countedAs !== "failure") return false;
   if (counting !== "failures" && counting !== "calls" && cell.cause !== counting) return false;
   return (
@@ -106,25 +118,19 @@ function addRepeats(
   groups: ReadonlyMap<string, { tally: Growing }>,
   whole: Growing,
 ): void {
-  const timesInGroup = new Map<string, number>();
-  const timesInAll = new Map<string, number>();
+  const ofUnit = new Map<string, (Growing | undefined)[]>();
   for (const job of cells.repeated) {
-    const verdict = sort(asCell(job), cells, models.get(job.modelId), question);
+    const verdict = sort(job, cells, models.get(job.modelId), question);
     if (verdict === undefined || "leftOut" in verdict) continue;
-    const text = keyText(verdict.key);
-    const group = groups.get(text);
-    if (group !== undefined) group.tally.repeats += 2 * seenBefore(timesInGroup, `${job.unitId}\u001e${text}`);
-    whole.repeats += 2 * seenBefore(timesInAll, job.unitId);
+    const group = groups.get(keyText(verdict.key))?.tally;
+    // The m squared less m of a unit is the sum of 2 x 0, 2 x 1, ... 2 x (m - 1): twice what came before, each time.
+    const before = ofUnit.get(job.unitId);
+    if (before === undefined) {
+      ofUnit.set(job.unitId, [group]);
+      continue;
+    }
+    whole.repeats += 2 * before.length;
+    for (const earlier of before) if (group !== undefined && earlier === group) group.repeats += 2;
+    before.push(group);
   }
-}
-
-/** How often the key came before: m squared less m is the sum of 2 x 0, 2 x 1, ... 2 x (m - 1). */
-function seenBefore(times: Map<string, number>, key: string): number {
-  const before = times.get(key) ?? 0;
-  times.set(key, before + 1);
-  return before;
-}
-
-function asCell(job: RepeatedJob): JobCell {
-  return { ...job, previousFailedOn: undefined, jobs: 1 };
 }

@@ -1,4 +1,5 @@
-import { ageBandCount, blockOf, weeksPerYear } from "./weeks";
+import type { LineEvent } from "./signal-record";
+import { ageBandCount, ageBandOfWeeks, blockOf, weeksPerYear } from "./weeks";
 
 /** Sums by block of 13 weeks and age band, cumulated over blocks, so that any baseline is one subtraction. */
 export interface BlockSums {
@@ -45,21 +46,19 @@ export function baselineOf(block: number): Span | undefined {
   return years < 1 ? undefined : { from: until - years * blocksPerYear, until };
 }
 
-export interface Addition {
-  readonly week: number;
-  readonly band: number;
-  readonly amount: number;
-}
-
-/** @param into  sums of the same range that are needed no more, to be written over */
-export function blockSums(range: BlockRange, additions: readonly Addition[], into?: BlockSums): BlockSums {
+/**
+ * Jobs by the block of their call and the age of their machine.
+ * @param into  sums of the same range that are needed no more, to be written over
+ */
+export function blockSums(range: BlockRange, events: readonly LineEvent[], into?: BlockSums): BlockSums {
   const before = into?.before.fill(0) ?? new Float64Array((range.count + 1) * ageBandCount);
   let [touched, firstPlace] = [0, before.length]; // one bit for each band; most groups have events at few ages
-  for (const { week, band, amount } of additions) {
-    const block = blockOf(week) - range.first;
+  for (const { failedWeek, inServiceWeek, jobs } of events) {
+    const block = blockOf(failedWeek) - range.first;
     if (block < 0 || block >= range.count) continue;
+    const band = ageBandOfWeeks(failedWeek - inServiceWeek);
     const place = (block + 1) * ageBandCount + band;
-    before[place] = (before[place] ?? 0) + amount;
+    before[place] = (before[place] ?? 0) + jobs;
     touched |= 1 << band;
     firstPlace = Math.min(firstPlace, (block + 1) * ageBandCount);
   }

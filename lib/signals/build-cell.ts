@@ -1,14 +1,13 @@
-import type { BlockRange } from "./block-sums";
-import { type Span, sumOf } from "./block-sums";
+import { type BlockRange, blockSums, type Span, sumOf } from "./block-sums";
 import type { AgeCounts, CellWeeks, Learnt } from "./cell-weeks";
 import { type ExposureWeeks, weeksOf } from "./exposure-weeks";
 import { jobsOfCell } from "./jobs-of-cell";
 import type { ModelSums } from "./rest-of-type";
 import { againstRest, uncovered } from "./rest-rates";
-import type { CellKey, SignalRecord } from "./signal-record";
+import type { CellKey, LineEvent, SignalRecord } from "./signal-record";
 import { toleratedRatio } from "./tolerated-ratio";
-import { type Line, type LineEvent, sumsOfEvents } from "./type-record";
-import { ageBandCount, blockOf, weeksAhead, weeksPerBlock } from "./weeks";
+import type { Line } from "./type-record";
+import { ageBandCount, ageBandOfWeeks, blockOf, weeksAhead, weeksPerBlock } from "./weeks";
 
 export interface CellParts {
   readonly key: CellKey;
@@ -77,16 +76,16 @@ function coveredEvents(
   rates: Float64Array,
 ): readonly LineEvent[] {
   return events.filter(
-    ({ week, band }) =>
+    ({ failedWeek: week, inServiceWeek }) =>
       week >= record.firstWeek &&
       week <= record.lastWeek &&
-      (rates[(blockOf(week) - range.first) * ageBandCount + band] ?? uncovered) >= 0,
+      (rates[(blockOf(week) - range.first) * ageBandCount + ageBandOfWeeks(week - inServiceWeek)] ?? uncovered) >= 0,
   );
 }
 
 function agesOf(range: BlockRange, line: Line, parts: Pick<CellParts, "exposure" | "events">): AgeCounts[] {
   const all: Span = { from: 0, until: range.count };
-  const ownEvents = sumsOfEvents(parts.events(), range);
+  const ownEvents = blockSums(range, parts.events());
   const { events, exposure } = line.rest.whole();
   return Array.from({ length: ageBandCount }, (_, band) => {
     const [failures, unitWeeks] = [sumOf(ownEvents, all, band), sumOf(parts.exposure.sums, all, band)];

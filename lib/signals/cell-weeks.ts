@@ -6,15 +6,8 @@ import { seasonByWeek, spreadByBlock } from "./company-blocks";
 import { denseWeeks, type ExposureWeeks, exposureWeeks } from "./exposure-weeks";
 import { largestYear } from "./largest-year";
 import type { ModelSums } from "./rest-of-type";
-import type { CellKey, Cohort, SignalRecord, WordKind } from "./signal-record";
-import {
-  type Line,
-  type LineEvent,
-  type MachineGroup,
-  sumsOfEvents,
-  type TypeRecord,
-  typeRecords,
-} from "./type-record";
+import type { CellKey, Cohort, LineEvent, SignalRecord, WordKind } from "./signal-record";
+import { type Line, type MachineGroup, type TypeRecord, typeRecords } from "./type-record";
 
 /** Observed and expected counts of one cell, week by week. */
 export interface CellWeeks {
@@ -88,9 +81,12 @@ export function passCells(
     const season = seasonOf(type);
     const learnt: Learnt = { record, range, spread, clumped, season, least: leastYearlyExpected, dense };
     const pass: Pass = (line, candidate, partsWith) => {
-      if (largestYear(line, candidate, range.count) < learnt.least) return; // most cells of a large company end here
+      if (largestYear(line, candidate, undefined, range.count) < learnt.least) return; // most cells of a large company end here
+      const { events } = candidate.sums();
+      // Own failures, left out of what the others predict, can only lower it.
+      if (events !== undefined && largestYear(line, candidate, events, range.count) < learnt.least) return;
       visit({
-        cell: buildCell(learnt, line, partsWith(candidate.sums), room),
+        cell: buildCell(learnt, line, partsWith({ exposure: candidate.exposure.sums, events }), room),
         kept: () => buildCell(learnt, line, partsWith(undefined), cellRoom(record, range)),
       });
     };
@@ -108,7 +104,7 @@ export type CompanySpread = Readonly<Record<WordKind, number>>;
 /** @param partsWith  all of the cell, with sums that are given or added up anew, when others came after it */
 type Pass = (
   line: Line,
-  candidate: Pick<CellParts, "models" | "exposure" | "sums">,
+  candidate: Pick<CellParts, "models" | "exposure"> & { readonly sums: () => ModelSums },
   partsWith: (sums: ModelSums | undefined) => CellParts,
 ) => void;
 
@@ -161,7 +157,7 @@ function passWhole(type: MachineGroup, group: Group, { range }: Learnt, pass: Pa
   const reused = blockSums(range, []);
   for (const line of type.lines) {
     const sumsIn = (into?: BlockSums) => ({ exposure: exposure.sums, events: eventsOf(line, models, range, into) });
-    pass(line, { models, exposure, sums: sumsIn(reused) }, (sums) => ({
+    pass(line, { models, exposure, sums: () => sumsIn(reused) }, (sums) => ({
       key: keyOf(type.productType, group, line.kind, line.word, undefined),
       models,
       exposure,
@@ -195,9 +191,9 @@ function passHalves(type: TypeRecord, model: number, cohorts: readonly Cohort[],
       const events = eventsOf.get(half) ?? [];
       const sumsIn = (into?: BlockSums) => ({
         exposure: exposure.sums,
-        events: events.length === 0 ? undefined : sumsOfEvents(events, range, into),
+        events: events.length === 0 ? undefined : blockSums(range, events, into),
       });
-      pass(line, { models: own, exposure, sums: sumsIn(reused) }, (sums) => ({
+      pass(line, { models: own, exposure, sums: () => sumsIn(reused) }, (sums) => ({
         key: keyOf(type.productType, { maker, model: number }, line.kind, line.word, half),
         models: own,
         exposure,

@@ -1,8 +1,8 @@
 import { pearsonWithin } from "@/lib/statistics/multiplicity/pearson-within";
 import { type BlockRange, baselineOf } from "./block-sums";
 import { type ExposureWeeks, weeksOf } from "./exposure-weeks";
-import type { SignalRecord, WordKind } from "./signal-record";
-import type { LineEvent, MachineGroup, TypeRecord } from "./type-record";
+import type { LineEvent, SignalRecord, WordKind } from "./signal-record";
+import type { MachineGroup, TypeRecord } from "./type-record";
 import { weeksPerBlock } from "./weeks";
 
 /** Below this many standard deviations above chance, nothing is said to clump: chance of 1 in 100. */
@@ -67,9 +67,9 @@ function addGroup(
 }
 
 function fill(counts: Float64Array, events: readonly LineEvent[], { firstWeek }: SignalRecord, isOver = false): void {
-  for (const { week, amount } of events) {
-    const place = week - firstWeek;
-    if (place >= 0 && place < counts.length) counts[place] = isOver ? 0 : (counts[place] ?? 0) + amount;
+  for (const { failedWeek, jobs } of events) {
+    const place = failedWeek - firstWeek;
+    if (place >= 0 && place < counts.length) counts[place] = isOver ? 0 : (counts[place] ?? 0) + jobs;
   }
 }
 

@@ -65,9 +65,9 @@ function seasonByBlock(record: SignalRecord, type: TypeRecord, range: BlockRange
   for (const line of type.lines) {
     if (line.kind !== "component") continue;
     for (const events of line.eventsOf.values()) {
-      for (const { week, amount } of events) {
-        const place = week - record.firstWeek;
-        if (place >= 0 && place < failures.length) failures[place] = (failures[place] ?? 0) + amount;
+      for (const { failedWeek, jobs } of events) {
+        const place = failedWeek - record.firstWeek;
+        if (place >= 0 && place < failures.length) failures[place] = (failures[place] ?? 0) + jobs;
       }
     }
   }

@@ -1,5 +1,5 @@
 import type { CellWeeks } from "./cell-weeks";
-import type { LineEvent } from "./type-record";
+import type { LineEvent } from "./signal-record";
 
 /**
  * The jobs of one cell by week of the call, and how many of them were on record when.
@@ -12,22 +12,23 @@ export function jobsOfCell(
 ): Pick<CellWeeks, "unknownAt" | "carrying"> {
   const late = new Map<number, LineEvent[]>();
   for (const event of counted) {
-    const place = event.week - firstWeek;
-    observed[place] = (observed[place] ?? 0) + event.amount;
-    if (event.knownWeek <= event.week) continue;
-    const others = late.get(event.week);
-    if (others === undefined) late.set(event.week, [event]);
+    const place = event.failedWeek - firstWeek;
+    observed[place] = (observed[place] ?? 0) + event.jobs;
+    if (event.knownWeek <= event.failedWeek) continue;
+    const others = late.get(event.failedWeek);
+    if (others === undefined) late.set(event.failedWeek, [event]);
     else others.push(event);
   }
   return {
     unknownAt: (week, seenAt) => {
       let unknown = 0;
-      for (const { knownWeek, amount } of late.get(week) ?? []) if (knownWeek > seenAt) unknown += amount;
+      for (const { knownWeek, jobs } of late.get(week) ?? []) if (knownWeek > seenAt) unknown += jobs;
       return unknown;
     },
     carrying: (component, from, to) =>
       counted.reduce(
-        (sum, { failed, week, amount }) => sum + (failed === component && week >= from && week <= to ? amount : 0),
+        (sum, { failed, failedWeek: week, jobs }) =>
+          sum + (failed === component && week >= from && week <= to ? jobs : 0),
         0,
       ),
   };

@@ -1,16 +1,18 @@
-import { fewestUnitWeeks } from "./block-sums";
+import { type BlockSums, fewestUnitWeeks } from "./block-sums";
 import { baselineWith, type CellParts } from "./build-cell";
 import type { Line } from "./type-record";
 import { ageBandCount } from "./weeks";
 
 /**
  * Largest number of failures expected of a cell in four blocks in a row, without the season, which evens out over a year.
+ * @param ownEvents  of the cell itself, which are left out; undefined: none, which gives the most that it can come to
  * Asked of every cell there could be, most of which end here: so it looks at nothing but what it needs.
  * Checked: tests/signals/by-definition.test.ts, by adding up the weeks of each cell.
  */
 export function largestYear(
   line: Line,
-  parts: Pick<CellParts, "models" | "exposure" | "sums">,
+  parts: Pick<CellParts, "models" | "exposure">,
+  ownEvents: BlockSums | undefined,
   blocks: number,
 ): number {
   const { places } = parts.exposure.held;
@@ -22,7 +24,7 @@ export function largestYear(
     const start = entry;
     while (entry < places.length && (places[entry] ?? 0) < (block + 1) * ageBandCount) entry++;
     [fourth, third, second] = [third, second, newest];
-    newest = entry === start ? 0 : expectedInBlock(line, parts, block, start, entry);
+    newest = entry === start ? 0 : expectedInBlock(line, parts, ownEvents, block, [start, entry]);
     largest = Math.max(largest, newest + second + third + fourth);
   }
   return largest;
@@ -30,24 +32,24 @@ export function largestYear(
 
 function expectedInBlock(
   line: Line,
-  parts: Pick<CellParts, "models" | "exposure" | "sums">,
+  parts: Pick<CellParts, "models" | "exposure">,
+  ownEvents: BlockSums | undefined,
   block: number,
-  start: number,
-  end: number,
+  [start, end]: readonly [number, number],
 ): number {
   const span = baselineWith(line, parts, block);
   if (span === undefined) return 0;
   const { places, unitWeeks, before } = parts.exposure.held;
   const { events, exposure } = line.rest;
-  const own = parts.sums.events?.before;
+  const own = ownEvents?.before;
   const [from, until] = [(span.from - block) * ageBandCount, (span.until - block) * ageBandCount];
   let expected = 0;
   for (let entry = start; entry < end; entry++) {
     const place = places[entry] ?? 0;
     const othersWeeks = (exposure[place] ?? 0) - (before[entry] ?? 0);
     if (othersWeeks < fewestUnitWeeks) continue;
-    const ownEvents = own === undefined ? 0 : (own[place + until] ?? 0) - (own[place + from] ?? 0);
-    expected += ((unitWeeks[entry] ?? 0) * Math.max(0, (events[place] ?? 0) - ownEvents)) / othersWeeks;
+    const ownCount = own === undefined ? 0 : (own[place + until] ?? 0) - (own[place + from] ?? 0);
+    expected += ((unitWeeks[entry] ?? 0) * Math.max(0, (events[place] ?? 0) - ownCount)) / othersWeeks;
   }
   return expected;
 }

@@ -43,9 +43,12 @@ export interface WeeklyJobs {
   readonly failed: string | undefined;
   readonly symptom: string | undefined;
   /** Fault codes that the machine showed; absent where none was read. */
-  readonly codes?: readonly string[];
+  readonly codes?: readonly string[] | undefined;
   readonly jobs: number;
 }
+
+/** What a line of words looks at of a job: the record's own rows, since a large company has a million of them. */
+export type LineEvent = Pick<WeeklyJobs, "madeHalf" | "inServiceWeek" | "failedWeek" | "knownWeek" | "failed" | "jobs">;
 
 /**
  * What a cell counts: failures of a component, or all closed jobs with one symptom, or in which one fault code was shown.

@@ -2,8 +2,7 @@ import type { ProductType } from "@/lib/domain/product-type";
 import { type BlockRange, type BlockSums, blockSums, sumsRoom } from "./block-sums";
 import type { ExposureWeeks } from "./exposure-weeks";
 import { type ModelSums, type RestOfType, restOfType } from "./rest-of-type";
-import type { SignalRecord, WeeklyJobs, WordKind } from "./signal-record";
-import { ageBandOfWeeks } from "./weeks";
+import type { LineEvent, SignalRecord, WordKind } from "./signal-record";
 
 /** Machines that can be compared: what one model suffers is measured against the others. */
 export interface MachineGroup {
@@ -29,17 +28,6 @@ export interface Line {
   readonly rest: RestOfType;
 }
 
-export interface LineEvent {
-  readonly week: number;
-  readonly knownWeek: number;
-  readonly band: number;
-  readonly madeHalf: number | undefined;
-  /** Component that was found at fault, whatever word the event stands under. */
-  readonly failed: string | undefined;
-  /** How many jobs. */
-  readonly amount: number;
-}
-
 /** @param exposureOf  a model, by position in the record's models */
 export function typeRecords(
   record: SignalRecord,
@@ -61,12 +49,11 @@ export function typeRecords(
     const model = record.models[jobs.model];
     const type = model && types.get(model.productType);
     if (model === undefined || type === undefined) continue;
-    const event = eventOf(jobs);
-    if (jobs.failed !== undefined) addEvent(type.components, "component", jobs.failed, jobs.model, event);
-    if (jobs.symptom !== undefined) addEvent(type.symptoms, "symptom", jobs.symptom, jobs.model, event);
+    if (jobs.failed !== undefined) addEvent(type.components, "component", jobs.failed, jobs.model, jobs);
+    if (jobs.symptom !== undefined) addEvent(type.symptoms, "symptom", jobs.symptom, jobs.model, jobs);
     if (jobs.codes === undefined) continue;
     const words = type.makers.get(model.maker)?.words ?? new Map();
-    for (const code of jobs.codes) addEvent(words, "fault_code", code, jobs.model, event);
+    for (const code of jobs.codes) addEvent(words, "fault_code", code, jobs.model, jobs);
   }
   const linesOf = (words: Words, models: GrowingType["models"]) =>
     [...words.values()].toSorted((a, b) => (a.word < b.word ? -1 : 1)).map((line) => lineOf(line, models, range, room));
@@ -104,17 +91,6 @@ function addEvent(words: Words, kind: WordKind, word: string, model: number, eve
   else own.push(event);
 }
 
-function eventOf({ failedWeek, knownWeek, inServiceWeek, madeHalf, failed, jobs }: WeeklyJobs): LineEvent {
-  return {
-    week: failedWeek,
-    knownWeek,
-    band: ageBandOfWeeks(failedWeek - inServiceWeek),
-    madeHalf,
-    failed,
-    amount: jobs,
-  };
-}
-
 function lineOf(
   line: GrowingLine,
   models: ReadonlyMap<number, ExposureWeeks>,
@@ -124,16 +100,11 @@ function lineOf(
   const sums = new Map<number, ModelSums>();
   for (const [model, { sums: exposure }] of models) {
     const own = line.eventsOf.get(model);
-    sums.set(model, { exposure, events: own && sumsOfEvents(own, range, room()) });
+    sums.set(model, { exposure, events: own && blockSums(range, own, room()) });
   }
   return {
     ...line,
     rest: restOfType(range, sums),
     sumsOf: (model) => sums.get(model),
   };
-}
-
-/** @param into  sums that are needed no more, to be written over */
-export function sumsOfEvents(events: readonly LineEvent[], range: BlockRange, into?: BlockSums): BlockSums {
-  return blockSums(range, events, into);
 }

@@ -44,7 +44,8 @@ export async function currentRun(asked: Day | undefined, key?: string): Promise<
   const known = await kept("standing", async (db, today) => {
     const { timeZone } = await loadShop(db);
     const { cutOff } = await loadCatalogueWords(db, today);
-    return { timeZone, cutOff, basis: await loadCountedState(db), units: await countPlacedUnits(db) };
+    const standing = { timeZone, cutOff, basis: await loadCountedState(db), units: await countPlacedUnits(db) };
+    return () => standing;
   });
   if (known.cutOff === undefined) return { kind: "no-data" };
   const last = addDays(known.cutOff, -1);

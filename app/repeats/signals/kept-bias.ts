@@ -5,5 +5,8 @@ const kept = keptAnswers<BiasMeasures>();
 
 /** What bends every figure of the company, worked out once while the data stand. */
 export async function keptBias(): Promise<BiasMeasures> {
-  return await kept("all", loadBiasMeasures);
+  return await kept("all", async (db) => {
+    const measures = await loadBiasMeasures(db);
+    return () => measures;
+  });
 }

@@ -19,9 +19,10 @@ const kept = keptAnswers<VisitsView | undefined>();
 export async function loadVisits(values: AddressValues): Promise<VisitsView | undefined> {
   return await kept(values, async (db, today) => {
     const { cutOff } = await loadCatalogueWords(db, today);
-    if (cutOff === undefined) return undefined;
+    if (cutOff === undefined) return () => undefined;
     const { question, notices } = readVisitsAddress(values, cutOff);
-    return { question, notices, ...visitRows(await loadVisitShares(db, question), question.by) };
+    const shares = await loadVisitShares(db, question);
+    return () => ({ question, notices, ...visitRows(shares, question.by) });
   });
 }
 

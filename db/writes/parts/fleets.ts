@@ -67,7 +67,7 @@ export class Fleets {
   }
 
   async #cellsOf(component: string): Promise<ExposureCells> {
-    const known = this.#cells.get(component) ?? (await loadExposureCells(this.#db, { onlyComponent: component }));
+    const known = this.#cells.get(component) ?? (await loadExposureCells(this.#db, { onlyComponents: [component] }));
     this.#cells.set(component, known);
     return known;
   }

@@ -18,6 +18,7 @@ export function overDispersion({ groups, winsorShare }: OverDispersionInput): Ov
     throw new RangeError(`winsorShare must be at least 0 and below 0.5; it is ${winsorShare}`);
   }
   groups.forEach(({ z, standardError }, i) => {
+    if (Number.isFinite(z) && standardError > 0 && Number.isFinite(standardError)) return; // names are made where they are needed
     requireFinite(`groups[${i}].z`, z);
     requirePositive(`groups[${i}].standardError`, standardError);
   });

@@ -42,7 +42,7 @@ export async function loadLastBuy(db: Reader, { part, today }: KnownPart): Promi
   const taking = partTaking(await loadNumberTaking(db, spellings, forecastFrom));
   const { maker } = taking;
   const pieces = new PiecesTaken(taking.pieces);
-  const cells = await loadExposureCells(db, { maker, onlyComponent: component });
+  const cells = await loadExposureCells(db, { maker, onlyComponents: [component] });
   const question = questionOf({ component, maker, until: dayNumber(addDays(today, 1)) });
   const monthStarts = Array.from({ length: history.length + 1 }, (_, month) =>
     dayNumber(monthAfter(historyFrom, month)),

@@ -35,13 +35,10 @@ export async function loadSignal(key: string, asked: Day | undefined): Promise<S
   const { lead, onsetOn } = signal;
   const read = await kept([cell, onsetOn, asOf, lead.onsetWeek, lead.ages], async (db) => {
     const made = await loadProductionUnits(db, cell, asOf);
-    return {
-      made,
-      production: productionView(made, lead.ages, lead.onsetWeek),
-      jobs: await loadSignalJobs(db, { cell, from: onsetOn, asOf }),
-      areas: await loadAreasAtRisk(db, cell, asOf),
-      campaigns: await loadCampaignsOfSignal(db, cell, asOf),
-    };
+    const jobs = await loadSignalJobs(db, { cell, from: onsetOn, asOf });
+    const areas = await loadAreasAtRisk(db, cell, asOf);
+    const campaigns = await loadCampaignsOfSignal(db, cell, asOf);
+    return () => ({ made, production: productionView(made, lead.ages, lead.onsetWeek), jobs, areas, campaigns });
   });
   const notes = await readOnly((db) => loadNotesOfSignal(db, key));
   return { run: current.run, signal, past: current.past, notes, ...read };
