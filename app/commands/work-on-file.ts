@@ -1,7 +1,8 @@
 // Works on a file that was sent to the site, in a process of its own: the site starts it, and it ends with the site.
+import { asActor } from "@/db/actor";
 import { closeDatabase } from "@/db/close-database";
 import { doTask } from "../files/_work/do-task";
-import { type FileTask, fileTasks, type ProgressMessage } from "../files/_work/work-state";
+import { type FileTask, fileTasks, isBeginMessage, type ProgressMessage } from "../files/_work/work-state";
 
 const pauseBetweenMessagesMs = 150;
 /** Time to end in order where nobody is left to end this process by force. */
@@ -21,6 +22,14 @@ function taskNamed(word: string | undefined): FileTask {
   return task;
 }
 
+/** In whose name the changes of this process are logged; nobody's where it was not started by the site. */
+function whoAsked(): Promise<string> {
+  if (process.send === undefined) return Promise.resolve("");
+  return new Promise((resolve) =>
+    process.once("message", (message) => resolve(isBeginMessage(message) ? message.by : "")),
+  );
+}
+
 const [draftId = "", task] = process.argv.slice(2);
 const stop = new AbortController();
 process.on("SIGTERM", () => stop.abort());
@@ -29,7 +38,12 @@ process.on("disconnect", () => {
   setTimeout(() => process.exit(1), graceMs).unref();
 });
 
-doTask(draftId, taskNamed(task), { onProgress: (progress) => tell({ progress }), signal: stop.signal })
+whoAsked()
+  .then((by) =>
+    asActor(by, () =>
+      doTask(draftId, taskNamed(task), { onProgress: (progress) => tell({ progress }), signal: stop.signal }),
+    ),
+  )
   .catch((error: unknown) => {
     if (!stop.signal.aborted) console.error(error);
     return false;

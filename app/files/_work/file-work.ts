@@ -1,12 +1,15 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { commandWords } from "@/app/_processes/command-words";
-import { type FileTask, isProgressMessage, type WorkProgress } from "./work-state";
+import { currentActor } from "@/db/actor";
+import { type BeginMessage, type FileTask, isProgressMessage, type WorkProgress } from "./work-state";
 
 /** How a working process ended. What it found out stands in the draft; only `done` left anything there. */
 export type WorkEnd = "done" | "stopped" | "out of memory" | "out of time" | "failed";
 
 interface Work {
   readonly task: FileTask;
+  /** Who asked for it. */
+  readonly by: string;
   progress: WorkProgress;
   child: ChildProcess | undefined;
   ending: "stopped" | "out of time" | undefined;
@@ -43,6 +46,7 @@ export function startWork(draftId: string, task: FileTask, onEnd: (end: WorkEnd)
   if (works.all.has(draftId)) return false;
   const work: Work = {
     task,
+    by: currentActor(),
     progress: starting,
     child: undefined,
     ending: undefined,
@@ -96,6 +100,7 @@ function inProcess(draftId: string, work: Work): Promise<WorkEnd> {
   );
   work.child = child;
   work.progress = starting;
+  child.send({ by: work.by } satisfies BeginMessage, () => {}); // not in its environment, where others could read names; one that ends at once says so below
   child.on("message", (message) => {
     if (isProgressMessage(message)) work.progress = message.progress;
   });

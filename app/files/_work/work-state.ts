@@ -19,3 +19,12 @@ export interface ProgressMessage {
 export function isProgressMessage(message: unknown): message is ProgressMessage {
   return typeof message === "object" && message !== null && "progress" in message;
 }
+
+/** Sent to the working process as it starts: in whose name it works, empty where nobody is signed in. */
+export interface BeginMessage {
+  readonly by: string;
+}
+
+export function isBeginMessage(message: unknown): message is BeginMessage {
+  return typeof message === "object" && message !== null && "by" in message && typeof message.by === "string";
+}
