@@ -3,6 +3,7 @@ import { pipeline } from "node:stream/promises";
 import { Client } from "pg";
 import { from as copyFrom } from "pg-copy-streams";
 import { databaseUrl } from "./connection";
+import { searchPath } from "./search-path";
 import { withoutValues } from "./without-values";
 
 type CopyTarget = {
@@ -35,6 +36,7 @@ export async function copyInto(
   const limit = AbortSignal.timeout(timeoutSeconds * 1000);
   try {
     await client.connect();
+    await client.query(`set search_path = ${searchPath}`);
     const names = columns.map((column) => client.escapeIdentifier(column)).join(", ");
     const sink = client.query(
       copyFrom(

@@ -2,9 +2,10 @@ import { setTimeout as pause } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import { readMigrationFiles } from "drizzle-orm/migrator";
 import { Client } from "pg";
+import { grantAnew } from "./site-role/grant-anew";
 
 /** Any number will do as long as it never changes: it names the lock among all locks of the database. */
-const migrationLock = 7_016_020_001;
+export const migrationLock = 7_016_020_001;
 
 const folder = fileURLToPath(new URL("./migrations", import.meta.url));
 
@@ -26,15 +27,26 @@ export async function migrateDatabase(url: string, migrationsFolder: string = fo
   client.on("error", () => {}); // the statement in hand reports it
   await client.connect();
   try {
+    const steps = readMigrationFiles({ migrationsFolder });
+    if (await standsAt(client, steps.at(-1))) return;
     await client.query("select pg_advisory_lock($1)", [migrationLock]);
     await client.query("set client_min_messages = warning");
     const last = await lastTaken(client);
-    for (const step of readMigrationFiles({ migrationsFolder })) {
-      if (step.folderMillis > last) await takeStep(client, step);
-    }
+    for (const step of steps) if (step.folderMillis > last) await takeStep(client, step);
+    if (migrationsFolder === folder) await grantAnew(client);
   } finally {
     await client.end(); // gives the lock back
   }
+}
+
+/** Asked first, and needs no more than to read: a login that may change no schema can still use one that is there. */
+async function standsAt(client: Client, newest: Step | undefined): Promise<boolean> {
+  const { rows: kept } = await client.query("select where to_regclass('drizzle.__drizzle_migrations') is not null");
+  if (kept.length === 0 || newest === undefined) return false;
+  const { rows } = await client.query("select from drizzle.__drizzle_migrations where created_at >= $1 limit 1", [
+    newest.folderMillis,
+  ]);
+  return rows.length > 0;
 }
 
 /** The table is the one that drizzle's own migrator keeps, so that its tools go on reading it. */

@@ -6,6 +6,7 @@ import { currentActor } from "./actor";
 import type { Connections } from "./connections";
 import type { Transaction } from "./database-types";
 import * as schema from "./schema/all";
+import { searchPath } from "./search-path";
 import { TransactionGate } from "./transaction-gate";
 import { withoutValues } from "./without-values";
 
@@ -50,5 +51,5 @@ function settings(timeoutSeconds: number): SQL {
   const limit = `${timeoutSeconds}s`;
   return sql`select set_config('statement_timeout', ${limit}, true),
     set_config('idle_in_transaction_session_timeout', ${limit}, true),
-    set_config('TimeZone', 'UTC', true), set_config('DateStyle', 'ISO', true), set_config('ohmsworth.actor', ${currentActor()}, true)`;
+    set_config('search_path', ${searchPath}, true), set_config('TimeZone', 'UTC', true), set_config('DateStyle', 'ISO', true), set_config('ohmsworth.actor', ${currentActor()}, true)`;
 }

@@ -57,10 +57,12 @@ async function serveAll(databases, signal) {
   await Promise.all(served);
 }
 
-/** The note tells tests of the commands which database it is; it holds the password. */
-async function serveSite({ port, note, people }, databaseUrl, signal, announce) {
-  writeFileSync(note, databaseUrl, { mode: 0o600 });
+/** The note tells tests of the commands which database it is; it holds the owner's password. The site has its own login. */
+async function serveSite({ port, note, people }, ownerUrl, signal, announce) {
+  writeFileSync(note, ownerUrl, { mode: 0o600 });
   try {
+    const { prepareSiteRole } = await import("../db/site-role/prepare-site-role.ts");
+    const { url: databaseUrl } = await prepareSiteRole(ownerUrl);
     await serve({ port, development: false, databaseUrl, signal, announce, people });
   } finally {
     rmSync(note, { force: true });

@@ -8,11 +8,16 @@ import { bundleCommands } from "@/app/commands/start/bundle-commands.mjs";
 import { readDatabaseSetting } from "@/db/connection";
 import { ensureEmbeddedServer } from "@/db/embedded/ensure-server";
 import { migrateDatabase } from "@/db/migrate";
+import { prepareSiteRole } from "@/db/site-role/prepare-site-role";
+import { siteRole } from "@/db/site-role/site-address";
 import { workersOfDatabaseTests } from "./workers.mjs";
 
 declare module "vitest" {
   interface ProvidedContext {
+    /** As the owner of the tables. */
     databaseUrls: readonly string[];
+    /** As the site signs in: the program under test may do no more than it may at work. */
+    siteUrls: readonly string[];
     /** Folder of the programs that tests start in processes of their own, bundled. */
     commands: string;
   }
@@ -36,6 +41,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
   await bundleCommands(programs, commands);
   const first = await throwAwayDatabase();
   const more: ThrowAway[] = [];
+  const siteUrls: string[] = [];
   const dropAll = async () => {
     rmSync(commands, { recursive: true, force: true });
     for (const database of more) await database.drop();
@@ -43,13 +49,17 @@ export default async function setup(project: TestProject): Promise<() => Promise
   };
   try {
     for (let worker = 1; worker < workersOfDatabaseTests; worker += 1) more.push(await newDatabaseOn(first.url));
-    for (const { url } of [first, ...more]) await migrateDatabase(url);
+    for (const { url } of [first, ...more]) {
+      await migrateDatabase(url);
+      siteUrls.push((await prepareSiteRole(url)).url);
+    }
   } catch (error) {
     await dropAll();
     throw error;
   }
   project.provide("commands", commands);
   project.provide("databaseUrls", [first.url, ...more.map(({ url }) => url)]);
+  project.provide("siteUrls", siteUrls);
   return dropAll;
 }
 
@@ -102,7 +112,13 @@ async function newDatabaseOn(given: string, template = "template0"): Promise<Thr
     template === "template0" ? given : from.href,
     `create database ${name} template "${template}" encoding 'UTF8'`,
   );
-  return { url: address.href, drop: () => onServer(given, `drop database if exists ${name} with (force)`) };
+  return {
+    url: address.href,
+    async drop() {
+      await onServer(given, `drop database if exists ${name} with (force)`);
+      await onServer(given, `drop role if exists ${siteRole(name)}`);
+    },
+  };
 }
 
 async function onServer(url: string, statement: string): Promise<void> {

@@ -20,8 +20,7 @@ async function freeOfDatabase(): Promise<number | undefined> {
   try {
     if (!isReachedBySocket(await databaseUrl())) return undefined;
     const folder = await readOnly(
-      async (db) =>
-        (await db.rows<{ folder: string }>(sql`select current_setting('data_directory') as folder`))[0]?.folder,
+      async (db) => (await db.rows<{ folder: string }>(sql`select data_folder() as folder`))[0]?.folder,
       { timeoutSeconds: 2 },
     );
     return folder === undefined ? undefined : await freeIn(folder);

@@ -5,6 +5,7 @@ import { loadLastRuns, type ProgramRun } from "@/db/queries/program-runs";
 import { loadRestoreDrills, type RestoreDrills } from "@/db/queries/restore-drills";
 import { loadServerFacts, type ServerFacts } from "@/db/queries/server-facts";
 import { loadShop } from "@/db/queries/shop";
+import { loadTooManyRights } from "@/db/queries/too-many-rights";
 import type { SignalsView } from "./four-signals";
 import { type FreeDisks, freeDisks } from "./free-disks";
 import { loadReadiness, type Readiness } from "./load-readiness";
@@ -20,6 +21,8 @@ export interface Health {
   readonly stored:
     | {
         readonly server: ServerFacts;
+        /** What the site's login to the database may do and should not, as ends of sentences about it. */
+        readonly tooManyRights: readonly string[];
         readonly drills: RestoreDrills;
         readonly runs: readonly ProgramRun[];
         readonly timeZone: string;
@@ -44,6 +47,7 @@ async function loadStored(): Promise<Health["stored"]> {
   try {
     return await readOnly(async (db) => ({
       server: await loadServerFacts(db),
+      tooManyRights: await loadTooManyRights(db),
       drills: await loadRestoreDrills(db),
       runs: await loadLastRuns(db),
       timeZone: (await loadShop(db)).timeZone,

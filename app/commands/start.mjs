@@ -30,7 +30,7 @@ async function start() {
     if (!development) await buildIfChanged(signal);
     const port = await choosePort(process.env.PORT);
     const people = await database.people();
-    await serve({ port, development, listen, databaseUrl: database.url, signal, people });
+    await serve({ port, development, listen, databaseUrl: database.siteUrl, signal, people });
   } finally {
     await database.close();
     if (signal.aborted) say("Stopped.");

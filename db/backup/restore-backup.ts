@@ -6,6 +6,7 @@ import { createGunzip } from "node:zlib";
 import { Client } from "pg";
 import { from as copyFrom } from "pg-copy-streams";
 import { migrateDatabase } from "../migrate";
+import { grantAnew } from "../site-role/grant-anew";
 import { brokenPromises } from "./broken-promises";
 import { BackupError, type Manifest, readManifest } from "./manifest";
 import { withStepsUpTo } from "./schema-steps";
@@ -33,6 +34,7 @@ export async function restoreBackup({
     await withStepsUpTo(manifest.schema, (steps) => migrateDatabase(url, steps));
     await fill(client, folder, manifest);
     await migrateDatabase(url);
+    await grantAnew(client);
     await keepWhatHolds(client);
     await client.query("analyze");
   } finally {

@@ -13,7 +13,7 @@ export interface ServerFacts {
 export async function loadServerFacts(db: Reader): Promise<ServerFacts> {
   const [facts] = await db.rows<ServerFacts & Record<string, unknown>>(sql`
     select split_part(current_setting('server_version'), ' ', 1) as version, pg_database_size(current_database())::double precision as bytes,
-      (select count(*)::integer from pg_stat_activity where backend_type = 'client backend') as connections,
+      (select sum(numbackends)::integer from pg_stat_database) as connections,
       current_setting('max_connections')::integer as "mostConnections"`);
   if (facts === undefined) throw new Error("the server told nothing of itself");
   return facts;

@@ -9,8 +9,11 @@ import { loadFile } from "@/db/writes/load-file";
 import { recount } from "@/db/writes/recount";
 import { takeBack } from "@/db/writes/take-back";
 import { writeJobs, writePartLines } from "../bench/intake-rows";
+import { ownDatabaseUrl } from "../own-database";
 import { batchOf, fileFolder, shopDocument, startAfresh } from "./intake-files";
 import { counts } from "./load-outcome";
+
+process.env.DATABASE_URL = ownDatabaseUrl(); // only the owner of the tables may fill new ones in their place
 
 const files = fileFolder();
 afterAll(async () => {
@@ -42,6 +45,8 @@ async function shapes() {
       select conrelid::regclass::text, 'constraint', conname, pg_get_constraintdef(oid) || convalidated from pg_constraint where connamespace = 'public'::regnamespace
       union all
       select tablename, 'index', indexname, indexdef from pg_indexes where schemaname = 'public'
+      union all
+      select relname, 'grants', relname, relacl::text from pg_class where relnamespace = 'public'::regnamespace and relkind = 'r'
       union all
       select 'schema', 'schema', nspname, '' from pg_namespace where nspname !~ '^pg_(toast_)?temp'
       order by 1, 2, 3`),

@@ -21,7 +21,7 @@ test("a read cannot change anything", async () => {
 });
 
 test("all statements of one read see one state of the data", async () => {
-  await onlooker.query("create table moving (n int)");
+  await onlooker.query("create table moving (n int); grant all on moving to public");
   const counts = await readOnly(async (db) => {
     const before = await db.rows(sql`select count(*)::int as n from moving`);
     await onlooker.query("insert into moving values (1)");

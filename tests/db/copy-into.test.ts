@@ -11,7 +11,9 @@ const rows = async () => (await onlooker.query(`select * from "staged rows" orde
 
 beforeAll(async () => {
   await onlooker.connect();
-  await onlooker.query(`create unlogged table "staged rows" ("row number" int, cell text)`);
+  await onlooker.query(
+    `create unlogged table "staged rows" ("row number" int, cell text); grant all on "staged rows" to public`,
+  );
 });
 beforeEach(() => onlooker.query(`truncate "staged rows"`));
 afterAll(async () => {

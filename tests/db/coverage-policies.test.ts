@@ -2,18 +2,18 @@ import { sql } from "drizzle-orm";
 import { afterAll, beforeEach, expect, test } from "vitest";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
-import { inTransaction } from "@/db/in-transaction";
 import { loadAllPolicies } from "@/db/queries/policies";
 import { findPolicyDraft, findPolicyVersion } from "@/db/queries/policy-versions";
 import { type Published, publishPolicy, retirePolicy } from "@/db/writes/coverage/publish-policy";
 import { beginPolicyDraft, savePolicyDraft } from "@/db/writes/coverage/save-policy-draft";
 import { samplePolicy } from "../coverage/sample-policy";
+import { asDatabaseOwner } from "../own-database";
 import { fileFolder, shopDocument, startAfresh } from "./intake-files";
 import { problems } from "./load-outcome";
 
 beforeEach(async () => {
   await startAfresh();
-  await inTransaction((tx) => tx.execute(sql`truncate policy_drafts, policies cascade`));
+  await asDatabaseOwner("truncate policy_drafts, policies cascade");
 });
 const files = fileFolder();
 afterAll(async () => {

@@ -45,7 +45,7 @@ test.each([
   [
     "a row that COPY cannot take",
     async () => {
-      await inTransaction((tx) => tx.execute(sql`create unlogged table staging_without_values (n integer)`));
+      await inTransaction((tx) => tx.execute(sql`create unlogged table staging.staging_without_values (n integer)`));
       try {
         await copyInto({ table: "staging_without_values", columns: ["n"] }, [`${canary}\n`], { timeoutSeconds: 10 });
       } finally {

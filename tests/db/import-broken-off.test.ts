@@ -57,7 +57,10 @@ test.each([
 });
 
 test("what a load that died has left behind is removed by the next; what a living one uses is not", async () => {
-  await onServer("create table staging_4711 (row integer); create table staging_4712 (row integer)");
+  const site = new URL(process.env.DATABASE_URL ?? "").username;
+  await onServer(
+    `set role ${site}; create table staging.staging_4711 (row integer); create table staging.staging_4712 (row integer)`,
+  );
   const living = new Client({ connectionString: ownDatabaseUrl() });
   await living.connect();
   await living.query("select pg_advisory_lock(7016021, 4712)");

@@ -12,7 +12,7 @@ const onlooker = new Client({ connectionString: ownDatabaseUrl() });
 
 beforeAll(async () => {
   await onlooker.connect();
-  await onlooker.query("create table scratch (name text primary key)");
+  await onlooker.query("create table scratch (name text primary key); grant all on scratch to public");
 });
 beforeEach(() => onlooker.query("truncate scratch"));
 afterAll(async () => {

@@ -2,8 +2,6 @@
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { sql } from "drizzle-orm";
-import { inTransaction } from "@/db/in-transaction";
 import { seedCatalogue } from "@/db/seed-catalogue";
 import { loadFile } from "@/db/writes/load-file";
 import type { LoadMode, LoadResult } from "@/db/writes/load-result";
@@ -93,7 +91,8 @@ const tables =
 
 /** An empty database with the words of the catalogue, and the company where asked for. */
 export async function startAfresh(): Promise<void> {
-  await inTransaction(async (tx) => void (await tx.execute(sql.raw(`truncate ${tables} restart identity cascade`))));
+  const { asDatabaseOwner } = await import("../own-database"); // only within a test file; measurements write files with the rest
+  await asDatabaseOwner(`truncate ${tables} restart identity cascade`);
   await seedCatalogue();
 }
 

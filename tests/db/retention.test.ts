@@ -4,6 +4,7 @@ import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { inTransaction } from "@/db/in-transaction";
 import { previewRetention, removeWhatIsDue, setRetention } from "@/db/retention/run-retention";
+import { asDatabaseOwner } from "../own-database";
 import { csv, fileFolder, job, shopDocument, startAfresh, unit } from "./intake-files";
 
 const files = fileFolder();
@@ -18,9 +19,9 @@ beforeEach(async () => {
   await files.load(JSON.stringify(shopDocument));
   await files.load(csv([unit("A1"), unit("A2")]));
   await files.load(csv([job("J1", "A1"), job("J2", "A2")]));
+  await asDatabaseOwner("truncate retention_limits, removed_attachments, sign_ins");
   await inTransaction(async (tx) => {
     const at = new Date(madeAt).toISOString();
-    await tx.execute(sql`truncate retention_limits, removed_attachments`);
     await tx.execute(
       sql`insert into file_drafts values (gen_random_uuid(), 'x.csv', 7, ${"a".repeat(64)}, 'look', null, null, '{}', ${at}, ${at})`,
     );
@@ -35,7 +36,6 @@ beforeEach(async () => {
     await tx.execute(sql`
       insert into attachments (unit_id, job_id, attachment_id, subject, caption, media_type, received_sha256, stored_sha256, stored_bytes, content)
       select unit_id, job_id, 1, 'meter', '', 'image/jpeg', ${"a".repeat(64)}, ${"a".repeat(64)}, 3, '\\x010203' from jobs`);
-    await tx.execute(sql`truncate sign_ins`);
     await tx.execute(
       sql`insert into sign_ins (at, outcome, came_from, known_device) values (${at}, 'no match', '10.0.0.1', false)`,
     );

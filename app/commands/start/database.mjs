@@ -1,5 +1,8 @@
 import { say } from "./say.mjs";
 
+const ownerServes =
+  "the site signs in to the database as the owner of its tables, since it could not be given a login of its own";
+
 /**
  * Opens the database, embedded or the one that DATABASE_URL names, and brings it to the newest schema.
  * The database's own modules are TypeScript, and can be loaded only now that everything is installed.
@@ -9,6 +12,7 @@ export async function openDatabase() {
   register();
   const { databaseUrl } = await import("../../../db/connection.ts");
   const { migrateDatabase } = await import("../../../db/migrate.ts");
+  const { prepareSiteRole } = await import("../../../db/site-role/prepare-site-role.ts");
   const { seedCatalogue } = await import("../../../db/seed-catalogue.ts");
   const { closeDatabase } = await import("../../../db/close-database.ts");
   const { holdsCompany } = await import("../../../db/queries/holds-company.ts");
@@ -21,8 +25,12 @@ export async function openDatabase() {
     const url = await databaseUrl();
     await migrateDatabase(url);
     await seedCatalogue();
+    const site = await prepareSiteRole(url);
+    if (site.kind === "owner") say(`${ownerServes} (${site.reason}).`);
     return {
       url,
+      /** What the site itself signs in with: it can neither alter tables nor write the change log. */
+      siteUrl: site.url,
       isEmpty: async () => !(await readOnly(holdsCompany)),
       people: async () => {
         await addDemoPeople(); // also for an invented company of before people signed in

@@ -16,6 +16,7 @@ export function groundFacts({ readiness, stored, disks }: Health): readonly Defi
           ? "Nothing is lost: what was stored is on its disk. Pages come back when it does."
           : `${formatBytes(stored.server.bytes)} stored; ${stored.server.connections} of ${stored.server.mostConnections} connections in use.`,
     },
+    ...(stored === undefined ? [] : [login(stored.tooManyRights)]),
     {
       term: "Schema",
       detail: readiness.schema ? "this program’s" : readiness.database ? "older than this program" : "unknown",
@@ -42,6 +43,21 @@ export function groundFacts({ readiness, stored, disks }: Health): readonly Defi
           source: roomText(disks.databaseBytes),
         },
   ];
+}
+
+function login(tooManyRights: readonly string[]): Definition {
+  if (tooManyRights.length === 0) {
+    return {
+      term: "Login to the database",
+      detail: "the site’s own",
+      source: "It reads and changes rows. It can alter no table, and not touch the change log.",
+    };
+  }
+  return {
+    term: "Login to the database",
+    detail: "may do more than it must",
+    source: `It ${tooManyRights.join("; ")}. Let DATABASE_URL name a role that may make others (CREATEROLE) and owns the tables, and start again.`,
+  };
 }
 
 function roomText(bytes: number): string {

@@ -2,6 +2,7 @@
 // bare one, so such tables are built anew beside the empty ones and put in their place at the end, in the load's own
 // transaction. Until then readers see, undisturbed, what was there before: nothing.
 import type { Transaction } from "@/db/database-types";
+import { searchPath } from "@/db/search-path";
 import { countTables } from "../refresh-counts";
 import { rowsOf, run } from "../staging/run";
 import type { StagedFile } from "../staging/staged-file";
@@ -42,7 +43,7 @@ export async function beginFilling(tx: Transaction, file: StagedFile, rows: numb
   if (tables.length > 0)
     await run(
       tx,
-      `set local search_path = ${fillingSchema}, public; set local work_mem = '192MB'; set local maintenance_work_mem = '384MB'`,
+      `set local search_path = ${fillingSchema}, ${searchPath}; set local work_mem = '192MB'; set local maintenance_work_mem = '384MB'`,
     );
   return {
     tables,
@@ -67,13 +68,13 @@ function isCount(table: string): boolean {
 async function canBeReplaced(tx: Transaction, table: string): Promise<boolean> {
   const [found] = await rowsOf<{ plain: boolean }>(
     tx,
-    `select c.relkind = 'r' and n.nspname = 'public' and current_schema() = 'public' and c.relacl is null and not c.relrowsecurity
+    `select c.relkind = 'r' and n.nspname = 'public' and not c.relrowsecurity
        and pg_has_role(c.relowner, 'usage') and has_database_privilege(current_database(), 'create')
        and not exists (select from pg_trigger t where t.tgrelid = c.oid and not t.tgisinternal)
        and not exists (select from pg_depend d where d.refobjid = c.oid and d.classid = 'pg_rewrite'::regclass)
        and not exists (select from pg_inherits i where c.oid in (i.inhrelid, i.inhparent))
        and not exists (select from pg_publication_rel p where p.prrelid = c.oid)
-       and not exists (select from pg_attribute a where a.attrelid = c.oid and a.attidentity <> '') as plain
+       and not exists (select from pg_attribute a where a.attrelid = c.oid and (a.attidentity <> '' or a.attacl is not null)) as plain
      from pg_class c join pg_namespace n on n.oid = c.relnamespace where c.oid = '${table}'::regclass`,
   );
   if (found?.plain !== true || !(await isEmpty(tx, table))) return false;

@@ -1,5 +1,6 @@
 import { setTimeout as pause } from "node:timers/promises";
 import type { Transaction } from "@/db/database-types";
+import { searchPath } from "@/db/search-path";
 import { rowsOf, run } from "../staging/run";
 import { fillingSchema } from "./filling";
 
@@ -34,11 +35,12 @@ export async function putInPlace(tx: Transaction, tables: readonly string[]): Pr
   const references = await referencesTo(tx, tables);
   await writeOut(tx);
   await lockAll(tx, [...new Set([...tables.map((table) => `public.${table}`), ...references.map(({ on }) => on)])]);
+  for (const table of tables) for (const statement of await grantsOf(tx, table)) await run(tx, statement);
   for (const table of tables.toReversed()) await run(tx, `drop table public.${table} cascade`);
   for (const table of tables) await run(tx, `alter table ${fillingSchema}.${table} set schema public`);
   for (const { on, name, definition } of references)
     await run(tx, `alter table ${on} add constraint ${quoted(name)} ${definition}`);
-  await run(tx, `set local search_path = public; drop schema ${fillingSchema}`);
+  await run(tx, `set local search_path = ${searchPath}; drop schema ${fillingSchema}`);
 }
 
 /** Definitions name other tables as the search path finds them: the filled ones, where there are such. */
@@ -58,6 +60,17 @@ async function indexesOf(tx: Transaction, table: string): Promise<readonly strin
      order by indexrelid`,
   );
   return found.map(({ definition }) => definition);
+}
+
+/** Whoever may read or change the empty table may do the same with the filled one. */
+async function grantsOf(tx: Transaction, table: string): Promise<readonly string[]> {
+  const found = await rowsOf<{ statement: string }>(
+    tx,
+    `select format('grant %s on ${fillingSchema}.${table} to %s%s', string_agg(privilege_type, ', '),
+       case when grantee = 0 then 'public' else quote_ident(pg_get_userbyid(grantee)) end, case when is_grantable then ' with grant option' else '' end) as statement
+     from pg_class c cross join aclexplode(c.relacl) where c.oid = 'public.${table}'::regclass and grantee <> c.relowner group by grantee, is_grantable`,
+  );
+  return found.map(({ statement }) => statement);
 }
 
 /** References to the tables from others, which are as empty. */

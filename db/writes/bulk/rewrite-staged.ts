@@ -1,4 +1,5 @@
 import type { Transaction } from "@/db/database-types";
+import { stagingSchema } from "@/db/search-path";
 import { rowsOf, run } from "../staging/run";
 import type { Staged } from "../staging/staged-kind";
 
@@ -23,7 +24,10 @@ export async function rewriteStaged(tx: Transaction, { table }: Staged, { set, j
   const values = columns.map(({ name, type }) =>
     set[name] === undefined ? `s.${name}` : `(${set[name]})::${type} as ${name}`,
   );
-  await run(tx, `create unlogged table ${table}_anew as select ${values.join(", ")} from ${table} s ${joins}`);
+  await run(
+    tx,
+    `create unlogged table ${stagingSchema}.${table}_anew as select ${values.join(", ")} from ${table} s ${joins}`,
+  );
   const [counted] = await rowsOf<{ same: boolean }>(
     tx,
     `select (select count(*) from ${table}) = (select count(*) from ${table}_anew) as same`,

@@ -1,6 +1,7 @@
 import { randomInt } from "node:crypto";
 import { Client } from "pg";
 import { databaseUrl } from "@/db/connection";
+import { stagingSchema } from "@/db/search-path";
 import type { StagedKind } from "./staged-kind";
 
 /** Any numbers will do as long as they never change: they name locks among all locks of the database. */
@@ -30,14 +31,14 @@ export async function withStaging<R>(work: (staging: Staging) => Promise<R>): Pr
     const table = `staging_${id}`;
     await keeper.query("select pg_advisory_lock($1, $2)", [stagingLocks, id]);
     tables.push(table);
-    await keeper.query(`create unlogged table ${table} (${columns.join(", ")})`);
+    await keeper.query(`create unlogged table ${stagingSchema}.${table} (${columns.join(", ")})`);
     return table;
   };
   try {
     await removeLeftovers(keeper);
     return await work({ create });
   } finally {
-    for (const table of tables) await keeper.query(`drop table if exists ${table}`).catch(() => {}); // a lost connection leaves it to the next load
+    for (const table of tables) await keeper.query(`drop table if exists ${stagingSchema}.${table}`).catch(() => {}); // a lost connection leaves it to the next load
     await keeper.end().catch(() => {});
   }
 }
@@ -59,11 +60,11 @@ export function readColumns({ columns }: StagedKind): readonly string[] {
 }
 
 async function removeLeftovers(keeper: Client): Promise<void> {
-  const { rows } = await keeper.query<{ table: string }>(
-    `select relname as table from pg_class where relname ~ '^staging_[0-9]+$' and relkind = 'r' and relnamespace = current_schema()::regnamespace`,
+  const { rows } = await keeper.query<{ table: string; id: number }>(
+    `select oid::regclass::text as table, substr(relname, length('staging_') + 1)::integer as id from pg_class
+     where relname ~ '^staging_[0-9]+$' and relkind = 'r' and relnamespace = '${stagingSchema}'::regnamespace and pg_has_role(relowner, 'usage')`,
   );
-  for (const { table } of rows) {
-    const id = Number(table.slice("staging_".length));
+  for (const { table, id } of rows) {
     const lock = await keeper.query<{ free: boolean }>("select pg_try_advisory_lock($1, $2) as free", [
       stagingLocks,
       id,

@@ -3,9 +3,9 @@ import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { signInByPassword } from "@/app/_people/sign-in";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
-import { inTransaction } from "@/db/in-transaction";
 import { loadSignIns } from "@/db/queries/sign-ins";
 import { noteSignIn } from "@/db/writes/people/note-sign-in";
+import { asDatabaseOwner } from "../../own-database";
 import { somebody, testPassword } from "./signed-in";
 
 // The browser stands here as its headers and a jar of cookies; everything behind them is what the site runs.
@@ -18,9 +18,7 @@ vi.mock("next/headers", () => ({
   }),
 }));
 
-beforeAll(async () => {
-  await inTransaction((tx) => tx.rows(sql`truncate people, sign_in_tries cascade`));
-});
+beforeAll(() => asDatabaseOwner("truncate people, sign_in_tries cascade"));
 afterAll(closeDatabase);
 
 test("every try is in the list, and nothing that was typed", async () => {

@@ -16,11 +16,10 @@ import { endInvitation, invite, inviteToNewPassword } from "@/db/writes/people/i
 import { endSessions } from "@/db/writes/people/sessions";
 import { countTry, forgetTries } from "@/db/writes/people/sign-in-tries";
 import { mostInARow, mostTries, windowMs } from "@/lib/people/sign-in-delay";
+import { asDatabaseOwner } from "../../own-database";
 import { sessionHeaders, signInHeaders, somebody, testPassword } from "./signed-in";
 
-beforeAll(async () => {
-  await inTransaction((tx) => tx.rows(sql`truncate people, sign_in_tries cascade`));
-});
+beforeAll(() => asDatabaseOwner("truncate people, sign_in_tries cascade"));
 afterAll(closeDatabase);
 
 const signedIn = (headers: Record<string, string>) => loadSignedIn(new Headers(headers));
