@@ -1,4 +1,5 @@
 import process from "node:process";
+import { tellFailures } from "@/app/_http/tell-failures";
 import { readSettings } from "@/app/_settings/settings";
 import { startNightly } from "./start-nightly";
 import { distrustForwarding } from "./trust-proxy";
@@ -8,6 +9,7 @@ import { watchRequests } from "./watch-requests";
 export function beginServing(): void {
   const settings = readSettings(process.env);
   if (settings.OHMSWORTH_PROXY === "none") distrustForwarding();
+  tellFailures();
   watchRequests(settings.OHMSWORTH_LOG ?? (process.stdout.isTTY ? "failures" : "requests"));
   if (settings.OHMSWORTH_NIGHTLY === "on") startNightly();
 }

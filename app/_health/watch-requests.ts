@@ -1,6 +1,7 @@
 import { subscribe } from "node:diagnostics_channel";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { monitorEventLoopDelay, performance } from "node:perf_hooks";
+import { failureHeader } from "@/app/_http/tell-failures";
 import { beginRequest } from "@/db/actor";
 import { FourSignals } from "./four-signals";
 import { logLine } from "./log-line";
@@ -45,7 +46,7 @@ export function watchRequests(logged: Logged): void {
     const answered = { at, ms: at - start, status: response.statusCode };
     signals.note(answered);
     if (logged === "off" || (logged === "failures" && answered.status < 500)) return;
-    logAnswer(request, answered);
+    logAnswer(request, answered, response.getHeader(failureHeader));
   });
 }
 
@@ -69,7 +70,11 @@ export function watched(): Watched | undefined {
  * The kind of page and no name, number or word that was asked for: a log is read by more people than the page is. Parts
  * of pages that never change are not told unless they failed.
  */
-function logAnswer(request: IncomingMessage, { ms, status }: { readonly ms: number; readonly status: number }): void {
+function logAnswer(
+  request: IncomingMessage,
+  { ms, status }: { readonly ms: number; readonly status: number },
+  failure: unknown,
+): void {
   const url = request.url ?? "/";
   if (status < 500 && url.startsWith("/_next/")) return;
   logLine({
@@ -79,5 +84,6 @@ function logAnswer(request: IncomingMessage, { ms, status }: { readonly ms: numb
     place: placeOfRequest(url),
     status,
     ms: Math.round(ms),
+    ...(typeof failure === "string" ? { failure: failure.slice(0, 8) } : {}),
   });
 }

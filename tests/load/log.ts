@@ -1,14 +1,18 @@
 // npm run soak -- log: the built site answers a walk on which names, numbers, serials and notes are stored, looked for, sent
 // wrongly and made to fail; what it printed holds none of them, and what it answered tells nothing of its inside.
 import { spawn } from "node:child_process";
+import { randomBytes } from "node:crypto";
 import { join } from "node:path";
 import process from "node:process";
 import { setTimeout as pause } from "node:timers/promises";
 import { Client } from "pg";
+import { pageActs, routeActs } from "@/app/_people/route-acts";
+import { siteAddress } from "@/db/site-role/site-address";
 import { buildIfChanged } from "../../app/commands/start/build.mjs";
 import { choosePort } from "../../app/commands/start/port.mjs";
 import { throwAwayDatabase } from "../database-server";
 import { csv, fileFolder, job, shopDocument, unit } from "../db/intake-files";
+import { signInPeople } from "./sign-in-people";
 
 const canaries = ["Quillfeather", "5550134", "CANARYSERIAL", "J-CANARY", "larkspur", "c4n4ryk3y"];
 /** Statements, traces and places of the program; scripts of pages hold code of their own, so only what people are told is looked at. */
@@ -17,15 +21,19 @@ const inside =
 /** These have no place in a script of a page either. */
 const failure = /Failed query|42P01|DrizzleQueryError|DatabaseError/;
 const told: string[] = [];
+let cookie = "";
 const said = "Ms. Quillfeather of Larkspur Close, 5550134";
 
 async function main(): Promise<number> {
   await buildIfChanged(undefined);
   const database = await throwAwayDatabase();
   process.env.DATABASE_URL = database.url;
+  process.env.OHMSWORTH_SECRET = randomBytes(32).toString("base64url"); // the site takes sessions that are signed with it
   const { closeDatabase } = await import("@/db/close-database");
   try {
     await storeCanaries(database.url);
+    const [owner = {}] = await signInPeople(1, ["owner"]);
+    cookie = owner.cookie ?? "";
     await closeDatabase();
     const printed = await walked(database.url);
     const leaks = printed
@@ -61,7 +69,9 @@ async function storeCanaries(url: string): Promise<void> {
   files.remove();
 }
 
-async function walked(databaseUrl: string): Promise<string> {
+async function walked(ownerUrl: string): Promise<string> {
+  const { prepareSiteRole } = await import("@/db/site-role/prepare-site-role");
+  const { url: databaseUrl } = await prepareSiteRole(ownerUrl);
   const port = await choosePort(undefined);
   const site = `http://127.0.0.1:${port}`;
   const next = join("node_modules", "next", "dist", "bin", "next");
@@ -79,7 +89,7 @@ async function walked(databaseUrl: string): Promise<string> {
     )
       await pause(200);
     await walk(site);
-    await failing(site, databaseUrl);
+    await failing(site, ownerUrl);
     await pause(1000);
     return printed;
   } finally {
@@ -123,19 +133,26 @@ async function walk(site: string): Promise<void> {
   });
 }
 
-/** A table is taken away for a while, so that reading a job fails inside the database. */
-async function failing(site: string, databaseUrl: string): Promise<void> {
-  const owner = new Client({ connectionString: databaseUrl });
+/** Nothing may be read any more but who is signed in: every page and every address for programs fails inside the database. */
+async function failing(site: string, ownerUrl: string): Promise<void> {
+  const owner = new Client({ connectionString: ownerUrl });
   await owner.connect();
-  await owner.query("alter table readings rename to readings_away");
-  for (const path of ["/jobs/J-CANARY-1", "/claims/for/J-CANARY-1", `/jobs?words=${encodeURIComponent(said)}`])
-    await ask(`${site}${path}`);
-  await owner.query("alter table readings_away rename to readings");
+  const { role } = siteAddress(ownerUrl);
+  await owner.query(`revoke all on all tables in schema public from ${role}`);
+  await owner.query(`grant all on people, sessions, credentials, second_factors, recovery_codes, shop to ${role}`);
+  const paths = [
+    ...Object.keys(pageActs),
+    ...Object.keys(routeActs).flatMap((key) => (key.startsWith("GET ") ? [key.slice("GET ".length)] : [])),
+  ];
+  for (const path of paths)
+    await ask(`${site}${path.replaceAll("[number]", "J-CANARY-1").replaceAll(/\[\w+\]/g, "1")}`);
   await owner.end();
 }
 
-async function ask(address: string, init?: RequestInit): Promise<void> {
-  const answer = await fetch(address, init).catch(() => undefined);
+async function ask(address: string, init: RequestInit = {}): Promise<void> {
+  const { origin } = new URL(address);
+  const headers = { origin, "sec-fetch-site": "same-origin", cookie, ...(init.headers as Record<string, string>) }; // all calls here give them so
+  const answer = await fetch(address, { ...init, headers }).catch(() => undefined);
   if (answer !== undefined) told.push(await answer.text());
 }
 

@@ -1,0 +1,53 @@
+import { randomUUID } from "node:crypto";
+import { subscribe } from "node:diagnostics_channel";
+import type { IncomingMessage, ServerResponse } from "node:http";
+import { routeActs } from "@/app/_people/route-acts";
+
+/** By which name an answer says in the log which failure it was. */
+export const failureHeader = "ohmsworth-failure";
+
+const routes = Object.keys(routeActs).map((key) => {
+  const [method = "", path = ""] = key.split(" ");
+  return { method, path: new RegExp(`^${path.replaceAll(/[.]/g, "\\.").replaceAll(/\[\w+\]/g, "[^/]+")}/?$`) };
+});
+
+/**
+ * From now on an address for programs that fails says so as application/problem+json (RFC 9457): that it failed, whether
+ * to try again, and a code that is in the log too; nothing of the inside. The web server itself answers such a failure
+ * with status 500 and no word. Pages have their own sentence (app/error.tsx).
+ */
+export function tellFailures(): void {
+  subscribe("http.server.request.start", (message) => {
+    const { request, response } = message as { request: IncomingMessage; response: ServerResponse }; // the shape that Node documents for this channel
+    if (isRoute(request)) tellFailure(response);
+  });
+}
+
+function isRoute({ method, url = "/" }: IncomingMessage): boolean {
+  const path = url.split(/[?#]/, 1)[0] ?? "/";
+  return routes.some((route) => route.method === method && route.path.test(path));
+}
+
+function tellFailure(response: ServerResponse): void {
+  const end = response.end.bind(response) as (body?: unknown, ...more: unknown[]) => ServerResponse; // one of its overloads
+  response.end = ((body?: unknown, ...more: unknown[]) => {
+    if (response.statusCode !== 500 || response.headersSent || (body !== undefined && typeof body !== "function"))
+      return end(body, ...more);
+    const code = randomUUID();
+    response.setHeader("Content-Type", "application/problem+json");
+    response.setHeader("Cache-Control", "no-store");
+    response.setHeader(failureHeader, code);
+    response.removeHeader("Content-Length");
+    return end(
+      JSON.stringify({
+        type: "about:blank",
+        title: "The answer could not be put together",
+        status: 500,
+        detail:
+          "The failure is the program's own. Try again; if it fails again, tell whoever hosts the site this code.",
+        instance: `urn:uuid:${code}`,
+        code: code.slice(0, 8),
+      }),
+    );
+  }) as ServerResponse["end"];
+}
