@@ -17,6 +17,7 @@ const parts = {
   stop: { program: "tests/load/stop.ts" },
   disk: { program: "tests/load/full-disk.ts" },
   log: { program: "tests/load/log.ts" },
+  proxy: { program: "tests/load/proxy.ts" },
   sheet: { browser: "e2e/phone-soak.spec.ts", setting: "SOAK_SEEDS", usual: "1-200" },
 };
 

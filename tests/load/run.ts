@@ -38,12 +38,20 @@ async function main(): Promise<number> {
     console.log(company.sentence);
     const people = await signInPeople(Number(values.users));
     await closeDatabase();
-    return await serveAndAsk({ databaseUrl: database.url, addresses: company.addresses, people }, signal);
+    return await serveAndAsk(
+      { databaseUrl: await siteUrlOf(database.url), addresses: company.addresses, people },
+      signal,
+    );
   } finally {
     await closeDatabase();
     await database.drop();
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+async function siteUrlOf(ownerUrl: string): Promise<string> {
+  const { prepareSiteRole } = await import("@/db/site-role/prepare-site-role");
+  return (await prepareSiteRole(ownerUrl)).url;
 }
 
 interface Asking {

@@ -1,10 +1,12 @@
 // npm run soak -- stop: the site is asked to end while a file is on its way to it and a page is being made. Both are
 // answered, nothing new is, and it is gone within twenty seconds.
+import { randomBytes } from "node:crypto";
 import { setTimeout as pause } from "node:timers/promises";
 import { buildIfChanged } from "../../app/commands/start/build.mjs";
 import { choosePort } from "../../app/commands/start/port.mjs";
 import { serve } from "../../app/commands/start/serve.mjs";
 import { throwAwayDatabase } from "../database-server";
+import { signInPeople } from "./sign-in-people";
 
 const longestMs = 20_000;
 const sendingMs = 3000;
@@ -13,20 +15,24 @@ async function main(): Promise<number> {
   await buildIfChanged(undefined);
   const database = await throwAwayDatabase();
   process.env.DATABASE_URL = database.url;
+  process.env.OHMSWORTH_SECRET = randomBytes(32).toString("base64url"); // the site takes sessions that are signed with it
   const { migrateDatabase } = await import("@/db/migrate");
   const { seedCatalogue } = await import("@/db/seed-catalogue");
   const { closeDatabase } = await import("@/db/close-database");
+  const { prepareSiteRole } = await import("@/db/site-role/prepare-site-role");
   await migrateDatabase(database.url);
   await seedCatalogue();
-  await closeDatabase();
   try {
-    return await stopWhileSending(database.url);
+    const [owner = {}] = await signInPeople(1, ["owner"]);
+    await closeDatabase();
+    return await stopWhileSending((await prepareSiteRole(database.url)).url, owner);
   } finally {
+    await closeDatabase();
     await database.drop();
   }
 }
 
-async function stopWhileSending(databaseUrl: string): Promise<number> {
+async function stopWhileSending(databaseUrl: string, owner: Readonly<Record<string, string>>): Promise<number> {
   const port = await choosePort(undefined);
   const site = `http://127.0.0.1:${port}`;
   const stop = new AbortController();
@@ -36,14 +42,16 @@ async function stopWhileSending(databaseUrl: string): Promise<number> {
   });
   const served = serve({ port, development: false, databaseUrl, signal: stop.signal, announce });
   await ready;
-  await fetch(`${site}/jobs`).then((answer) => answer.text());
+  const headers = { ...owner, origin: site, "sec-fetch-site": "same-origin" };
+  await fetch(`${site}/jobs`, { headers }).then((answer) => answer.text());
   const sending = fetch(`${site}/files/upload?name=slow.csv`, {
     method: "POST",
+    headers,
     body: slowBody(),
     duplex: "half",
   } as RequestInit); // the types of fetch do not know duplex
   await pause(sendingMs / 3);
-  const page = fetch(`${site}/today`);
+  const page = fetch(`${site}/today`, { headers, redirect: "manual" });
   await pause(20);
   const asked = performance.now();
   stop.abort();

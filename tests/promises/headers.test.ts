@@ -15,3 +15,25 @@ test("every answer asks for encryption for at least a year, is taken for what it
   expect(headers.get("referrer-policy")).toBe("same-origin");
   expect(config.poweredByHeader).toBe(false);
 });
+
+test("pages load nothing from elsewhere, hold no plug-in, stand in no frame, and send forms nowhere else; what people upload may do nothing", async () => {
+  const policyOf = async (source: string) =>
+    new Map(
+      ((await headersOf(source)).get("content-security-policy") ?? "").split(";").map((rule) => {
+        const [name = "", ...values] = rule.trim().split(" ");
+        return [name, values.join(" ")];
+      }),
+    );
+  const policy = await policyOf("/:path*");
+  expect(policy.get("default-src")).toBe("'self'");
+  for (const none of ["object-src", "base-uri", "frame-ancestors"]) expect(policy.get(none)).toBe("'none'");
+  expect(policy.get("form-action")).toBe("'self'");
+  expect(policy.get("connect-src")).toMatch(/^'self'/);
+  expect([...policy.values()].join(" ")).not.toMatch(/https?:|\*/);
+  expect(await policyOf("/jobs/:number/photos/:id")).toEqual(
+    new Map([
+      ["default-src", "'none'"],
+      ["sandbox", ""],
+    ]),
+  );
+});

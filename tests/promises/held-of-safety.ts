@@ -1,0 +1,57 @@
+import type { Held } from "./held";
+import type { PromiseKey } from "./promises";
+
+/** What is promised of attacks that need nobody's password, and the tests of it. */
+export const heldOfSafety: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
+  S3: [
+    { file: "tests/promises/markup.test.ts", test: "%s is shown as it was written, and is no markup" },
+    { file: "tests/promises/markup.test.ts", test: "no page writes markup that it did not make itself" },
+  ],
+  S11: [
+    {
+      file: "tests/db/hostile-words.test.ts",
+      test: "hostile words find nothing, change nothing and break nothing, wherever a word can be asked for",
+    },
+    { file: "tests/db/site-role.test.ts", test: "is refused to the site" },
+    {
+      file: "tests/db/site-role.test.ts",
+      test: "the program itself signs in as the site, which may do no more than it must",
+    },
+  ],
+  S4: [
+    {
+      file: "tests/promises/headers.test.ts",
+      test: "pages load nothing from elsewhere, hold no plug-in, stand in no frame, and send forms nowhere else",
+    },
+  ],
+  S12: [
+    {
+      file: "tests/db/errors-tell-nothing.test.ts",
+      test: "%s fails, as it cannot know who asks, and tells nothing of the inside",
+    },
+    { file: "tests/db/errors-tell-nothing.test.ts", test: "%s tells nothing of the inside" },
+    { file: "tests/db/errors-without-values.test.ts", test: "%s is told without its values" },
+  ],
+  S13: [{ file: "tests/db/client.test.ts", test: "a read past its time limit is stopped and says so" }],
+  S14: [
+    {
+      file: "tests/promises/supply-chain.test.ts",
+      test: "every package of the lock file is held by the hash of its content",
+    },
+    {
+      file: "tests/promises/supply-chain.test.ts",
+      test: "the licence of every package that is shipped is one of those that are known and allowed",
+    },
+  ],
+  S15: [
+    { file: "tests/promises/headers.test.ts", test: "every answer asks for encryption for at least a year" },
+    {
+      file: "tests/db/people/behind-tls.test.ts",
+      test: "the session's cookie is kept for this host and for TLS only, and opens through the proxy",
+    },
+    {
+      file: "tests/db/people/behind-tls.test.ts",
+      test: "a form from the site's own page is taken, one from elsewhere is not, whatever it says of its proxy",
+    },
+  ],
+};
