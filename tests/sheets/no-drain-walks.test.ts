@@ -2,18 +2,11 @@ import { expect, test } from "vitest";
 import type { Reading } from "@/lib/domain/reading";
 import { noDrainVerdict } from "@/lib/evidence/no-drain-verdict";
 import { answeredReadings } from "@/lib/sheets/answered-readings";
-import { shippedSheets } from "@/lib/sheets/shipped-sheets";
-import { componentsBehind, visitPlan } from "@/lib/sheets/visit-plan";
 import { noDrainCases } from "@/synthetic-data/no-drain-cases";
+import { noDrainPlan } from "./no-drain-told";
 import { walkCase } from "./walk-case";
 
-const sheets = shippedSheets().filter(({ productType }) => productType === "front_load_washer");
-const behind = componentsBehind("front_load_washer", "will_not_drain", sheets);
-const plan = visitPlan({
-  productType: "front_load_washer",
-  symptom: "will_not_drain",
-  sheets: sheets.filter(({ component }) => behind.includes(component)),
-});
+const plan = noDrainPlan();
 
 // The ten cases of the trade's table, whose verdicts are the handbook's own. The sheet asks for the readings one by one,
 // and must come to the same verdict from those that it asks for.
