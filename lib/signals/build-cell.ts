@@ -22,6 +22,7 @@ export interface CellParts {
 export interface CellRoom {
   readonly expected: Float64Array;
   readonly observed: Float64Array;
+  readonly lastKnown: Int32Array;
   readonly tolerated: Float64Array;
   /** By block and age band: events per unit-week of the others, or `uncovered`. */
   readonly rates: Float64Array;
@@ -31,6 +32,7 @@ export function cellRoom(record: Pick<SignalRecord, "firstWeek" | "lastWeek">, r
   return {
     expected: new Float64Array(weeksOf(record)),
     observed: new Float64Array(weeksOf(record)),
+    lastKnown: new Int32Array(weeksOf(record)),
     tolerated: new Float64Array(range.count),
     rates: new Float64Array(range.count * ageBandCount),
   };
@@ -39,10 +41,14 @@ export function cellRoom(record: Pick<SignalRecord, "firstWeek" | "lastWeek">, r
 /** @param room  the cell is made of it: it holds good until the room is given away again */
 export function buildCell(learnt: Learnt, line: Line, parts: CellParts, room: CellRoom): CellWeeks {
   const { record, range } = learnt;
-  const { expected, observed, tolerated, rates } = room;
+  const { expected, observed, lastKnown, tolerated, rates } = room;
   fillRates(learnt, line, parts, room);
   addMeans(expected, parts.exposure, learnt, rates);
-  const counted = coveredEvents(learnt, parts.events(), rates);
+  const { unknownAt, carrying } = jobsOfCell(
+    record.firstWeek,
+    { events: parts.events(), isCovered: coveredBy(learnt, rates) },
+    { observed: observed.fill(0), lastKnown: lastKnown.fill(0) },
+  );
   return {
     key: parts.key,
     firstWeek: record.firstWeek,
@@ -51,8 +57,9 @@ export function buildCell(learnt: Learnt, line: Line, parts: CellParts, room: Ce
     tolerated,
     clumped: learnt.clumped[line.kind],
     ages: () => agesOf(range, line, parts),
-    observed: observed.fill(0),
-    ...jobsOfCell(record.firstWeek, counted, observed),
+    observed,
+    unknownAt,
+    carrying,
   };
 }
 
@@ -70,17 +77,11 @@ function fillRates({ range, spread }: Learnt, line: Line, parts: CellParts, { to
 }
 
 /** Of the record's weeks, at ages at which there is an expectation. */
-function coveredEvents(
-  { record, range }: Learnt,
-  events: readonly LineEvent[],
-  rates: Float64Array,
-): readonly LineEvent[] {
-  return events.filter(
-    ({ failedWeek: week, inServiceWeek }) =>
-      week >= record.firstWeek &&
-      week <= record.lastWeek &&
-      (rates[(blockOf(week) - range.first) * ageBandCount + ageBandOfWeeks(week - inServiceWeek)] ?? uncovered) >= 0,
-  );
+function coveredBy({ record, range }: Learnt, rates: Float64Array): (event: LineEvent) => boolean {
+  return ({ failedWeek: week, inServiceWeek }) =>
+    week >= record.firstWeek &&
+    week <= record.lastWeek &&
+    (rates[(blockOf(week) - range.first) * ageBandCount + ageBandOfWeeks(week - inServiceWeek)] ?? uncovered) >= 0;
 }
 
 function agesOf(range: BlockRange, line: Line, parts: Pick<CellParts, "exposure" | "events">): AgeCounts[] {

@@ -162,9 +162,15 @@ function passWhole(type: MachineGroup, group: Group, { range }: Learnt, pass: Pa
       models,
       exposure,
       sums: sums ?? sumsIn(),
-      events: () => models.flatMap((model) => line.eventsOf.get(model) ?? []),
+      events: () => eventsOfModels(line, models),
     }));
   }
+}
+
+/** Those of one model are handed on as they are: copying them all took a fifth of the time. */
+function eventsOfModels({ eventsOf: of }: Line, models: readonly number[]): readonly LineEvent[] {
+  const [first, ...others] = models.flatMap((model) => [of.get(model) ?? []]);
+  return first === undefined ? [] : others.length === 0 ? first : first.concat(...others);
 }
 
 function eventsOf(line: Line, models: readonly number[], range: BlockRange, into?: BlockSums): BlockSums | undefined {

@@ -1,35 +1,50 @@
 import type { CellWeeks } from "./cell-weeks";
 import type { LineEvent } from "./signal-record";
 
-/**
- * The jobs of one cell by week of the call, and how many of them were on record when.
- * @param observed  one place per week, all 0: takes the counts
- */
+interface CellJobs {
+  readonly events: readonly LineEvent[];
+  /** Whether there is an expectation in the week and at the age of an event. */
+  readonly isCovered: (event: LineEvent) => boolean;
+}
+
+/** One place per week, all 0: a large company has a hundred thousand cells, which can share the room. */
+interface JobsRoom {
+  /** Takes the counts. */
+  readonly observed: Float64Array;
+  /** Takes the last week by whose end a job of that week came on record, where it was a later one. */
+  readonly lastKnown: Int32Array;
+}
+
+/** The jobs of one cell by week of the call, and how many of them were on record when. */
 export function jobsOfCell(
   firstWeek: number,
-  counted: readonly LineEvent[],
-  observed: Float64Array,
+  { events, isCovered }: CellJobs,
+  { observed, lastKnown }: JobsRoom,
 ): Pick<CellWeeks, "unknownAt" | "carrying"> {
-  const late = new Map<number, LineEvent[]>();
-  for (const event of counted) {
-    const place = event.failedWeek - firstWeek;
+  const late: LineEvent[] = [];
+  for (const event of events) {
+    if (!isCovered(event)) continue;
+    const { failedWeek, knownWeek } = event;
+    const place = failedWeek - firstWeek;
     observed[place] = (observed[place] ?? 0) + event.jobs;
-    if (event.knownWeek <= event.failedWeek) continue;
-    const others = late.get(event.failedWeek);
-    if (others === undefined) late.set(event.failedWeek, [event]);
-    else others.push(event);
+    if (knownWeek <= failedWeek) continue;
+    late.push(event);
+    lastKnown[place] = Math.max(lastKnown[place] ?? 0, knownWeek);
   }
   return {
     unknownAt: (week, seenAt) => {
+      if ((lastKnown[week - firstWeek] ?? 0) <= seenAt) return 0;
       let unknown = 0;
-      for (const { knownWeek, jobs } of late.get(week) ?? []) if (knownWeek > seenAt) unknown += jobs;
+      for (const { failedWeek, knownWeek, jobs } of late)
+        if (failedWeek === week && knownWeek > seenAt) unknown += jobs;
       return unknown;
     },
-    carrying: (component, from, to) =>
-      counted.reduce(
-        (sum, { failed, failedWeek: week, jobs }) =>
-          sum + (failed === component && week >= from && week <= to ? jobs : 0),
-        0,
-      ),
+    carrying: (component, from, to) => {
+      let carried = 0;
+      for (const event of events)
+        if (event.failed === component && event.failedWeek >= from && event.failedWeek <= to && isCovered(event))
+          carried += event.jobs;
+      return carried;
+    },
   };
 }
