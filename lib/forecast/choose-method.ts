@@ -1,4 +1,3 @@
-import { capitalised } from "@/lib/format/capitalised";
 import type { BackTest, TestedMethod } from "./back-test";
 import type { DemandMethodKey } from "./demand-method";
 
@@ -44,12 +43,12 @@ export function chooseMethod(test: BackTest, usual: DemandMethodKey): MethodChoi
   if (better !== undefined) {
     return {
       key: better.key,
-      reason: `${capitalised(better.name)}: its loss was less by ${percentLess(better, home)} in 100 than that of ${home.name} ${over}.`,
+      reason: `${capital(better.name)}: its loss was less by ${percentLess(better, home)} in 100 than that of ${home.name} ${over}.`,
     };
   }
   return {
     key: usual,
-    reason: `${capitalised(home.name)}: no other method was clearly better ${over} (loss ${Math.round(home.loss * 100) / 100}).`,
+    reason: `${capital(home.name)}: no other method was clearly better ${over} (loss ${Math.round(home.loss * 100) / 100}).`,
   };
 }
 
@@ -66,4 +65,8 @@ function isClearlyBetter(method: TestedMethod, home: TestedMethod): boolean {
 
 function percentLess(method: TestedMethod, home: TestedMethod): number {
   return Math.round(100 * (1 - method.loss / home.loss));
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
