@@ -15,35 +15,46 @@ import { closeDatabase } from "@/db/close-database";
 import { inTransaction } from "@/db/in-transaction";
 import { migrateDatabase } from "@/db/migrate";
 import { seedCatalogue } from "@/db/seed-catalogue";
-import { recount } from "@/db/writes/recount";
-import { loadDemoIfEmpty } from "../../app/commands/start/demo.mjs";
+import { loadFile } from "@/db/writes/load-file";
+import { refreshCounts } from "@/db/writes/refresh-counts";
+import { day } from "@/lib/calendar/day";
+import { scenarioOf } from "@/synthetic-data/scenario";
+import { writeDemo } from "@/synthetic-data/write-demo";
 import { throwAwayDatabase } from "../database-server";
 import { minimalStandard } from "../minimal-standard";
 import { multiplyCompany } from "./multiply-company";
 import { say } from "./say";
 
+const until = day("2026-10-31");
 const readers = 20;
 const viewsEach = 15;
 /** A reader looks at a view for up to so long before asking for the next. Own choice. */
 const thinkMs = 1000;
 
+/** @param jobs  at the most; a tenth of them is measured before, as a company of its own */
 export async function benchRepeatsPages(jobs = 100_000): Promise<void> {
+  for (const size of [jobs / 10, jobs]) await ofCompany(size);
+}
+
+async function ofCompany(jobs: number): Promise<void> {
   const given = process.env.DATABASE_URL;
   const folder = mkdtempSync(join(tmpdir(), "ohmsworth-bench-"));
   const database = await throwAwayDatabase();
   process.env.DATABASE_URL = database.url;
+  process.env.OHMSWORTH_TODAY = until;
   try {
     await migrateDatabase(database.url);
     await seedCatalogue();
-    const { signal } = new AbortController();
-    await loadDemoIfEmpty({ url: database.url, isEmpty: () => true }, { folder, size: 0.1, signal });
-    for (const size of [jobs / 10, jobs]) {
-      await multiplyCompany(size);
-      await recount();
-      await touch();
-      say(`a company of ${size} jobs`, "");
-      await measureRepeats();
+    await writeDemo(scenarioOf({ seed: 1, size: 0.25, until }), folder);
+    for (const fileName of ["shop.json", "units.csv", "jobs.csv"]) {
+      const path = join(folder, fileName);
+      const result = await loadFile({ path, fileName, mode: "add and set aside", today: until });
+      if (result.kind !== "added") throw new Error(`${fileName} was not added: ${result.kind}`);
     }
+    await multiplyCompany(jobs);
+    await inTransaction((tx) => refreshCounts(tx, "all"), { timeoutSeconds: 3600 });
+    say(`the invented company with ${jobs} jobs or a few more`, "");
+    await measureRepeats();
   } finally {
     await closeDatabase();
     if (given === undefined) delete process.env.DATABASE_URL;
@@ -51,11 +62,6 @@ export async function benchRepeatsPages(jobs = 100_000): Promise<void> {
     await database.drop();
     rmSync(folder, { recursive: true, force: true });
   }
-}
-
-/** Rows that were copied past the program stand in no log: a setting that stays what it is tells of them. */
-async function touch(): Promise<void> {
-  await inTransaction(async (tx) => void (await tx.execute(sql`update shop set records_from = records_from`)));
 }
 
 /** Of the database that is set. */
