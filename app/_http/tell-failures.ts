@@ -28,26 +28,40 @@ function isRoute({ method, url = "/" }: IncomingMessage): boolean {
   return routes.some((route) => route.method === method && route.path.test(path));
 }
 
+/**
+ * Without a word is what has no type of content when its head goes out. That may be before its end is asked for: the server
+ * compresses, and writes the head first.
+ */
 function tellFailure(response: ServerResponse): void {
-  const end = response.end.bind(response) as (body?: unknown, ...more: unknown[]) => ServerResponse; // one of its overloads
-  response.end = ((body?: unknown, ...more: unknown[]) => {
-    if (response.statusCode !== 500 || response.headersSent || (body !== undefined && typeof body !== "function"))
-      return end(body, ...more);
-    const code = randomUUID();
+  const writeHead = response.writeHead.bind(response) as (status: number, ...more: unknown[]) => ServerResponse; // one of its overloads
+  const end = response.end.bind(response) as (body?: unknown, ...more: unknown[]) => ServerResponse; // as above
+  let code: string | undefined;
+  const beginTelling = (status: number) => {
+    if (status !== 500 || code !== undefined || response.headersSent || response.hasHeader("Content-Type")) return;
+    code = randomUUID();
     response.setHeader("Content-Type", "application/problem+json");
     response.setHeader("Cache-Control", "no-store");
     response.setHeader(failureHeader, code);
     response.removeHeader("Content-Length");
-    return end(
-      JSON.stringify({
-        type: "about:blank",
-        title: "The answer could not be put together",
-        status: 500,
-        detail:
-          "The failure is the program's own. Try again; if it fails again, tell whoever hosts the site this code.",
-        instance: `urn:uuid:${code}`,
-        code: code.slice(0, 8),
-      }),
-    );
+  };
+  response.writeHead = ((status: number, ...more: unknown[]) => {
+    if (more.length === 0) beginTelling(status);
+    return writeHead(status, ...more);
+  }) as ServerResponse["writeHead"];
+  response.end = ((body?: unknown, ...more: unknown[]) => {
+    if (body !== undefined && typeof body !== "function") return end(body, ...more);
+    beginTelling(response.statusCode);
+    return code === undefined ? end(body, ...more) : end(problemOf(code));
   }) as ServerResponse["end"];
+}
+
+function problemOf(code: string): string {
+  return JSON.stringify({
+    type: "about:blank",
+    title: "The answer could not be put together",
+    status: 500,
+    detail: "The failure is the program's own. Try again; if it fails again, tell whoever hosts the site this code.",
+    instance: `urn:uuid:${code}`,
+    code: code.slice(0, 8),
+  });
 }

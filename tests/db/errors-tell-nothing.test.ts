@@ -48,11 +48,14 @@ async function mend(): Promise<void> {
   await grantSiteRights(owner, role).finally(() => owner.end());
 }
 
-/** The handlers as the web server serves them: one that throws is answered with status 500 and no word. */
+let asked = 0;
+
+/** The handlers as the web server serves them: one that throws is answered with status 500 and no word; where it compresses, the head goes out first. */
 const site = (() => {
   const server = createServer((request, response) => {
     answer(request, response).catch(() => {
       response.statusCode = 500;
+      if (asked++ % 2 === 0) response.writeHead(500);
       response.end();
     });
   });
@@ -71,11 +74,11 @@ async function answer(incoming: IncomingMessage, response: ServerResponse): Prom
   const handlers = (await import(`../../app${path}/route.ts`)) as Record<string, Handler>; // the test of guarded routes holds their form
   const body = method === "GET" ? {} : { body: JSON.stringify({ complaint: "It hums." }) };
   const sent = { ...headers, "content-type": "application/json", authorization: "", "idempotency-key": "k" };
-  const asked = new Request(`http://localhost${addressOf(path)}`, { method, headers: sent, ...body });
+  const sending = new Request(`http://localhost${addressOf(path)}`, { method, headers: sent, ...body });
   const params = Object.fromEntries(
     [...path.matchAll(/\[(\w+)\]/g)].map(({ 1: name = "" }) => [name, exampleOf(name)]),
   );
-  const told = await handlers[method]?.(asked, { params: Promise.resolve(params) });
+  const told = await handlers[method]?.(sending, { params: Promise.resolve(params) });
   const text = (await told?.text()) ?? "";
   response.writeHead(told?.status ?? 404, Object.fromEntries(told?.headers ?? []));
   response.end(text);

@@ -21,6 +21,8 @@ const inside =
 /** These have no place in a script of a page either. */
 const failure = /Failed query|42P01|DrizzleQueryError|DatabaseError/;
 const told: string[] = [];
+/** Addresses for programs that failed and did not say so as a problem (RFC 9457). */
+const wordless: string[] = [];
 let cookie = "";
 const said = "Ms. Quillfeather of Larkspur Close, 5550134";
 
@@ -50,7 +52,10 @@ async function main(): Promise<number> {
     );
     for (const text of telling.slice(0, 3)) console.log(`TOLD ${text.slice(0, 500)}`);
     console.log(`${told.length} answers seen, ${telling.length} of them tell of the inside`);
-    return leaks.length === 0 && telling.length === 0 && answers.length >= 10 && failures > 0 ? 0 : 1;
+    if (wordless.length > 0) console.log(`WORDLESS ${wordless.join(", ")}`);
+    return wordless.length === 0 && leaks.length === 0 && telling.length === 0 && answers.length >= 10 && failures > 0
+      ? 0
+      : 1;
   } finally {
     await closeDatabase();
     await database.drop();
@@ -140,20 +145,22 @@ async function failing(site: string, ownerUrl: string): Promise<void> {
   const { role } = siteAddress(ownerUrl);
   await owner.query(`revoke all on all tables in schema public from ${role}`);
   await owner.query(`grant all on people, sessions, credentials, second_factors, recovery_codes, shop to ${role}`);
-  const paths = [
-    ...Object.keys(pageActs),
-    ...Object.keys(routeActs).flatMap((key) => (key.startsWith("GET ") ? [key.slice("GET ".length)] : [])),
-  ];
-  for (const path of paths)
-    await ask(`${site}${path.replaceAll("[number]", "J-CANARY-1").replaceAll(/\[\w+\]/g, "1")}`);
+  const at = (path: string) => `${site}${path.replaceAll("[number]", "J-CANARY-1").replaceAll(/\[\w+\]/g, "1")}`;
+  for (const path of Object.keys(pageActs)) await ask(at(path));
+  for (const key of Object.keys(routeActs)) {
+    if (!key.startsWith("GET ")) continue;
+    const answer = await ask(at(key.slice("GET ".length)));
+    if (answer?.status === 500 && answer.headers.get("content-type") !== "application/problem+json") wordless.push(key);
+  }
   await owner.end();
 }
 
-async function ask(address: string, init: RequestInit = {}): Promise<void> {
+async function ask(address: string, init: RequestInit = {}): Promise<Response | undefined> {
   const { origin } = new URL(address);
   const headers = { origin, "sec-fetch-site": "same-origin", cookie, ...(init.headers as Record<string, string>) }; // all calls here give them so
   const answer = await fetch(address, { ...init, headers }).catch(() => undefined);
   if (answer !== undefined) told.push(await answer.text());
+  return answer;
 }
 
 main().then(

@@ -272,7 +272,7 @@ export const wholeRuns: Partial<Readonly<Record<PromiseKey, string>>> = {
 /** What a promise says and no test looks at yet, or why none can. */
 export const notHeld: Partial<Readonly<Record<PromiseKey, string>>> = {
   S3: "whole pages in a browser, packets",
-  S4: "scripts in a page need no nonce, since not every page is made anew for each request",
+  S4: "nonces on the scripts of a page",
   S13: "no limit for each person, and no 429",
   S14: "known faults of packages",
   S15: "which answers browsers may keep",
