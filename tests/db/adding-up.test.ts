@@ -4,10 +4,10 @@ import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { recount } from "@/db/writes/recount";
 import { takeBack } from "@/db/writes/take-back";
+import { soakSeeds } from "../soak-seeds";
 import { type DirtyFile, dirtyFile } from "./adding-up";
 import { batchOf, fileFolder, shopDocument, startAfresh } from "./intake-files";
 import { counts } from "./load-outcome";
-import { soakSeeds } from "../soak-seeds";
 import { stateOfData } from "./state-of-data";
 import { loadText } from "./table-files";
 

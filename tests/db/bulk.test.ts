@@ -11,9 +11,9 @@ import type { LoadResult } from "@/db/writes/load-result";
 import { recount } from "@/db/writes/recount";
 import { stagingColumns, withStaging } from "@/db/writes/staging/staging-table";
 import { takeBack } from "@/db/writes/take-back";
+import { soakSeeds } from "../soak-seeds";
 import { type DirtyFile, dirtyFile, dirtyJob, dirtyPartLine, dirtyUnit } from "./bulk-fuzz";
 import { batchOf, csv, fileFolder, shopDocument, startAfresh, today } from "./intake-files";
-import { soakSeeds } from "../soak-seeds";
 import { stateOfData } from "./state-of-data";
 
 const files = fileFolder();

@@ -8,8 +8,8 @@ import { loadClaimLife } from "@/db/queries/claim-life";
 import { findClaimsThatDisagree } from "@/db/queries/claims-that-disagree";
 import { day } from "@/lib/calendar/day";
 import { seeded } from "../../calendar/seeded";
-import { fileFolder } from "../intake-files";
 import { soakSeeds } from "../../soak-seeds";
+import { fileFolder } from "../intake-files";
 import { act, draftOf, send, startWithJobs, stored, versionOf } from "./claim-files";
 
 const files = fileFolder();

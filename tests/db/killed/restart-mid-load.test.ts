@@ -9,10 +9,10 @@ import { ensureEmbeddedServer } from "@/db/embedded/ensure-server";
 import { migrateDatabase } from "@/db/migrate";
 import { seedCatalogue } from "@/db/seed-catalogue";
 import { ownDatabaseUrl } from "../../own-database";
+import { soakSeeds } from "../../soak-seeds";
 import { chances } from "../adding-up";
 import { newDataFolder, removeDataFolder, serverPid } from "../embedded/servers";
 import { csv, fileFolder, job, shopDocument, unit } from "../intake-files";
-import { soakSeeds } from "../../soak-seeds";
 
 const files = fileFolder();
 let folder = "";
