@@ -1,6 +1,6 @@
 import { sql } from "drizzle-orm";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { type CurrentRun, currentRun } from "@/app/repeats/signals/current-run";
+import { type CurrentRun, currentRun, settleSignals } from "@/app/repeats/signals/current-run";
 import { signalsFinding } from "@/app/repeats/signals/signals-finding";
 import { stateOfSignal } from "@/app/repeats/signals/state-of-signal";
 import { readOnly } from "@/db/client";
@@ -231,4 +231,17 @@ describe("what cannot be answered", () => {
     });
     expect(signalsFinding(await currentRun(undefined))).toMatch(/no unit has a day of installation/);
   });
+});
+
+// What a page does up to 200,000 units the night does for all; a page that finds it done does nothing.
+test("after a change the night works signals out once, and a page shows those", async () => {
+  await signalsOn();
+  expect(await settleSignals()).toBe("standing");
+  batchOf(await files.load(csv([unit("LATE1", { made: "2023-01-10", installed_on: "2023-02-01" })])));
+  expect(await settleSignals()).toBe("worked out");
+  const ran = () => readOnly((db) => db.rows(sql`select as_of::text, xmin::text from signal_runs order by 1`));
+  const before = await ran();
+  expect((await signalsOn()).outdated).toBe(false);
+  expect(await ran()).toEqual(before);
+  expect(await settleSignals()).toBe("standing");
 });

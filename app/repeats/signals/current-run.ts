@@ -33,7 +33,7 @@ interface Standing {
 
 const kept = keptAnswers<Standing>();
 
-/** Above this many units a page shows the last run and leaves the work to the command. */
+/** Above this many units a page shows the last run and leaves the work to the night, or to the command. */
 const mostUnitsOnAPage = 200_000;
 
 /**
@@ -41,12 +41,7 @@ const mostUnitsOnAPage = 200_000;
  * @param asked  undefined: the last day that the data tell of
  */
 export async function currentRun(asked: Day | undefined, key?: string): Promise<CurrentRun> {
-  const known = await kept("standing", async (db, today) => {
-    const { timeZone } = await loadShop(db);
-    const { cutOff } = await loadCatalogueWords(db, today);
-    const standing = { timeZone, cutOff, basis: await loadCountedState(db), units: await countPlacedUnits(db) };
-    return () => standing;
-  });
+  const known = await loadStanding();
   if (known.cutOff === undefined) return { kind: "no-data" };
   const last = addDays(known.cutOff, -1);
   const on = asked === undefined || asked > last ? last : asked;
@@ -67,8 +62,32 @@ export async function currentRun(asked: Day | undefined, key?: string): Promise<
   });
 }
 
+/**
+ * Works out the signals of the last whole week where those on file rest on other data, however many units there are: what a
+ * page leaves to the night.
+ */
+export async function settleSignals(): Promise<"worked out" | "standing" | "no data"> {
+  const { cutOff, basis, timeZone } = await loadStanding();
+  if (cutOff === undefined) return "no data";
+  const on = addDays(cutOff, -1);
+  const asOf = dayFromNumber(lastDayOf(lastWholeWeek(dayNumber(on))));
+  const stored = await readOnly((db) => loadRun(db, asOf));
+  if (stored?.asOf === asOf && stored.basis === basis) return "standing";
+  const worked = await workOut({ on, timeZone, basis });
+  return worked.kind === "worked-out" ? "worked out" : "no data";
+}
+
+async function loadStanding(): Promise<Standing> {
+  return await kept("standing", async (db, today) => {
+    const { timeZone } = await loadShop(db);
+    const { cutOff } = await loadCatalogueWords(db, today);
+    const standing = { timeZone, cutOff, basis: await loadCountedState(db), units: await countPlacedUnits(db) };
+    return () => standing;
+  });
+}
+
 /** Computes and keeps the signals of one day. */
-export async function workOut({
+async function workOut({
   on,
   timeZone,
   basis,
