@@ -1,23 +1,14 @@
 // The Parts place on the invented company at its full size: working all of it out, reading its pages, changing one job.
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { sql } from "drizzle-orm";
 import { loadPart } from "@/app/parts/[part]/load-part";
 import { loadPartsMoney } from "@/app/parts/money/load-money";
 import { partRows } from "@/app/parts/parts-view";
 import { readOnly } from "@/db/client";
-import { closeDatabase } from "@/db/close-database";
-import { migrateDatabase } from "@/db/migrate";
 import { loadOutlookState, loadPartList } from "@/db/queries/part-list";
-import { seedCatalogue } from "@/db/seed-catalogue";
 import { editJob } from "@/db/writes/edit-job";
-import { loadFile } from "@/db/writes/load-file";
 import { workOutOutlooks } from "@/db/writes/parts/settle-outlooks";
 import { day } from "@/lib/calendar/day";
-import { scenarioOf } from "@/synthetic-data/scenario";
-import { writeDemo } from "@/synthetic-data/write-demo";
-import { throwAwayDatabase } from "../database-server";
+import { onInventedCompany } from "./invented-company";
 import { say } from "./say";
 
 const until = day("2026-10-31");
@@ -25,32 +16,10 @@ const files = ["shop.json", "units.csv", "jobs.csv", "part-lines.csv", "parts.cs
 
 /** @param size of the company; 1 is some 12,000 machines and 15,000 jobs */
 export async function benchPartsPages(size = 1): Promise<void> {
-  const given = process.env.DATABASE_URL;
-  const folder = mkdtempSync(join(tmpdir(), "ohmsworth-bench-"));
-  const database = await throwAwayDatabase();
-  process.env.DATABASE_URL = database.url;
-  process.env.OHMSWORTH_TODAY = until;
-  try {
-    await migrateDatabase(database.url);
-    await seedCatalogue();
-    await writeDemo(scenarioOf({ seed: 1, size, until }), folder);
-    for (const name of files) {
-      const result = await loadFile({
-        path: join(folder, name),
-        fileName: name,
-        mode: "add and set aside",
-        today: until,
-      });
-      if (result.kind !== "added") throw new Error(`${name} was not added: ${result.kind}`);
-    }
+  await onInventedCompany({ size, until }, async (load) => {
+    for (const name of files) await load(name);
     await measure();
-  } finally {
-    await closeDatabase();
-    if (given === undefined) delete process.env.DATABASE_URL;
-    else process.env.DATABASE_URL = given;
-    await database.drop();
-    rmSync(folder, { recursive: true, force: true });
-  }
+  });
 }
 
 async function measure(): Promise<void> {

@@ -1,8 +1,5 @@
 // The Repeats place as twenty people read it: what a view costs when it is asked for first, when it is asked for again, and
 // how long each waits; at a tenth of the jobs and at all of them.
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { sql } from "drizzle-orm";
 import { keptRecent } from "@/app/repeats/kept-recent";
 import { keptViews } from "@/app/repeats/kept-views";
@@ -11,17 +8,11 @@ import { currentRun } from "@/app/repeats/signals/current-run";
 import { keptBias } from "@/app/repeats/signals/kept-bias";
 import { loadVisits } from "@/app/repeats/visits/load-visits";
 import { readOnly } from "@/db/client";
-import { closeDatabase } from "@/db/close-database";
 import { inTransaction } from "@/db/in-transaction";
-import { migrateDatabase } from "@/db/migrate";
-import { seedCatalogue } from "@/db/seed-catalogue";
-import { loadFile } from "@/db/writes/load-file";
 import { refreshCounts } from "@/db/writes/refresh-counts";
 import { day } from "@/lib/calendar/day";
-import { scenarioOf } from "@/synthetic-data/scenario";
-import { writeDemo } from "@/synthetic-data/write-demo";
-import { throwAwayDatabase } from "../database-server";
 import { minimalStandard } from "../minimal-standard";
+import { onInventedCompany } from "./invented-company";
 import { multiplyCompany } from "./multiply-company";
 import { say } from "./say";
 
@@ -37,31 +28,13 @@ export async function benchRepeatsPages(jobs = 100_000): Promise<void> {
 }
 
 async function ofCompany(jobs: number): Promise<void> {
-  const given = process.env.DATABASE_URL;
-  const folder = mkdtempSync(join(tmpdir(), "ohmsworth-bench-"));
-  const database = await throwAwayDatabase();
-  process.env.DATABASE_URL = database.url;
-  process.env.OHMSWORTH_TODAY = until;
-  try {
-    await migrateDatabase(database.url);
-    await seedCatalogue();
-    await writeDemo(scenarioOf({ seed: 1, size: 0.25, until }), folder);
-    for (const fileName of ["shop.json", "units.csv", "jobs.csv"]) {
-      const path = join(folder, fileName);
-      const result = await loadFile({ path, fileName, mode: "add and set aside", today: until });
-      if (result.kind !== "added") throw new Error(`${fileName} was not added: ${result.kind}`);
-    }
+  await onInventedCompany({ size: 0.25, until }, async (load) => {
+    for (const name of ["shop.json", "units.csv", "jobs.csv"]) await load(name);
     await multiplyCompany(jobs);
     await inTransaction((tx) => refreshCounts(tx, "all"), { timeoutSeconds: 3600 });
     say(`the invented company with ${jobs} jobs or a few more`, "");
     await measureRepeats();
-  } finally {
-    await closeDatabase();
-    if (given === undefined) delete process.env.DATABASE_URL;
-    else process.env.DATABASE_URL = given;
-    await database.drop();
-    rmSync(folder, { recursive: true, force: true });
-  }
+  });
 }
 
 /** Of the database that is set. */

@@ -1,22 +1,14 @@
 // Covered work without its pay over the invented company many times over: all of it judged, and one job changed.
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { sql } from "drizzle-orm";
 import { bundleCommands } from "@/app/commands/start/bundle-commands.mjs";
 import { readOnly } from "@/db/client";
-import { closeDatabase } from "@/db/close-database";
 import { inTransaction } from "@/db/in-transaction";
-import { migrateDatabase } from "@/db/migrate";
-import { seedCatalogue } from "@/db/seed-catalogue";
 import { editJob } from "@/db/writes/edit-job";
-import { loadFile } from "@/db/writes/load-file";
 import { rebuildUnclaimed } from "@/db/writes/money/rebuild-unclaimed";
 import { refreshUnclaimed } from "@/db/writes/money/refresh-unclaimed";
 import { day } from "@/lib/calendar/day";
-import { scenarioOf } from "@/synthetic-data/scenario";
-import { writeDemo } from "@/synthetic-data/write-demo";
-import { throwAwayDatabase } from "../database-server";
+import { onInventedCompany } from "./invented-company";
 import { multiplyCompany } from "./multiply-company";
 import { say } from "./say";
 
@@ -35,30 +27,12 @@ const files = [
 
 /** @param jobs  how many at least */
 export async function benchUnclaimed(jobs = 1_000_000): Promise<void> {
-  const given = process.env.DATABASE_URL;
-  const folder = mkdtempSync(join(tmpdir(), "ohmsworth-bench-"));
-  const database = await throwAwayDatabase();
-  process.env.DATABASE_URL = database.url;
-  try {
-    await migrateDatabase(database.url);
-    await seedCatalogue();
-    await writeDemo(scenarioOf({ seed: 1, size: 1, until }), folder);
-    for (const name of files) await load(folder, name);
+  await onInventedCompany({ size: 1, until }, async (load) => {
+    for (const name of files) await load(name);
     await multiplyCompany(jobs);
-    await load(folder, "policies.json");
+    await load("policies.json");
     await measure();
-  } finally {
-    await closeDatabase();
-    if (given === undefined) delete process.env.DATABASE_URL;
-    else process.env.DATABASE_URL = given;
-    await database.drop();
-    rmSync(folder, { recursive: true, force: true });
-  }
-}
-
-async function load(folder: string, name: string): Promise<void> {
-  const result = await loadFile({ path: join(folder, name), fileName: name, mode: "add and set aside", today: until });
-  if (result.kind !== "added") throw new Error(`${name} was not added: ${result.kind}`);
+  });
 }
 
 /** Threads run what is bundled, as those of the site do. */
