@@ -10,6 +10,7 @@ import { ensureEmbeddedServer } from "@/db/embedded/ensure-server";
 import { migrateDatabase } from "@/db/migrate";
 import { prepareSiteRole } from "@/db/site-role/prepare-site-role";
 import { siteRole } from "@/db/site-role/site-address";
+import { watchStatements } from "./statements-that-last";
 import { workersOfDatabaseTests } from "./workers.mjs";
 
 declare module "vitest" {
@@ -42,7 +43,9 @@ export default async function setup(project: TestProject): Promise<() => Promise
   const first = await throwAwayDatabase();
   const more: ThrowAway[] = [];
   const siteUrls: string[] = [];
+  const endWatch = watchStatements(first.url);
   const dropAll = async () => {
+    endWatch();
     rmSync(commands, { recursive: true, force: true });
     for (const database of more) await database.drop();
     await first.drop();

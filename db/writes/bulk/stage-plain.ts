@@ -86,7 +86,8 @@ class PlainReader {
   async *lines(): AsyncGenerator<string | Uint8Array> {
     for await (const _ of scanFile(this.#file, (record) => this.#take(record))) {
       yield* this.#lines?.take() ?? [];
-      yield await this.#answers();
+      const answers = await this.#answers();
+      if (answers !== "") yield answers;
       this.#stage.signal?.throwIfAborted();
       this.#stage.onProgress?.(this.rows, "reading");
     }

@@ -28,6 +28,7 @@ export async function checkStaged(
   if (file.rows !== undefined) await run(tx, `analyze ${file.rows.table}`);
   for (const { staged, kind } of file.parts) {
     await kind.resolve(tx, staged);
+    await analyzeStaged(tx, staged.table); // what was known of its columns was that they are empty
     await leaveUnnamed(tx, staged, kind);
     between();
     await flagRepeats(tx, staged, kind);
@@ -39,6 +40,7 @@ export async function checkStaged(
   await keepEdits(tx, file);
   for (const { staged, kind } of file.parts) {
     await settleFates(tx, staged, kind);
+    await analyzeStaged(tx, staged.table);
     between();
   }
   await settleRowFates(tx, file);
