@@ -113,7 +113,10 @@ async function overlap(folder: string, rows: number): Promise<void> {
   const size = Math.min(20_000, rows);
   const path = join(folder, "more.csv");
   await writeJobs(path, { rows: size, from: rows - size / 2 });
+  const statements = process.argv.includes("--profile") ? await StatementTimes.ofServer() : undefined;
+  statements?.begin();
   const load = await seconds(() => loadFile({ path, fileName: "more.csv", mode: "add" }));
+  statements?.end();
   say(`  ${size} more jobs, half of them known: rows a second`, (size / load).toFixed(0));
 }
 
