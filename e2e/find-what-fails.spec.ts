@@ -18,6 +18,7 @@ test.describe("finding what fails", () => {
   for (const by of ["component", "model", "component,age"]) {
     test(`by ${by}: chart's table, file and command agree, and counts lead to their jobs`, async () => {
       await page.goto(`/repeats?by=${by}`);
+      await expect(page.getByRole("main").getByRole("heading", { level: 2 }).first()).toHaveText("What was asked");
       const csv = await downloadCsv(page);
       await tableEquals(page, csv);
       await commandEquals(by, csv);
@@ -90,7 +91,7 @@ test.describe("finding what fails", () => {
   });
 });
 
-/** The drawing of the rates: what is worth a look stands above it with a file of its own. */
+/** The drawing of the rates: what is worth a look stands on the same page with a file of its own. */
 function ratesFigure(page: Page) {
   return page.getByRole("figure").filter({ has: page.locator('a[href^="/repeats/rates.csv"]') });
 }

@@ -1,24 +1,18 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
 import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readDay } from "@/lib/calendar/day";
-import { dayNumber } from "@/lib/calendar/day-number";
+import { AnyQuestion } from "./_components/any-question";
 import { RateBasis } from "./_components/rate-basis";
-import { RateFilter } from "./_components/rate-filter";
-import { RateResult } from "./_components/rate-result";
-import { StillOnTheirWay } from "./_components/still-on-their-way";
 import { keptViews } from "./kept-views";
-import { rateAddress } from "./rate-address";
 import { ratesFinding } from "./rate-wording";
 import { Bias } from "./signals/bias";
 import { currentRun } from "./signals/current-run";
 import { signalsFinding } from "./signals/signals-finding";
 import { WorthALook } from "./signals/worth-a-look";
-import { sortedGroups } from "./sorted-groups";
 
 export const metadata: Metadata = { title: "Repeats" };
 export const dynamic = "force-dynamic";
@@ -36,12 +30,13 @@ export default async function RepeatsPage({ searchParams }: Props) {
   const current = await currentRun(asked);
   const view = await keptViews.rates(values);
   if (view.kind === "no-data" || view.words.cutOff === undefined) return <NoData />;
-  const { question, order } = view.address;
   const notices = [...view.address.notices, ...(as !== undefined && as !== "" && asked === undefined ? [noDay] : [])];
-  const groups = sortedGroups(view.rates.groups, order);
+  // An address that asks something of the free table opens with its answer; a day asks for the list as it stood then.
+  const opensWithTable = as === undefined && Object.keys(values).length > 0;
+  const table = <AnyQuestion view={view} cutOff={view.words.cutOff} opensPage={opensWithTable} />;
   return (
     <Page
-      title={signalsFinding(current)}
+      title={opensWithTable ? ratesFinding(view.rates) : signalsFinding(current)}
       margin={
         <>
           <RateBasis rates={view.rates} />
@@ -57,20 +52,9 @@ export default async function RepeatsPage({ searchParams }: Props) {
           ))}
         </Notice>
       )}
+      {opensWithTable && table}
       <WorthALook current={current} />
-      <h2>Any question</h2>
-      <p>
-        Also: <Link href="/repeats/visits">first visits and returns</Link>, by technician as a funnel too.
-      </p>
-      <p>{ratesFinding(view.rates)}</p>
-      <RateFilter question={question} order={order} words={view.words} />
-      <StillOnTheirWay question={question} />
-      <RateResult
-        groups={groups}
-        rates={view.rates}
-        address={rateAddress(question, order, dayNumber(view.words.cutOff))}
-        order={order}
-      />
+      {!opensWithTable && table}
     </Page>
   );
 }

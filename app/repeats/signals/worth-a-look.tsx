@@ -16,12 +16,12 @@ interface Props {
   readonly current: CurrentRun;
 }
 
-/** The list of what stands beyond luck, above everything else that can be asked. */
+/** The list of what stands beyond luck; it opens the page where nothing else was asked. */
 export function WorthALook({ current }: Props) {
   const heading = <h2>Worth a look</h2>;
   if (current.kind !== "run" || current.run.outcome !== "followed") {
     return (
-      <section className="stack-tight" aria-label="Worth a look">
+      <section id="worth-a-look" className="stack-tight" aria-label="Worth a look">
         {heading}
         <p>{signalsFinding(current)}</p>
         {current.kind !== "no-data" && <AsOfForm asOf={undefined} />}
@@ -36,7 +36,7 @@ export function WorthALook({ current }: Props) {
   ];
   const as = past ? run.asOf : undefined;
   return (
-    <section className="stack-tight" aria-label="Worth a look">
+    <section id="worth-a-look" className="stack-tight" aria-label="Worth a look">
       {heading}
       {signals.length > 0 && <p>{luckWords(run.byLuck, signals.length)}</p>}
       {current.outdated && (
