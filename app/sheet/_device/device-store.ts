@@ -57,8 +57,7 @@ function openStore(): Promise<IDBDatabase> {
     const request = indexedDB.open("ohmsworth-sheet", 2);
     request.onupgradeneeded = () => {
       const known = request.result.objectStoreNames;
-      for (const name of stores)
-        if (!known.contains(name)) request.result.createObjectStore(name, { keyPath: "id" }).createIndex("job", "job");
+      for (const name of stores) if (!known.contains(name)) request.result.createObjectStore(name, { keyPath: "id" });
     };
     request.onsuccess = () => {
       const database = request.result;

@@ -42,10 +42,13 @@ const columns: readonly Column<PlanStep>[] = [
   {
     key: "cautions",
     head: "Cautions",
-    wideOnly: true,
-    cell: ({ check }) => <span className="small">{check.cautions.map((key) => cautions[key].text).join(" ")}</span>,
+    cell: ({ check }) => (
+      <span className="small">
+        {check.cautions.length === 0 ? "none of its own" : check.cautions.map((key) => cautions[key].text).join(" ")}
+      </span>
+    ),
   },
-  { key: "proves", head: "What it says", wideOnly: true, cell: ({ check }) => check.proves },
+  { key: "proves", head: "What it says", cell: ({ check }) => check.proves },
 ];
 
 function describeRange(range: GeneralRange): string {
