@@ -10,30 +10,31 @@ interface Props {
   readonly today: Day;
 }
 
-/** A strip of day cells up to a deadline, always beside the days in words. */
+/**
+ * A strip of day cells up to a deadline, always beside the days in words. The cells of a kind are one figure: a list of
+ * claims has hundreds of strips, and an element for each day was most of what that page cost.
+ */
 export function DayRuler({ from, due, today }: Props) {
   const { cells, words } = dayRuler({ from, due, today });
+  const isGone = (cell: DayCell) => cell === "elapsed" || cell === "due-elapsed";
+  const elapsed = cells.filter(isGone).length;
+  const [startOfOpen, end] = [elapsed * pitch, cells.length * pitch];
   return (
     <span className={styles.ruler}>
-      <svg className={styles.strip} width={cells.length * pitch + 1} height="15" aria-hidden="true">
-        {cells.map((cell, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a cell is its place on the ruler
-          <Cell key={index} cell={cell} x={index * pitch} />
-        ))}
+      <svg className={styles.strip} width={end + 1} height="15" aria-hidden="true">
+        {elapsed > 0 && <rect x="0" y="3" width={startOfOpen} height="9" className={styles.elapsed} />}
+        {startOfOpen < end && (
+          <>
+            <path d={`M${startOfOpen} 3.5H${end}M${startOfOpen} 11.5H${end}`} className={styles.edges} />
+            <path d={`M${startOfOpen} 7.5H${end}`} className={styles.sides} />
+          </>
+        )}
+        <rect x={end - pitch - 0.5} y="1" width="5" height="13" className={styles.due} />
       </svg>
       <span>{words}</span>
     </span>
   );
 }
 
+/** A cell is four wide with its edges; those of neighbours touch. The sides are dashes of as much, see `sides` in the styles. */
 const pitch = 4;
-
-function Cell({ cell, x }: { readonly cell: DayCell; readonly x: number }) {
-  const elapsed = cell === "elapsed" || cell === "due-elapsed";
-  return (
-    <>
-      <rect x={x + 0.5} y="3.5" width="3" height="8" className={elapsed ? styles.elapsed : styles.open} />
-      {cell.startsWith("due") && <rect x={x - 0.5} y="1" width="5" height="13" className={styles.due} />}
-    </>
-  );
-}

@@ -55,6 +55,19 @@ export function laterOf(a: Day, b: Day): Day {
   return a >= b ? a : b;
 }
 
+/** Year, month and day of month: all that writing a day out needs, without an object of Temporal for each. */
+export function civilDay(value: Day): CivilDate {
+  return civilOf(value);
+}
+
+/** 0 for Monday to 6 for Sunday. */
+export function weekdayOf(value: Day): number {
+  return (((dayCount(civilOf(value)) + firstWeekday) % 7) + 7) % 7; // the count is negative in the first weeks of year 0
+}
+
+/** 1 March of year 0, the day from which days are counted, was a Wednesday. */
+const firstWeekday = 2;
+
 export function toPlainDate(value: Day): Temporal.PlainDate {
   return Temporal.PlainDate.from(value);
 }

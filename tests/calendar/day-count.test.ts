@@ -1,6 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import { expect, test } from "vitest";
-import { addDays, addMonths, day, daysBetween, readDay } from "@/lib/calendar/day";
+import { addDays, addMonths, civilDay, day, daysBetween, readDay, weekdayOf } from "@/lib/calendar/day";
 import { civilDate, dayCount } from "@/lib/calendar/day-count";
 import { seeded } from "./seeded";
 
@@ -26,6 +26,16 @@ test("20,000 random sums of days and of months are those of Temporal", () => {
     expect(addDays(start, count)).toBe(plain.add({ days: count }).toString());
     expect(addMonths(start, months)).toBe(plain.add({ months }).toString());
     expect(daysBetween(start, addDays(start, count))).toBe(count);
+  }
+});
+
+test("5,000 random days from year 0 to 9999 have Temporal's weekday and parts", () => {
+  const random = seeded(7);
+  for (let round = 0; round < 5000; round++) {
+    const plain = Temporal.PlainDate.from("0000-01-01").add({ days: round < 100 ? round : random(3_652_000) });
+    const one = day(plain.toString());
+    expect(weekdayOf(one)).toBe(plain.dayOfWeek - 1);
+    expect(civilDay(one)).toEqual({ year: plain.year, month: plain.month, dayOfMonth: plain.day });
   }
 });
 
