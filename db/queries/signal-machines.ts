@@ -2,22 +2,15 @@ import { type SQL, sql } from "drizzle-orm";
 import type { Day } from "@/lib/calendar/day";
 import type { CellKey } from "@/lib/signals/signal-record";
 import type { Reader } from "../database-types";
+import { carriesExposure, madeHalf, observedUnits } from "./signal-units";
 
 /** Units of a cell: its kind of machine, maker, model and half-year of production. */
-export function unitsOfCell({ productType, maker, model, madeHalf }: CellKey): SQL {
-  const parts = [sql`k.name = ${maker}`, sql`m.product_type = ${productType}`];
+export function unitsOfCell({ productType, maker, model, madeHalf: half }: CellKey): SQL {
+  const parts = [carriesExposure, sql`k.name = ${maker}`, sql`m.product_type = ${productType}`];
   if (model !== undefined) parts.push(sql`m.number = ${model}`);
-  if (madeHalf !== undefined) {
-    const year = 1970 + Math.floor(madeHalf / 2);
-    const [from, until] =
-      madeHalf % 2 === 0 ? [`${year}-01-01`, `${year}-07-01`] : [`${year}-07-01`, `${year + 1}-01-01`];
-    parts.push(sql`u.made_from + (u.made_until - u.made_from) / 2 >= ${from} and u.made_from + (u.made_until - u.made_from) / 2 < ${until}
-      and u.made_until - u.made_from <= 92`);
-  }
-  return sql`units u join models m using (model_id) join makers k on k.maker_id = m.maker_id
-    left join shop on true cross join lateral (select greatest(u.in_service_on, shop.records_from, u.recorded_from) as observed_from) o
-    where u.in_register and u.in_service_on is not null and (u.retired_on is null or u.retired_on >= o.observed_from)
-      and ${sql.join(parts, sql` and `)}`;
+  if (half !== undefined) parts.push(sql`${madeHalf} = ${half}`);
+  return sql`${observedUnits} join models m using (model_id) join makers k on k.maker_id = m.maker_id
+    where ${sql.join(parts, sql` and `)}`;
 }
 
 /** The jobs that the cell counts. */

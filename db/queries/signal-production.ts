@@ -4,6 +4,7 @@ import type { ProductionUnits } from "@/lib/signals/production-weeks";
 import type { CellKey } from "@/lib/signals/signal-record";
 import type { Reader } from "../database-types";
 import { isCounted, unitsOfCell } from "./signal-machines";
+import { fallsIntoExposure, madeOn, weekNumberOf } from "./signal-units";
 
 /** How exactly the day of production must be known, in days, to say in which week a unit was made. */
 const weekSpan = 7;
@@ -15,7 +16,6 @@ const monthSpan = 31;
  */
 export async function loadProductionUnits(db: Reader, cell: CellKey, asOf: Day): Promise<ProductionUnits> {
   const model = { ...cell, madeHalf: undefined };
-  const week = sql`floor((u.made_from + (u.made_until - u.made_from) / 2 - date '1970-01-05') / 7.0)::int`;
   const rows = await db.rows<{
     made: number;
     service: number;
@@ -26,14 +26,14 @@ export async function loadProductionUnits(db: Reader, cell: CellKey, asOf: Day):
     serialFrom: string;
     serialTo: string;
   }>(sql`
-    select ${week} as made, floor((u.in_service_on - date '1970-01-05') / 7.0)::int as service,
-      floor((o.observed_from - date '1970-01-05') / 7.0)::int as began,
-      floor((least(u.retired_on, ${asOf}::date) - date '1970-01-05') / 7.0)::int as ended, count(*)::int as units,
+    select ${weekNumberOf(madeOn)} as made, ${weekNumberOf(sql`u.in_service_on`)} as service,
+      ${weekNumberOf(sql`o.observed_from`)} as began,
+      ${weekNumberOf(sql`least(u.retired_on, ${asOf}::date)`)} as ended, count(*)::int as units,
       coalesce(sum(f.failures), 0)::int as failures, min(u.serial_normalised collate "C") as "serialFrom", max(u.serial_normalised collate "C") as "serialTo"
     from ${sql`(select u.*, o.observed_from from ${unitsOfCell(model)} and u.in_service_on <= ${asOf} and u.made_until - u.made_from <= ${monthSpan}) u`}
     cross join lateral (select u.observed_from) o
     cross join lateral (select count(*)::int as failures from jobs j where j.unit_id = u.unit_id and ${isCounted(cell)}
-      and j.completed_on <= ${asOf} and j.failed_on >= o.observed_from and (u.retired_on is null or j.failed_on <= u.retired_on)) f
+      and j.completed_on <= ${asOf} and ${fallsIntoExposure}) f
     group by 1, 2, 3, 4`);
   const [unknown] = await db.rows<{ units: number; monthOnly: number }>(sql`
     select count(*) filter (where u.made_until is null or u.made_until - u.made_from > ${monthSpan})::int as units,

@@ -8,6 +8,7 @@ import type { Cohort, SignalModel, SignalRecord, WeeklyJobs } from "@/lib/signal
 import { firstDayOf, lastDayOf, lastWholeWeek, type WeekNumber, weekOf } from "@/lib/signals/weeks";
 import type { Reader } from "../database-types";
 import { loadDelayRecord } from "./reporting-delay";
+import { carriesExposure, fallsIntoExposure, madeHalf, observedUnits, weekNumberOf } from "./signal-units";
 
 /** Longest record that is looked at: three years of baseline, and five that are followed. */
 const mostWeeks = 8 * 52;
@@ -82,37 +83,26 @@ type JobRow = Placed & {
   jobs: number;
 };
 
-const week = (day: SQL) => sql`floor((${day} - date '1970-01-05') / 7.0)::int`;
-/** Half-year of the middle of the days on which the unit may have been made; unknown over a longer span. */
-const madeHalf = sql`case when u.made_until - u.made_from <= 92 then
-  2 * (extract(year from u.made_from + (u.made_until - u.made_from) / 2)::int - 1970)
-  + case when extract(month from u.made_from + (u.made_until - u.made_from) / 2) > 6 then 1 else 0 end end`;
-
-/** Units that carry exposure: the rule of refresh-counts.ts, with the week in which each was made. */
-const placed = sql`units u left join shop on true
-  cross join lateral (select greatest(u.in_service_on, shop.records_from, u.recorded_from) as observed_from) o`;
-const carriesExposure = sql`u.in_register and u.in_service_on is not null and (u.retired_on is null or u.retired_on >= o.observed_from)`;
-
 function cohortRows({ from, asOf }: Span): SQL {
   return sql`
-    select u.model_id as model, ${madeHalf} as half, ${week(sql`u.in_service_on`)} as service,
-      greatest(${week(sql`o.observed_from`)}, ${week(sql`${from}::date`)}) as began,
-      case when u.retired_on <= ${asOf} then ${week(sql`u.retired_on`)} end as ended, count(*)::int as units
-    from ${placed}
+    select u.model_id as model, ${madeHalf} as half, ${weekNumberOf(sql`u.in_service_on`)} as service,
+      greatest(${weekNumberOf(sql`o.observed_from`)}, ${weekNumberOf(sql`${from}::date`)}) as began,
+      case when u.retired_on <= ${asOf} then ${weekNumberOf(sql`u.retired_on`)} end as ended, count(*)::int as units
+    from ${observedUnits}
     where ${carriesExposure} and o.observed_from <= ${asOf} and (u.retired_on is null or u.retired_on >= ${from})
     group by 1, 2, 3, 4, 5`;
 }
 
 function jobRows({ from, asOf }: Span): SQL {
   return sql`
-    select u.model_id as model, ${madeHalf} as half, ${week(sql`u.in_service_on`)} as service,
-      ${week(sql`j.failed_on`)} as failed, ${week(sql`j.completed_on`)} as known,
+    select u.model_id as model, ${madeHalf} as half, ${weekNumberOf(sql`u.in_service_on`)} as service,
+      ${weekNumberOf(sql`j.failed_on`)} as failed, ${weekNumberOf(sql`j.completed_on`)} as known,
       case when j.counted_as = 'failure' then j.component end as component, j.symptom, c.codes, count(*)::int as jobs
-    from ${placed} join jobs j using (unit_id)
+    from ${observedUnits} join jobs j using (unit_id)
     left join (select unit_id, job_id, array_agg(distinct word order by word) as codes from readings
       where outcome = 'code' group by 1, 2) c on c.unit_id = j.unit_id and c.job_id = j.job_id
     where ${carriesExposure} and j.counted_as <> 'nothing' and j.completed_on <= ${asOf} and j.failed_on between ${from} and ${asOf}
-      and j.failed_on >= o.observed_from and (u.retired_on is null or j.failed_on <= u.retired_on)
+      and ${fallsIntoExposure}
     group by 1, 2, 3, 4, 5, 6, 7, 8`;
 }
 
