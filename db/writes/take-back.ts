@@ -4,7 +4,7 @@ import { inTransaction } from "../in-transaction";
 import { batches } from "../schema/intake";
 import { dryTransaction } from "./dry-transaction";
 import { undoJoins } from "./joining/undo-joins";
-import { markUnitsOfModels } from "./money/units-to-judge";
+import { markUnitsOfModels, settleUnclaimed } from "./money/units-to-judge";
 import { markTakenParts } from "./parts/mark-parts";
 import { settleOutlooks } from "./parts/settle-outlooks";
 import { refreshCounts } from "./refresh-counts";
@@ -75,7 +75,10 @@ export async function takeBack(batchId: number): Promise<TakeBackResult> {
       .where(eq(batches.batchId, batchId));
     return result;
   }, limits);
-  if (taken.kind === "taken back") await settleOutlooks();
+  if (taken.kind === "taken back") {
+    await settleUnclaimed();
+    await settleOutlooks();
+  }
   return taken;
 }
 

@@ -2,7 +2,7 @@ import { sql } from "drizzle-orm";
 import type { ExpectedRange } from "@/lib/domain/reading";
 import type { Transaction } from "../../database-types";
 import { inTransaction } from "../../in-transaction";
-import { markUnitsOfModels } from "../money/units-to-judge";
+import { markUnitsOfModels, settleUnclaimed } from "../money/units-to-judge";
 
 export interface NewOwnRange {
   readonly modelId: number;
@@ -14,7 +14,7 @@ export interface NewOwnRange {
 /** Sets what is expected of a check on a model, before whatever files say; what stood before is lifted and kept. */
 export async function setOwnRange({ modelId, range, by, reason }: NewOwnRange): Promise<"set" | "no such model"> {
   const condition = range.condition ?? "";
-  return await inTransaction(async (tx) => {
+  const outcome = await inTransaction<"set" | "no such model">(async (tx) => {
     const models = await tx.rows(sql`select 1 from models where model_id = ${modelId} for share`);
     if (models.length === 0) return "no such model";
     // Two people at once take turns, so that the later finds what the earlier set.
@@ -30,11 +30,13 @@ export async function setOwnRange({ modelId, range, by, reason }: NewOwnRange): 
     await markUnitsOfModels(tx, [modelId]);
     return "set";
   });
+  await settleUnclaimed();
+  return outcome;
 }
 
 /** From then on what files say holds again; false where it was lifted already. */
 export async function liftOwnRange(rangeId: number, by: string): Promise<boolean> {
-  return await inTransaction(async (tx: Transaction) => {
+  const wasLifted = await inTransaction(async (tx: Transaction) => {
     const [lifted] = await tx.rows<{ modelId: number }>(sql`
       update own_ranges set lifted_at = greatest(now(), at), lifted_by = ${by} where range_id = ${rangeId} and lifted_at is null
       returning model_id as "modelId"`);
@@ -42,4 +44,6 @@ export async function liftOwnRange(rangeId: number, by: string): Promise<boolean
     await markUnitsOfModels(tx, [lifted.modelId]);
     return true;
   });
+  await settleUnclaimed();
+  return wasLifted;
 }

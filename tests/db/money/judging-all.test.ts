@@ -9,8 +9,9 @@ import { retirePolicy } from "@/db/writes/coverage/publish-policy";
 import { dropRepairSpan, saveRepairSpan, saveUnitFacts } from "@/db/writes/coverage/unit-facts";
 import { judgeAllInto } from "@/db/writes/money/judge-all";
 import { beginJudgingAll } from "@/db/writes/money/judging-locks";
+import { judgeWhatWaits } from "@/db/writes/money/left-to-judge";
 import { rebuildUnclaimed, withJudgingTable } from "@/db/writes/money/rebuild-unclaimed";
-import { settleUnclaimed } from "@/db/writes/money/units-to-judge";
+import { markAllUnits, settleUnclaimed } from "@/db/writes/money/units-to-judge";
 import { addAttachment } from "@/db/writes/photos/add-attachment";
 import { reencodePhoto } from "@/db/writes/photos/reencode-photo";
 import { bringBack, removeAttachment } from "@/db/writes/photos/remove-attachment";
@@ -30,7 +31,7 @@ afterAll(async () => {
 
 const rowsIn = (table: string) =>
   readOnly((db) =>
-    db.rows<{ row: string }>(sql.raw(`select to_jsonb(w)::text as row from ${table} w order by 1`)),
+    db.rows<{ row: string }>(sql.raw(`select (to_jsonb(w) - 'missing')::text as row from ${table} w order by 1`)),
   ).then((rows) => rows.map(({ row }) => row));
 const unitOf = async (jobNumber: string) => {
   const [row] = await readOnly((db) =>
@@ -117,4 +118,17 @@ test("a unit that changes while all are judged waits for nobody, and is judged o
   expect((await facts()).unitsToJudge).toBe(1);
   await settleUnclaimed();
   expect((await facts()).unitsToJudge).toBe(0);
+});
+
+test("what a process that ended has left to be judged is judged at the second look, not at the first", async () => {
+  const before = await rowsIn("unclaimed_work");
+  await inTransaction(async (tx) => {
+    await tx.rows(sql`delete from unclaimed_work`);
+    await markAllUnits(tx);
+  });
+  const seen = await judgeWhatWaits(undefined);
+  expect(seen).toMatch(/^\d+$/);
+  expect(await rowsIn("unclaimed_work")).toEqual([]);
+  expect(await judgeWhatWaits(seen)).toBeUndefined();
+  expect(await rowsIn("unclaimed_work")).toEqual(before);
 });
