@@ -40,6 +40,7 @@ export const copiedTables = [
   "policies",
   "remittances",
   "remittance_lines",
+  "missing_lists",
 ] as const;
 
 // All others stay on the machine that is asked: counts, files, people, the change log, queues and whatever takes locks.

@@ -29,6 +29,11 @@ export const freeTexts: readonly FreeText[] = [
   { table: "technician_asks", columns: ["label", "note"], own: byJob },
   { table: "job_joins", columns: ["reason"], own: byJob },
   { table: "unclaimed_work", columns: ["missing", "reason"], own: byJob },
+  {
+    table: "missing_lists",
+    columns: ["missing"],
+    own: "t.missing_key in (select w.missing_key from unclaimed_work w where w.job_id = any($ids))",
+  },
   { table: "claims", columns: ["decision", "evidence", "payer_reference"], own: byJob },
   { table: "claim_lines", columns: ["description"], own: byClaim },
   { table: "claim_events", columns: ["act", "note"], own: byClaim },

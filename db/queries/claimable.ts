@@ -36,8 +36,9 @@ export async function loadClaimable(
 ): Promise<ClaimableJob[]> {
   const rows = await db.rows<Row>(sql`
     select j.job_number, w.unit_id::text, u.serial, w.component, w.completed_on::text, p.key, w.payer, w.due_on::text,
-      w.amount_cents::text, w.currency, w.missing
+      w.amount_cents::text, w.currency, coalesce(l.missing, w.missing) as missing
     from unclaimed_work w join jobs j using (unit_id, job_id) join units u using (unit_id) join policies p using (policy_id)
+      left join missing_lists l using (missing_key)
     where ${canBeFiled(today)} ${payer === undefined ? sql`` : sql`and w.payer = ${payer}`} ${until === undefined ? sql`` : sql`and w.due_on <= ${until}`}
     order by w.due_on, j.job_number, p.key limit ${limit}`);
   return rows.map((row) => ({

@@ -101,9 +101,9 @@ export async function loadUnclaimedList(
     with shown as materialized (
       select unit_id, job_id, w.policy_id, w.leak from unclaimed_work w join jobs j using (unit_id, job_id) where ${which}
       order by ${order} ${limit === undefined ? sql`` : sql`limit ${limit} offset ${offset}`})
-    select w.*, w.unit_id::text as unit_id, j.job_number, u.serial, p.key as policy_key, ${classOf(today)} as class,
+    select w.*, coalesce(l.missing, w.missing) as lacking, w.unit_id::text as unit_id, j.job_number, u.serial, p.key as policy_key, ${classOf(today)} as class,
       w.completed_on::text as completed_on, w.due_on::text as due_on
-    from shown join unclaimed_work w using (unit_id, job_id, policy_id, leak)
+    from shown join unclaimed_work w using (unit_id, job_id, policy_id, leak) left join missing_lists l using (missing_key)
     join jobs j using (unit_id, job_id) join units u using (unit_id) join policies p using (policy_id) order by ${order}`);
   return { rows: rows.map(listRow), total: count?.total ?? 0 };
 }
@@ -144,7 +144,7 @@ type Row = {
   diagnosis_cents: string;
   handling_cents: string;
   amount_cents: string;
-  missing: readonly string[];
+  lacking: readonly string[];
   reason: string;
 };
 
@@ -170,7 +170,7 @@ function listRow(row: Row): UnclaimedListRow {
       handling: Number(row.handling_cents),
       all: Number(row.amount_cents),
     },
-    missing: row.missing,
+    missing: row.lacking,
     reason: row.reason,
   };
 }

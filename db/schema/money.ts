@@ -50,9 +50,13 @@ export const unclaimedWork = pgTable(
     diagnosisCents: centsColumn("diagnosis_cents").notNull(),
     handlingCents: centsColumn("handling_cents").notNull(),
     amountCents: centsColumn("amount_cents").notNull(),
-    /** What has to be added before it can be filed. */
+    /**
+     * What has to be added before it can be filed, in the words of a release that kept them with each row. Where
+     * `missing_key` is given the words stand there, and here only what tells that release so.
+     */
     missing: jsonb("missing").$type<readonly string[]>().notNull(),
     reason: text("reason").notNull(),
+    missingKey: keyColumn("missing_key"),
   },
   (table) => [
     primaryKey({ columns: [table.unitId, table.jobId, table.policyId, table.leak] }),
@@ -72,6 +76,16 @@ export const unclaimedWork = pgTable(
     check("unclaimed_work_has_reason", sql`btrim(${table.reason}) <> ''`),
   ],
 );
+
+/**
+ * What is missing of covered work before it can be filed: each list of sentences once, however many rows want the same,
+ * since a great many do. No row is held on to; lists that none names any more go when everything is judged anew.
+ */
+export const missingLists = pgTable("missing_lists", {
+  /** Made from the words. */
+  missingKey: keyColumn("missing_key").primaryKey(),
+  missing: jsonb("missing").$type<readonly string[]>().notNull(),
+});
 
 /**
  * Units that changed in a load too large to judge within it; they are judged right after, or by the next one who asks.

@@ -1,10 +1,12 @@
 import { readOnly } from "../../client";
 import { copyInto } from "../../copy-into";
 import { copyLine } from "../../copy-line";
+import { inTransaction } from "../../in-transaction";
 import { loadMoneyCases, type MoneyCases } from "../../queries/money-cases";
 import type { UnitScope } from "../../queries/money-units";
 import { judgeUnclaimed, type UnclaimedRow } from "./judge-unclaimed";
 import { loadYardstick } from "./load-yardstick";
+import { MissingLists, storeMissingLists } from "./missing-lists";
 import { unclaimedColumns } from "./unclaimed-columns";
 
 /** Which units are judged here: of `runs` runs of equal length every `shares`-th, from `share` on. */
@@ -25,6 +27,7 @@ export async function judgeShare(share: JudgingShare): Promise<number> {
 
 async function* linesOf(share: JudgingShare): AsyncGenerator<string> {
   const yardstick = await readOnly((db) => loadYardstick(db));
+  const missing = new MissingLists();
   const read = (scope: UnitScope) =>
     readOnly((db) => loadMoneyCases(db, scope, yardstick.policies), { timeoutSeconds });
   let next: Promise<MoneyCases> | undefined;
@@ -34,7 +37,10 @@ async function* linesOf(share: JudgingShare): AsyncGenerator<string> {
     const following = scopes[place + 1];
     next = following === undefined ? undefined : read(following); // the server reads on while this run is judged
     next?.catch(() => {}); // told when its turn comes
-    const lines = judgeUnclaimed(cases, yardstick).map(lineOf).join("");
+    const lines = judgeUnclaimed(cases, yardstick)
+      .map((row) => lineOf(row, missing.keyOf(row.missing)))
+      .join("");
+    await inTransaction((tx) => storeMissingLists(tx, missing.takeAdded()));
     if (lines !== "") yield lines;
   }
 }
@@ -51,11 +57,11 @@ function scopesOf({ runs, share, shares }: JudgingShare): readonly UnitScope[] {
   return all.filter((_, run) => run % shares === share);
 }
 
-function lineOf(row: UnclaimedRow): string {
+function lineOf(row: UnclaimedRow, missingKey: string | null): string {
   const values: Readonly<Record<string, string | number | null | readonly string[]>> = row;
   return copyLine(
     unclaimedColumns.map(({ name }) => {
-      const value = values[name] ?? null;
+      const value = name === "missing_key" ? missingKey : (values[name] ?? null);
       return typeof value === "object" && value !== null ? JSON.stringify(value) : value;
     }),
   );

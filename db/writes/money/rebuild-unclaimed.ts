@@ -5,7 +5,7 @@ import { run } from "../staging/run";
 import { withStaging } from "../staging/staging-table";
 import { judgeAllInto, type Threads } from "./judge-all";
 import { beginJudgingAll, beginWritingAll } from "./judging-locks";
-import { unclaimedColumns, unclaimedKey } from "./unclaimed-columns";
+import { missingOf, unclaimedColumns, unclaimedKey } from "./unclaimed-columns";
 
 /** Judges every unit anew. @returns how many rows there are now */
 export async function rebuildUnclaimed(threads?: Threads): Promise<number> {
@@ -33,6 +33,10 @@ export async function rebuildUnclaimedBy(tx: Transaction, table: string, threads
   const rows = await judgeAllInto(table, threads);
   await beginWritingAll(tx);
   await storeWhatDiffers(tx, table);
+  await run(
+    tx,
+    `delete from missing_lists l where not exists (select from unclaimed_work w where w.missing_key = l.missing_key)`,
+  );
   await run(tx, `delete from units_to_judge u using seen_marks s where u.unit_id = s.unit_id and u.mark = s.mark`);
   await run(tx, `delete from all_to_judge where mark in (select mark from seen_mark_of_all)`);
   return rows;
@@ -45,12 +49,15 @@ export async function rebuildUnclaimedBy(tx: Transaction, table: string, threads
  */
 async function storeWhatDiffers(tx: Transaction, table: string): Promise<void> {
   const names = unclaimedColumns.map(({ name }) => name).join(", ");
-  const add = `insert into unclaimed_work (${names}) select ${names} from ${table}`;
+  const add = `insert into unclaimed_work (${names}, missing) select ${names}, ${missingOf("n")} from ${table} n`;
   const [standing] = await tx.rows(sql`select from unclaimed_work limit 1`);
   if (standing === undefined) return await run(tx, add);
   await run(tx, `analyze ${table} (${unclaimedKey.join(", ")})`);
   const same = unclaimedKey.map((name) => `n.${name} = w.${name}`).join(" and ");
-  const alike = unclaimedColumns.map(({ name }) => `n.${name} is not distinct from w.${name}`).join(" and ");
+  const alike = [
+    ...unclaimedColumns.map(({ name }) => `n.${name} is not distinct from w.${name}`),
+    `w.missing = ${missingOf("n")}`,
+  ].join(" and ");
   await run(tx, `delete from unclaimed_work w where not exists (select from ${table} n where ${same} and ${alike})`);
   await run(tx, `${add} on conflict (${unclaimedKey.join(", ")}) do nothing`);
 }
