@@ -5,12 +5,16 @@ import type { Reader } from "../database-types";
 import { carriesExposure, madeHalf, observedUnits } from "./signal-units";
 
 /** Units of a cell: its kind of machine, maker, model and half-year of production. */
-export function unitsOfCell({ productType, maker, model, madeHalf: half }: CellKey): SQL {
+export function unitsOfCell(cell: CellKey): SQL {
+  return sql`${observedUnits} join models m using (model_id) join makers k on k.maker_id = m.maker_id where ${isUnitOfCell(cell)}`;
+}
+
+/** Whether unit `u` of model `m` and maker `k`, observed from `o`, is one of the cell. */
+export function isUnitOfCell({ productType, maker, model, madeHalf: half }: CellKey): SQL {
   const parts = [carriesExposure, sql`k.name = ${maker}`, sql`m.product_type = ${productType}`];
   if (model !== undefined) parts.push(sql`m.number = ${model}`);
-  if (half !== undefined) parts.push(sql`${madeHalf} = ${half}`);
-  return sql`${observedUnits} join models m using (model_id) join makers k on k.maker_id = m.maker_id
-    where ${sql.join(parts, sql` and `)}`;
+  if (half !== undefined) parts.push(sql`coalesce(${madeHalf} = ${half}, false)`);
+  return sql`(${sql.join(parts, sql` and `)})`;
 }
 
 /** The jobs that the cell counts. */

@@ -4,9 +4,11 @@ import { daysPerWeek, firstDayOf } from "@/lib/signals/weeks";
 
 // The rules by which signals count units and weeks: the run, the page of a signal and its lists must mean the same ones.
 
-/** Unit `u` with the day from which it is observed: the rule of refresh-counts.ts. */
-export const observedUnits = sql`units u left join shop on true
-  cross join lateral (select greatest(u.in_service_on, shop.records_from, u.recorded_from) as observed_from) o`;
+/** Day from which unit `u` is observed: the rule of refresh-counts.ts. */
+export const observedFrom = sql`select greatest(u.in_service_on, shop.records_from, u.recorded_from) as observed_from`;
+
+/** Units `u`, each with the day from which it is observed, `o`. */
+export const observedUnits = sql`units u left join shop on true cross join lateral (${observedFrom}) o`;
 
 /** Of `observedUnits`, those that carry exposure. */
 export const carriesExposure = sql`(u.in_register and u.in_service_on is not null and (u.retired_on is null or u.retired_on >= o.observed_from))`;

@@ -28,19 +28,22 @@ export function productionScan({ weeks, longest, draws, seed }: ScanInput): Prod
   const counts = weeks.map(({ failures, expected }) => (expected > 0 ? failures : 0));
   const total = counts.reduce((sum, count) => sum + count, 0);
   if (total < 3 || shares.filter((share) => share > 0).length < 2) return { kind: "too-few", failures: total };
-  const best = bestRun(counts, shares, total, longest);
+  const table = tableOf(shares, total, longest);
+  const best = bestRun(counts, table);
+  const run = { ...best, share: table.share[best.first * longest + best.last - best.first] ?? 0 };
   const chance = seededDraws(seed);
   const cumulative = cumulate(shares);
+  const drawn = new Float64Array(counts.length);
   let asGood = 0;
   for (let draw = 0; draw < draws; draw++) {
-    const drawn = new Array<number>(counts.length).fill(0);
+    drawn.fill(0);
     for (let one = 0; one < total; one++) {
       const place = placeOf(cumulative, chance.uniform());
       drawn[place] = (drawn[place] ?? 0) + 1;
     }
-    if (bestRun(drawn, shares, total, longest).gain >= best.gain - 1e-9) asGood += 1;
+    if (bestRun(drawn, table).gain >= best.gain - 1e-9) asGood += 1;
   }
-  return { kind: "run", ...best, total, chance: (asGood + 1) / (draws + 1) };
+  return { kind: "run", ...run, total, chance: (asGood + 1) / (draws + 1) };
 }
 
 export interface ScanInput {
@@ -67,31 +70,61 @@ interface Run {
   readonly first: number;
   readonly last: number;
   readonly failures: number;
-  readonly share: number;
   readonly gain: number;
 }
 
-function bestRun(counts: readonly number[], shares: readonly number[], total: number, longest: number): Run {
-  let best: Run = { first: 0, last: 0, failures: 0, share: 0, gain: 0 };
+/** What is the same for every arrangement, so that hundreds of them are tried without a logarithm. */
+interface RunTable {
+  readonly total: number;
+  readonly longest: number;
+  /** By first week × longest + length - 1: share of the run, and the logarithms of it and of the rest. */
+  readonly share: Float64Array;
+  readonly logShare: Float64Array;
+  readonly logRest: Float64Array;
+  /** n·ln n for each number of failures. */
+  readonly entropy: Float64Array;
+}
+
+function tableOf(shares: readonly number[], total: number, longest: number): RunTable {
+  const share = new Float64Array(shares.length * longest);
+  for (let first = 0; first < shares.length; first++) {
+    let sum = 0;
+    for (let last = first; last < Math.min(shares.length, first + longest); last++) {
+      sum += shares[last] ?? 0;
+      share[first * longest + last - first] = sum;
+    }
+  }
+  const entropy = Float64Array.from({ length: total + 1 }, (_, count) => (count === 0 ? 0 : count * Math.log(count)));
+  const logRest = share.map((one) => Math.log(Math.max(0, 1 - one)));
+  return { total, longest, share, logShare: share.map(Math.log), logRest, entropy };
+}
+
+function bestRun(counts: ArrayLike<number>, table: RunTable): Run {
+  const { total, longest, share } = table;
+  let best: Run = { first: 0, last: 0, failures: 0, gain: 0 };
   for (let first = 0; first < counts.length; first++) {
     if ((counts[first] ?? 0) === 0) continue; // the best run begins with a failure
-    let [failures, share] = [0, 0];
+    let failures = 0;
     for (let last = first; last < Math.min(counts.length, first + longest); last++) {
-      failures += counts[last] ?? 0;
-      share += shares[last] ?? 0;
-      if ((counts[last] ?? 0) === 0 || failures <= total * share || share >= 1) continue;
-      const gain = gainOf(failures, total, share);
-      if (gain > best.gain) best = { first, last, failures, share, gain };
+      const count = counts[last] ?? 0;
+      if (count === 0) continue;
+      failures += count;
+      const at = first * longest + last - first;
+      const own = share[at] ?? 1;
+      if (failures <= total * own || own >= 1) continue;
+      const gain = gainOf(failures, at, table);
+      if (gain > best.gain) best = { first, last, failures, gain };
     }
   }
   return best;
 }
 
 /** Log-likelihood that the run has a rate of its own, over that of one rate for all. */
-function gainOf(failures: number, total: number, share: number): number {
+function gainOf(failures: number, at: number, { total, logShare, logRest, entropy }: RunTable): number {
   const rest = total - failures;
-  const inside = failures * Math.log(failures / (total * share));
-  return rest === 0 ? inside : inside + rest * Math.log(rest / (total * (1 - share)));
+  const inside = (entropy[failures] ?? 0) - failures * (logShare[at] ?? 0);
+  const outside = rest === 0 ? 0 : (entropy[rest] ?? 0) - rest * (logRest[at] ?? 0);
+  return inside + outside - (entropy[total] ?? 0);
 }
 
 function sharesOf(weeks: ScanInput["weeks"]): number[] {
