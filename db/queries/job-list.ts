@@ -55,9 +55,7 @@ export async function loadJobList(
   filter: JobFilter,
   page: { readonly offset: number; readonly limit: number | undefined },
 ): Promise<JobList> {
-  const where = jobsWhere(filter);
-  const source = sql`from jobs j join units u using (unit_id) join models m on m.model_id = u.model_id join makers k on k.maker_id = m.maker_id
-    left join shop s on true where ${where}`;
+  const source = sql`from jobs j ${joinsFor(filter)} where ${jobsWhere(filter)}`;
   const [count] = await db.rows<{ total: number }>(sql`select count(*)::int as total ${source}`);
   const rows = await db.rows<Row>(sql`
     select j.job_number, j.unit_id, u.serial, k.name as maker, m.number as model, j.status, j.completed_on::text, j.complaint, c.name as component,
@@ -114,6 +112,20 @@ function listRow(row: Row): JobListRow {
     readings: row.readings,
     faultCodes: row.codes,
   };
+}
+
+/** Only what the filter asks about: every job has its unit and model, so that without them the count is the same and needs no unit. */
+function joinsFor({ maker, model, productType, ageDays, counted, words }: JobFilter): SQL {
+  const ofModel = maker !== undefined || model !== undefined || productType !== undefined;
+  const ofUnit = ofModel || ageDays !== undefined || counted !== undefined || words !== undefined;
+  return sql.join(
+    [
+      ...(ofUnit ? [sql`join units u using (unit_id)`] : []),
+      ...(ofModel ? [sql`join models m on m.model_id = u.model_id join makers k on k.maker_id = m.maker_id`] : []),
+      ...(counted === undefined ? [] : [sql`left join shop s on true`]),
+    ],
+    sql` `,
+  );
 }
 
 function jobsWhere(filter: JobFilter): SQL {

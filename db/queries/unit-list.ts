@@ -23,21 +23,55 @@ export async function loadUnitList(
   page: { readonly offset: number; readonly limit: number },
 ) {
   const where = unitsWhere(words);
-  const [count] = await db.rows<{ total: number }>(sql`
-    select count(*)::int as total from units u join models m using (model_id) where ${where}`);
-  // Which units stand on the page is settled first, over narrow rows; names come only to those.
+  const [count] = await db.rows<{ total: number }>(
+    sql`select count(*)::int as total from units u ${ofModel(words)} where ${where}`,
+  );
+  const shown = (words === undefined ? await latestUnits(db, page) : undefined) ?? (await chosenUnits(db, words, page));
+  // Which units stand on the page is settled first, over narrow rows; names and counts come only to those.
   const rows = await db.rows<Row>(sql`
     select u.unit_id, u.serial, k.name as maker, m.number as model, m.product_type, u.in_service_on::text, u.retired_on::text, u.in_register,
-      shown.jobs, shown.last_job_on::text
-    from (
-      select u.unit_id, coalesce(j.jobs, 0) as jobs, j.last_job_on
-      from units u join models m using (model_id)
-      left join (select unit_id, count(*)::int as jobs, max(completed_on) as last_job_on from jobs where status = 'closed' group by unit_id) j
-        on j.unit_id = u.unit_id
-      where ${where} order by j.last_job_on desc nulls last, u.serial limit ${page.limit} offset ${page.offset}) shown
-    join units u using (unit_id) join models m using (model_id) join makers k on k.maker_id = m.maker_id
-    order by shown.last_job_on desc nulls last, u.serial`);
+      j.jobs, j.last_job_on::text
+    from units u join models m using (model_id) join makers k on k.maker_id = m.maker_id,
+      lateral (select count(*)::int as jobs, max(completed_on) as last_job_on from jobs where unit_id = u.unit_id and status = 'closed') j
+    where u.unit_id = any(${sql.param([...shown])}::bigint[])
+    order by j.last_job_on desc nulls last, u.serial`);
   return { total: count?.total ?? 0, rows: rows.map(listRow) };
+}
+
+/**
+ * The same from the latest jobs alone, so that the first pages of a large company do not ask for the last job of every unit.
+ * All jobs of the earliest day among them are there, so that every unit of a later or equal last day is.
+ * @returns undefined where these jobs are of too few units
+ */
+async function latestUnits(
+  db: Reader,
+  { offset, limit }: { readonly offset: number; readonly limit: number },
+): Promise<readonly string[] | undefined> {
+  const wanted = offset + limit;
+  if (wanted > mostByLatestJobs) return undefined;
+  const rows = await db.rows<{ unit_id: string }>(sql`
+    select u.unit_id from (
+      select unit_id, max(completed_on) as last_job_on from (
+        select unit_id, completed_on from jobs where status = 'closed'
+        order by completed_on desc fetch first (${3 * wanted + 100}::integer) rows with ties) latest
+      group by unit_id) j join units u using (unit_id)
+    where u.identified order by j.last_job_on desc, u.serial limit ${limit} offset ${offset}`);
+  return rows.length === limit ? rows.map((row) => row.unit_id) : undefined;
+}
+
+/** Own choice: beyond twenty pages of fifty all units are sorted. */
+const mostByLatestJobs = 1000;
+
+async function chosenUnits(
+  db: Reader,
+  words: string | undefined,
+  { offset, limit }: { readonly offset: number; readonly limit: number },
+): Promise<readonly string[]> {
+  const rows = await db.rows<{ unit_id: string }>(sql`
+    select u.unit_id from units u ${ofModel(words)}
+      left join (select unit_id, max(completed_on) as last_job_on from jobs where status = 'closed' group by unit_id) j on j.unit_id = u.unit_id
+    where ${unitsWhere(words)} order by j.last_job_on desc nulls last, u.serial limit ${limit} offset ${offset}`);
+  return rows.map((row) => row.unit_id);
 }
 
 /** Serials that look like this one once the letters that people confuse with digits are made alike (0/O, 1/I, 5/S, 8/B). */
@@ -77,6 +111,9 @@ function listRow(row: Row): UnitListRow {
     lastJobOn: row.last_job_on ?? undefined,
   };
 }
+
+/** A unit always has its model; its number is only looked at for words. */
+const ofModel = (words: string | undefined) => (words === undefined ? sql`` : sql`join models m using (model_id)`);
 
 function unitsWhere(words: string | undefined): SQL {
   if (words === undefined) return sql`u.identified`;
