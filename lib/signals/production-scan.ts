@@ -32,16 +32,17 @@ export function productionScan({ weeks, longest, draws, seed }: ScanInput): Prod
   const best = bestRun(counts, table);
   const run = { ...best, share: table.share[best.first * longest + best.last - best.first] ?? 0 };
   const chance = seededDraws(seed);
-  const cumulative = cumulate(shares);
-  const drawn = new Float64Array(counts.length);
+  const place = placing(cumulate(shares));
+  const needed = neededFor(best.gain - 1e-9, table);
+  const drawn = new Int32Array(counts.length);
   let asGood = 0;
   for (let draw = 0; draw < draws; draw++) {
     drawn.fill(0);
     for (let one = 0; one < total; one++) {
-      const place = placeOf(cumulative, chance.uniform());
-      drawn[place] = (drawn[place] ?? 0) + 1;
+      const week = place(chance.uniform());
+      drawn[week] = (drawn[week] ?? 0) + 1;
     }
-    if (bestRun(drawn, table).gain >= best.gain - 1e-9) asGood += 1;
+    if (reaches(drawn, needed, longest)) asGood += 1;
   }
   return { kind: "run", ...run, total, chance: (asGood + 1) / (draws + 1) };
 }
@@ -73,7 +74,7 @@ interface Run {
   readonly gain: number;
 }
 
-/** What is the same for every arrangement, so that hundreds of them are tried without a logarithm. */
+/** What is the same for every arrangement. */
 interface RunTable {
   readonly total: number;
   readonly longest: number;
@@ -127,6 +128,37 @@ function gainOf(failures: number, at: number, { total, logShare, logRest, entrop
   return inside + outside - (entropy[total] ?? 0);
 }
 
+/**
+ * Fewest failures with which each run is as good as that, more than all where none are enough: a run gains with every
+ * failure above its share, so that hundreds of arrangements are tried by comparing whole numbers.
+ */
+function neededFor(gain: number, table: RunTable): Int32Array {
+  const { total, share } = table;
+  return Int32Array.from(share, (own, at) => {
+    if (own <= 0 || own >= 1) return total + 1;
+    let [low, high] = [Math.floor(total * own) + 1, total + 1];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (gainOf(middle, at, table) >= gain) high = middle;
+      else low = middle + 1;
+    }
+    return low;
+  });
+}
+
+function reaches(counts: Int32Array, needed: Int32Array, longest: number): boolean {
+  for (let first = 0; first < counts.length; first++) {
+    if (counts[first] === 0) continue;
+    const until = Math.min(counts.length - first, longest);
+    let failures = 0;
+    for (let length = 0; length < until; length++) {
+      failures += counts[first + length] ?? 0;
+      if (failures >= (needed[first * longest + length] ?? 0)) return true;
+    }
+  }
+  return false;
+}
+
 function sharesOf(weeks: ScanInput["weeks"]): number[] {
   const sum = weeks.reduce((total, { expected }) => total + expected, 0);
   return weeks.map(({ expected }) => (sum > 0 ? expected / sum : 0));
@@ -137,12 +169,19 @@ function cumulate(shares: readonly number[]): Float64Array {
   return Float64Array.from(shares, (share) => (sum += share));
 }
 
-function placeOf(cumulative: Float64Array, at: number): number {
-  let [low, high] = [0, cumulative.length - 1];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((cumulative[middle] ?? 1) > at) high = middle;
-    else low = middle + 1;
-  }
-  return low;
+const guides = 1024;
+
+/** First week up to which the shares come to more than a number: looked for from where its thousandth begins. */
+function placing(cumulative: Float64Array): (at: number) => number {
+  const last = cumulative.length - 1;
+  let place = 0;
+  const guide = Int32Array.from({ length: guides }, (_, step) => {
+    while (place < last && (cumulative[place] ?? 1) <= step / guides) place += 1;
+    return place;
+  });
+  return (at) => {
+    let week = guide[Math.floor(at * guides)] ?? 0;
+    while (week < last && (cumulative[week] ?? 1) <= at) week += 1;
+    return week;
+  };
 }
