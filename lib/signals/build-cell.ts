@@ -1,9 +1,10 @@
-import { type BlockRange, blockSums, type Span, sumOf } from "./block-sums";
+import { type BlockRange, type BlockSums, blockSums, type Span, sumOf } from "./block-sums";
+import { builtAlike } from "./causes-of-symptom";
 import type { AgeCounts, CellWeeks, Learnt } from "./cell-weeks";
 import { type ExposureWeeks, weeksOf } from "./exposure-weeks";
 import { jobsOfCell } from "./jobs-of-cell";
 import type { ModelSums } from "./rest-of-type";
-import { againstRest, uncovered } from "./rest-rates";
+import { againstLine, uncovered } from "./rest-rates";
 import type { CellKey, LineEvent, SignalRecord } from "./signal-record";
 import { toleratedRatio } from "./tolerated-ratio";
 import type { Line } from "./type-record";
@@ -71,7 +72,7 @@ function fillRates({ range, spread }: Learnt, line: Line, parts: CellParts, { to
       tolerated[block] = 1;
       continue;
     }
-    const own = againstRest(line.rest, parts.sums, block, span, { rates, at: block * ageBandCount });
+    const own = againstLine(line, parts, block, span, { rates, at: block * ageBandCount });
     tolerated[block] = toleratedRatio(own, spread[line.kind][block] ?? 0);
   }
 }
@@ -84,20 +85,42 @@ function coveredBy({ record, range }: Learnt, rates: Float64Array): (event: Line
     (rates[(blockOf(week) - range.first) * ageBandCount + ageBandOfWeeks(week - inServiceWeek)] ?? uncovered) >= 0;
 }
 
-function agesOf(range: BlockRange, line: Line, parts: Pick<CellParts, "exposure" | "events">): AgeCounts[] {
+function agesOf(range: BlockRange, line: Line, parts: Pick<CellParts, "models" | "exposure" | "events">): AgeCounts[] {
   const all: Span = { from: 0, until: range.count };
-  const ownEvents = blockSums(range, parts.events());
-  const { events, exposure } = line.rest.whole();
-  return Array.from({ length: ageBandCount }, (_, band) => {
-    const [failures, unitWeeks] = [sumOf(ownEvents, all, band), sumOf(parts.exposure.sums, all, band)];
+  const own = { events: blockSums(range, parts.events()), exposure: parts.exposure.sums };
+  const others = othersOf(range, line, parts.models, own);
+  return Array.from({ length: ageBandCount }, (_, band) => ({
+    band,
+    own: sumOf(own.events, all, band),
+    ownUnitWeeks: sumOf(own.exposure, all, band),
+    others: others.events(band),
+    othersUnitWeeks: others.exposure(band),
+  }));
+}
+
+/** All models of the type but the cell; where they are built differently, those that are built like it. */
+function othersOf(
+  range: BlockRange,
+  { rest, causes, sumsOf }: Line,
+  models: readonly number[],
+  own: { readonly events: BlockSums; readonly exposure: BlockSums },
+) {
+  const all: Span = { from: 0, until: range.count };
+  if (causes === undefined) {
+    const { events, exposure } = rest.whole();
     return {
-      band,
-      own: failures,
-      ownUnitWeeks: unitWeeks,
-      others: (events[band] ?? 0) - failures,
-      othersUnitWeeks: (exposure[band] ?? 0) - unitWeeks,
+      events: (band: number) => (events[band] ?? 0) - sumOf(own.events, all, band),
+      exposure: (band: number) => (exposure[band] ?? 0) - sumOf(own.exposure, all, band),
     };
-  });
+  }
+  const alike = builtAlike(causes, models, range.count - 1).flatMap((model) => sumsOf(model) ?? []);
+  const added = (pick: (sums: ModelSums) => BlockSums | undefined) => (band: number) =>
+    alike.reduce((sum, one) => sum + sumIn(pick(one), all, band), 0);
+  return { events: added(({ events }) => events), exposure: added(({ exposure }) => exposure) };
+}
+
+function sumIn(sums: BlockSums | undefined, span: Span, band: number): number {
+  return sums === undefined ? 0 : sumOf(sums, span, band);
 }
 
 /** What each week of the record is expected to bring. */

@@ -2,7 +2,7 @@ import { fewestExpected, type GroupCount, spreadBetweenGroups } from "./between-
 import type { BlockRange, Span } from "./block-sums";
 import { baselineOf } from "./block-sums";
 import { weeksOf } from "./exposure-weeks";
-import { againstRest } from "./rest-rates";
+import { againstLine } from "./rest-rates";
 import { noSeason, type Season, seasonFactor, seasonOf } from "./season";
 import type { SignalRecord, WordKind } from "./signal-record";
 import type { MachineGroup, TypeRecord } from "./type-record";
@@ -27,14 +27,15 @@ export function spreadByBlock(
 function countsByBlock(groups: readonly MachineGroup[], kind: WordKind, range: BlockRange): GroupCount[][] {
   const blocks: GroupCount[][] = Array.from({ length: range.count }, () => []);
   for (const { lines, models } of groups) {
-    for (const { rest, sumsOf, kind: own } of lines) {
-      if (own !== kind) continue;
+    for (const line of lines) {
+      if (line.kind !== kind) continue;
+      const { rest, sumsOf } = line;
       for (const model of models.keys()) {
         const sums = sumsOf(model);
         if (sums === undefined) continue;
         rest.spans.forEach((span, block) => {
           if (span === undefined || !rest.has(model, block)) return;
-          const counts = againstRest(rest, sums, block, span);
+          const counts = againstLine(line, { models: [model], sums }, block, span);
           if (counts.expected >= fewestExpected) blocks[block]?.push(counts);
         });
       }

@@ -1,5 +1,6 @@
 import { type BlockSums, fewestUnitWeeks } from "./block-sums";
 import { baselineWith, type CellParts } from "./build-cell";
+import { againstLine } from "./rest-rates";
 import type { Line } from "./type-record";
 import { ageBandCount } from "./weeks";
 
@@ -40,6 +41,12 @@ function expectedInBlock(
   const span = baselineWith(line, parts, block);
   if (span === undefined) return 0;
   const { places, unitWeeks, before } = parts.exposure.held;
+  if (line.causes !== undefined) {
+    const rates = new Float64Array(ageBandCount);
+    const sums = { exposure: parts.exposure.sums, events: ownEvents };
+    againstLine(line, { models: parts.models, sums }, block, span, { rates, at: 0 });
+    return expectedBy(rates, parts, block, [start, end]);
+  }
   const { events, exposure } = line.rest;
   const own = ownEvents?.before;
   const [from, until] = [(span.from - block) * ageBandCount, (span.until - block) * ageBandCount];
@@ -51,5 +58,18 @@ function expectedInBlock(
     const ownCount = own === undefined ? 0 : (own[place + until] ?? 0) - (own[place + from] ?? 0);
     expected += ((unitWeeks[entry] ?? 0) * Math.max(0, (events[place] ?? 0) - ownCount)) / othersWeeks;
   }
+  return expected;
+}
+
+function expectedBy(
+  rates: Float64Array,
+  { exposure }: Pick<CellParts, "exposure">,
+  block: number,
+  [start, end]: readonly [number, number],
+): number {
+  const { places, unitWeeks } = exposure.held;
+  let expected = 0;
+  for (let entry = start; entry < end; entry++)
+    expected += (unitWeeks[entry] ?? 0) * Math.max(0, rates[(places[entry] ?? 0) - block * ageBandCount] ?? 0);
   return expected;
 }

@@ -27,10 +27,19 @@ export interface ModelSums {
 /** A model without a single event where this many were expected (chance 1 in 1,000) is taken not to have the component. */
 const expectedOfAbsent = Math.log(1000);
 
-export function restOfType(range: BlockRange, models: ReadonlyMap<number, ModelSums>): RestOfType {
+/** @param has  whether a model has it at a block, where that is known; undefined: it is learnt from the models' own events */
+export function restOfType(
+  range: BlockRange,
+  models: ReadonlyMap<number, ModelSums>,
+  has?: (model: number, block: number) => boolean,
+): RestOfType {
   const spans = Array.from({ length: range.count }, (_, block) => baselineOf(block));
   const everything = sumsOfModels(range, models);
-  const without = spans.map((span) => (span === undefined ? undefined : absent(models, everything, span.until)));
+  const without = spans.map((span, block) => {
+    if (span === undefined) return undefined;
+    if (has === undefined) return absent(models, everything, span.until);
+    return new Set([...models.keys()].filter((model) => !has(model, block)));
+  });
   const events = new Float64Array(range.count * ageBandCount);
   const exposure = new Float64Array(range.count * ageBandCount);
   const away = { events: new Float64Array(ageBandCount), exposure: new Float64Array(ageBandCount) };

@@ -1,5 +1,7 @@
-import { fewestUnitWeeks, type Span } from "./block-sums";
+import { type BlockSums, fewestUnitWeeks, type Span, sumOf } from "./block-sums";
+import type { Cause } from "./causes-of-symptom";
 import type { ModelSums, RestOfType } from "./rest-of-type";
+import type { Line } from "./type-record";
 import { ageBandCount } from "./weeks";
 
 /** How a group itself did over the baseline of one block, at ages that are covered, beside what all others predict. */
@@ -26,7 +28,19 @@ export interface RateRow {
  * Source: Breslow & Day (1987), Statistical Methods in Cancer Research II, chapter 2; variance from Poisson counts.
  * Checked: tests/signals/cell-weeks.test.ts, by hand; tests/signals/by-definition.test.ts, by separate code.
  */
-export function againstRest(
+export function againstLine(
+  line: Pick<Line, "rest" | "causes">,
+  { models, sums }: { readonly models: readonly number[]; readonly sums: ModelSums },
+  block: number,
+  span: Span,
+  into?: RateRow,
+): AgainstRest {
+  return line.causes === undefined
+    ? againstRest(line.rest, sums, block, span, into)
+    : againstCauses(line.causes, { models, sums }, block, span, into);
+}
+
+function againstRest(
   type: RestOfType,
   { exposure, events }: ModelSums,
   block: number,
@@ -50,6 +64,43 @@ export function againstRest(
     observed += ownEvents;
     expected += ownWeeks * rate;
     variance += (ownWeeks * ownWeeks * rate) / othersWeeks;
+  }
+  return { observed, expected, relativeVariance: expected > 0 ? variance / expected ** 2 : 0 };
+}
+
+/** The same, where each cause counts only among the models that can have it, and for a group that can. */
+function againstCauses(
+  causes: readonly Cause[],
+  { models, sums: { exposure, events } }: { readonly models: readonly number[]; readonly sums: ModelSums },
+  block: number,
+  span: Span,
+  into?: RateRow,
+): AgainstRest {
+  const at = block * ageBandCount;
+  const within = (sums: BlockSums | undefined, band: number) => (sums === undefined ? 0 : sumOf(sums, span, band));
+  const own = causes.map(({ rest, sumsOf }) => ({
+    rest,
+    having: models.filter((model) => rest.has(model, block)).length,
+    events: models.flatMap((model) => sumsOf(model)?.events ?? []),
+  }));
+  // Models of one maker that are built differently have no one rate by age; each is followed by itself.
+  const isMixed = own.some(({ having }) => having > 0 && having < models.length);
+  const its = own.filter(({ having }) => having > 0);
+  let [observed, expected, variance] = [0, 0, 0];
+  for (let band = 0; band < ageBandCount; band++) {
+    const ownWeeks = within(exposure, band);
+    const others = its.map(({ rest }) => (rest.exposure[at + band] ?? 0) - ownWeeks);
+    const isCovered = !isMixed && others.every((weeks) => weeks >= fewestUnitWeeks);
+    const rates = its.map(({ rest, events: parts }, i) => {
+      const count = parts.reduce((sum, part) => sum + within(part, band), 0);
+      return Math.max(0, (rest.events[at + band] ?? 0) - count) / (others[i] ?? 1);
+    });
+    const rate = isCovered ? rates.reduce((sum, one) => sum + one, 0) : uncovered;
+    if (into !== undefined) into.rates[into.at + band] = rate;
+    if (!isCovered) continue;
+    observed += within(events, band);
+    expected += ownWeeks * rate;
+    variance += rates.reduce((sum, one, i) => sum + (ownWeeks * ownWeeks * one) / (others[i] ?? 1), 0);
   }
   return { observed, expected, relativeVariance: expected > 0 ? variance / expected ** 2 : 0 };
 }

@@ -1,5 +1,6 @@
 import type { ProductType } from "@/lib/domain/product-type";
 import { type BlockRange, type BlockSums, blockSums, sumsRoom } from "./block-sums";
+import { type Cause, causesOfSymptom } from "./causes-of-symptom";
 import type { ExposureWeeks } from "./exposure-weeks";
 import { type ModelSums, type RestOfType, restOfType } from "./rest-of-type";
 import type { LineEvent, SignalRecord, WordKind } from "./signal-record";
@@ -26,6 +27,8 @@ export interface Line {
   /** Of one model of the group. */
   readonly sumsOf: (model: number) => ModelSums | undefined;
   readonly rest: RestOfType;
+  /** Of a symptom that models show for different reasons, since they are built differently; otherwise undefined. */
+  readonly causes: readonly Cause[] | undefined;
 }
 
 /** @param exposureOf  a model, by position in the record's models */
@@ -55,16 +58,24 @@ export function typeRecords(
     const words = type.makers.get(model.maker)?.words ?? new Map();
     for (const code of jobs.codes) addEvent(words, "fault_code", code, jobs.model, jobs);
   }
-  const linesOf = (words: Words, models: GrowingType["models"]) =>
-    [...words.values()].toSorted((a, b) => (a.word < b.word ? -1 : 1)).map((line) => lineOf(line, models, range, room));
-  return [...types].map(([productType, { models, components, symptoms, makers }]) => ({
+  const linesOf = (words: Words, models: GrowingType["models"], components: readonly Line[]) => {
+    const restOf = new Map(components.map(({ word, rest }) => [word, rest]));
+    return [...words.values()]
+      .toSorted((a, b) => (a.word < b.word ? -1 : 1))
+      .map((line) => lineOf(line, { models, restOf, range, room }));
+  };
+  const bothOf = ({ models, components, symptoms }: GrowingType) => {
+    const lines = linesOf(components, models, []);
+    return [...lines, ...linesOf(symptoms, models, lines)];
+  };
+  return [...types].map(([productType, type]) => ({
     productType,
-    models,
-    lines: [...linesOf(components, models), ...linesOf(symptoms, models)],
-    makers: [...makers.values()].map((own) => ({
+    models: type.models,
+    lines: bothOf(type),
+    makers: [...type.makers.values()].map((own) => ({
       productType,
       models: own.models,
-      lines: linesOf(own.words, own.models),
+      lines: linesOf(own.words, own.models, []),
     })),
   }));
 }
@@ -91,20 +102,24 @@ function addEvent(words: Words, kind: WordKind, word: string, model: number, eve
   else own.push(event);
 }
 
-function lineOf(
-  line: GrowingLine,
-  models: ReadonlyMap<number, ExposureWeeks>,
-  range: BlockRange,
-  room: () => BlockSums,
-): Line {
+interface LineOptions {
+  readonly models: ReadonlyMap<number, ExposureWeeks>;
+  /** Components of the type, for a symptom. */
+  readonly restOf: ReadonlyMap<string, RestOfType>;
+  readonly range: BlockRange;
+  readonly room: () => BlockSums;
+}
+
+function lineOf(line: GrowingLine, { models, restOf, range, room }: LineOptions): Line {
   const sums = new Map<number, ModelSums>();
   for (const [model, { sums: exposure }] of models) {
     const own = line.eventsOf.get(model);
     sums.set(model, { exposure, events: own && blockSums(range, own, room()) });
   }
-  return {
-    ...line,
-    rest: restOfType(range, sums),
-    sumsOf: (model) => sums.get(model),
-  };
+  const rest = restOfType(range, sums);
+  const causes =
+    restOf.size === 0
+      ? undefined
+      : causesOfSymptom({ eventsOf: line.eventsOf, sumsOf: sums, rest }, restOf, range, room);
+  return { ...line, rest, causes, sumsOf: (model) => sums.get(model) };
 }
