@@ -1,7 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import type { AddressValues } from "@/app/_address/address-reader";
-import { todayIn } from "@/app/_clock/today";
 import { mayOpen } from "@/app/_people/may-open";
 import { ownJobsOnly } from "@/app/_people/own-jobs-only";
 import { ButtonLink } from "@/app/_ui/button-link";
@@ -10,8 +9,8 @@ import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
 import { loadJobList } from "@/db/queries/job-list";
-import { loadCatalogueWords } from "@/db/queries/known-words";
-import { loadShop } from "@/db/queries/shop";
+import { loadFilterWords } from "@/db/queries/known-words";
+import { keptRecordCounts } from "@/db/queries/record-counts";
 import { formatCounted } from "@/lib/format/format-count";
 import { may } from "@/lib/people/permissions";
 import { JobFilterForm } from "./_components/job-filter-form";
@@ -34,8 +33,12 @@ export default async function JobsPage({ searchParams }: Props) {
   const address = readJobFilter(await searchParams);
   const filter = { ...address.filter, ...ownJobsOnly(person) };
   const { list, words } = await readOnly(async (db) => ({
-    list: await loadJobList(db, filter, { offset: (address.page - 1) * rowsOnPage, limit: rowsOnPage }),
-    words: await loadCatalogueWords(db, todayIn((await loadShop(db)).timeZone)),
+    list: await loadJobList(db, filter, {
+      offset: (address.page - 1) * rowsOnPage,
+      limit: rowsOnPage,
+      allJobs: (await keptRecordCounts(db)).jobs,
+    }),
+    words: await loadFilterWords(db),
   }));
   const csvHref = `/jobs/jobs.csv?${jobsAddress(address.inForce)}`;
   const filtered = address.inForce.length > 0;

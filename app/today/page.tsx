@@ -9,6 +9,7 @@ import { readOnly } from "@/db/client";
 import { loadClaimableTotals } from "@/db/queries/claimable";
 import { loadClaimsDue } from "@/db/queries/claims-due";
 import { loadMoneyDue } from "@/db/queries/money-today";
+import { keptRecordCounts } from "@/db/queries/record-counts";
 import { loadAsks, loadOpenJobs } from "@/db/queries/sheet-lists";
 import { loadShop } from "@/db/queries/shop";
 import { loadTodayFacts } from "@/db/queries/today";
@@ -32,7 +33,7 @@ export default async function TodayPage() {
   const { facts, today, due, money, claimable, asks, open } = await readOnly(async (db) => {
     const { timeZone } = await loadShop(db);
     const today = todayIn(timeZone);
-    const facts = await loadTodayFacts(db, { timeZone, draftLimit });
+    const facts = await loadTodayFacts(db, { timeZone, draftLimit, counts: await keptRecordCounts(db) });
     const due = await loadClaimsDue(db, { today, limit: draftLimit });
     const money = await loadMoneyDue(db, today);
     const claimable = await loadClaimableTotals(db, today, addDays(today, urgentDays));

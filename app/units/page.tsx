@@ -8,6 +8,7 @@ import { Page } from "@/app/_ui/page";
 import { type Column, Table } from "@/app/_ui/table";
 import { Tag } from "@/app/_ui/tag";
 import { readOnly } from "@/db/client";
+import { keptRecordCounts } from "@/db/queries/record-counts";
 import { loadLookAlikes, loadUnitList, type UnitListRow } from "@/db/queries/unit-list";
 import { productTypes } from "@/lib/domain/product-type";
 import { formatCounted } from "@/lib/format/format-count";
@@ -30,7 +31,8 @@ export default async function UnitsPage({ searchParams }: Props) {
   const asked = typeof values.page === "string" ? Number(values.page) : 1;
   const page = Number.isSafeInteger(asked) && asked >= 1 && asked <= 1_000_000 ? asked : 1;
   const { list, alike } = await readOnly(async (db) => {
-    const list = await loadUnitList(db, words, { offset: (page - 1) * rowsOnPage, limit: rowsOnPage });
+    const { units: allUnits } = await keptRecordCounts(db);
+    const list = await loadUnitList(db, words, { offset: (page - 1) * rowsOnPage, limit: rowsOnPage, allUnits });
     return { list, alike: words !== undefined && list.total === 0 ? await loadLookAlikes(db, words) : [] };
   });
   const to = (target: number) =>

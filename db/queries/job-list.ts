@@ -49,14 +49,19 @@ export interface JobList {
   readonly rows: readonly JobListRow[];
 }
 
-/** Jobs that fit the filter, the latest completed first. @param limit undefined gives all, for a file */
-export async function loadJobList(
-  db: Reader,
-  filter: JobFilter,
-  page: { readonly offset: number; readonly limit: number | undefined },
-): Promise<JobList> {
+interface JobPage {
+  readonly offset: number;
+  /** Undefined gives all, for a file. */
+  readonly limit: number | undefined;
+  /** How many jobs there are without any filter, where that is known. */
+  readonly allJobs?: number;
+}
+
+/** Jobs that fit the filter, the latest completed first. */
+export async function loadJobList(db: Reader, filter: JobFilter, page: JobPage): Promise<JobList> {
+  const isAll = Object.values(filter).every((asked) => asked === undefined);
   const source = sql`from jobs j ${joinsFor(filter)} where ${jobsWhere(filter)}`;
-  const [count] = await db.rows<{ total: number }>(sql`select count(*)::int as total ${source}`);
+  const total = (isAll ? page.allJobs : undefined) ?? (await countOf(db, source));
   const rows = await db.rows<Row>(sql`
     select j.job_number, j.unit_id, u.serial, k.name as maker, m.number as model, j.status, j.completed_on::text, j.complaint, c.name as component,
       y.name as symptom, j.cause, j.counted_as, j.technician, j.payer,
@@ -69,7 +74,12 @@ export async function loadJobList(
     join jobs j using (unit_id, job_id) join units u using (unit_id) join models m on m.model_id = u.model_id join makers k on k.maker_id = m.maker_id
     left join components c on c.key = j.component left join symptoms y on y.key = j.symptom
     order by j.completed_on desc, j.job_number desc`);
-  return { total: count?.total ?? 0, rows: rows.map(listRow) };
+  return { total, rows: rows.map(listRow) };
+}
+
+async function countOf(db: Reader, source: SQL): Promise<number> {
+  const [count] = await db.rows<{ total: number }>(sql`select count(*)::int as total ${source}`);
+  return count?.total ?? 0;
 }
 
 type Row = {

@@ -1,11 +1,10 @@
 import { sql } from "drizzle-orm";
 import type { Day } from "@/lib/calendar/day";
 import type { Reader } from "../database-types";
+import type { RecordCounts } from "./record-counts";
 
 /** What waits and what there is, for the first page. */
-export interface TodayFacts {
-  readonly closedJobs: number;
-  readonly units: number;
+export interface TodayFacts extends Pick<RecordCounts, "closedJobs" | "units"> {
   /** The latest load that has not been taken back. */
   readonly lastLoad: LastLoad | undefined;
   readonly held: readonly HeldLoad[];
@@ -32,14 +31,17 @@ export interface DraftClaim {
   readonly fileBy: Day;
 }
 
-/** @param draftLimit how many drafts at most; the page shows the most urgent ones */
+interface Wanted {
+  readonly timeZone: string;
+  /** How many drafts at most; the page shows the most urgent ones. */
+  readonly draftLimit: number;
+  readonly counts: RecordCounts;
+}
+
 export async function loadTodayFacts(
   db: Reader,
-  { timeZone, draftLimit }: { readonly timeZone: string; readonly draftLimit: number },
+  { timeZone, draftLimit, counts: { closedJobs, units } }: Wanted,
 ): Promise<TodayFacts> {
-  const [counts] = await db.rows<{ closed_jobs: number; units: number }>(sql`
-    select (select count(*)::int from jobs where status = 'closed') as closed_jobs,
-      (select count(*)::int from units where serial is not null) as units`);
   const [last] = await db.rows<{ file_name: string; rows_total: number; added_on: Day }>(sql`
     select file_name, rows_total, (added_at at time zone ${timeZone})::date::text as added_on
     from batches where state = 'added' order by added_at desc, batch_id desc limit 1`);
@@ -50,8 +52,8 @@ export async function loadTodayFacts(
     select claim_number, payer, file_by::text as file_by from claims
     where state = 'draft' and file_by is not null order by file_by, claim_number limit ${draftLimit}`);
   return {
-    closedJobs: counts?.closed_jobs ?? 0,
-    units: counts?.units ?? 0,
+    closedJobs,
+    units,
     lastLoad: last === undefined ? undefined : { fileName: last.file_name, rows: last.rows_total, on: last.added_on },
     held: held.map((row) => ({ batchId: Number(row.batch_id), fileName: row.file_name, rows: row.rows })),
     drafts: drafts.map((row) => ({ claimNumber: row.claim_number, payer: row.payer, fileBy: row.file_by })),

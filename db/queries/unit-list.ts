@@ -16,16 +16,16 @@ export interface UnitListRow {
   readonly lastJobOn: Day | undefined;
 }
 
+interface UnitPage {
+  readonly offset: number;
+  readonly limit: number;
+  /** How many there are without any words, where that is known. */
+  readonly allUnits?: number;
+}
+
 /** Units with a serial, those with the latest job first. @param words part of serial or model */
-export async function loadUnitList(
-  db: Reader,
-  words: string | undefined,
-  page: { readonly offset: number; readonly limit: number },
-) {
-  const where = unitsWhere(words);
-  const [count] = await db.rows<{ total: number }>(
-    sql`select count(*)::int as total from units u ${ofModel(words)} where ${where}`,
-  );
+export async function loadUnitList(db: Reader, words: string | undefined, page: UnitPage) {
+  const total = (words === undefined ? page.allUnits : undefined) ?? (await countOf(db, words));
   const shown = (words === undefined ? await latestUnits(db, page) : undefined) ?? (await chosenUnits(db, words, page));
   // Which units stand on the page is settled first, over narrow rows; names and counts come only to those.
   const rows = await db.rows<Row>(sql`
@@ -35,7 +35,14 @@ export async function loadUnitList(
       lateral (select count(*)::int as jobs, max(completed_on) as last_job_on from jobs where unit_id = u.unit_id and status = 'closed') j
     where u.unit_id = any(${sql.param([...shown])}::bigint[])
     order by j.last_job_on desc nulls last, u.serial`);
-  return { total: count?.total ?? 0, rows: rows.map(listRow) };
+  return { total, rows: rows.map(listRow) };
+}
+
+async function countOf(db: Reader, words: string | undefined): Promise<number> {
+  const [count] = await db.rows<{ total: number }>(
+    sql`select count(*)::int as total from units u ${ofModel(words)} where ${unitsWhere(words)}`,
+  );
+  return count?.total ?? 0;
 }
 
 /**

@@ -3,8 +3,11 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { type JobFilter, loadJobList } from "@/db/queries/job-list";
+import { keptRecordCounts, loadRecordCounts } from "@/db/queries/record-counts";
 import { loadUnitList } from "@/db/queries/unit-list";
-import { csv, fileFolder, job, shopDocument, startAfresh, unit } from "./intake-files";
+import { editJob } from "@/db/writes/edit-job";
+import { takeBack } from "@/db/writes/take-back";
+import { batchOf, csv, fileFolder, job, shopDocument, startAfresh, unit } from "./intake-files";
 
 const files = fileFolder();
 const modelOf = (serial: string) => (serial < "S30" ? "FW5500" : "FW6600");
@@ -98,4 +101,23 @@ test.each(filters)("the count of jobs under %o is that of its rows, and pages ma
     ...(await loadJobList(db, filter, { offset: 7, limit: 7 })).rows,
   ]);
   expect(pages).toEqual(rows.slice(0, 14));
+});
+
+// Against counting anew, after each way in which a job or unit comes or goes.
+test("counts that are kept are those of the rows at once after a load, an edit and a taking back", async () => {
+  const counts = async () => {
+    const both = await readOnly(async (db) => [await keptRecordCounts(db), await loadRecordCounts(db)]);
+    expect(both[0]).toEqual(both[1]);
+    return both[0];
+  };
+  const before = await counts();
+  expect(await counts()).toBe(before); // the very answer that was kept
+  const loaded = batchOf(await files.load(csv([unit("LATE", { model: "FW5500" })])));
+  const jobs = batchOf(await files.load(csv([job("LATE1", "LATE", { completed_on: "2024-01-02" })])));
+  expect(await counts()).toEqual({ jobs: 190, closedJobs: 130, units: 63 });
+  await editJob({ jobNumber: "J0-1", column: "cause_note", value: "worn", by: "Kim", reason: "as the note says" });
+  await counts();
+  await takeBack(jobs);
+  await takeBack(loaded);
+  expect(await counts()).toEqual(before);
 });

@@ -1,12 +1,16 @@
 import { afterAll, beforeEach, expect, test } from "vitest";
 import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
+import { loadRecordCounts } from "@/db/queries/record-counts";
 import { loadTodayFacts } from "@/db/queries/today";
 import { takeBack } from "@/db/writes/take-back";
 import { batchOf, csv, fileFolder, job, shopDocument, startAfresh, unit } from "./intake-files";
 
 const files = fileFolder();
-const facts = () => readOnly((db) => loadTodayFacts(db, { timeZone: shopDocument.timeZone, draftLimit: 20 }));
+const facts = () =>
+  readOnly(async (db) =>
+    loadTodayFacts(db, { timeZone: shopDocument.timeZone, draftLimit: 20, counts: await loadRecordCounts(db) }),
+  );
 
 beforeEach(startAfresh);
 afterAll(async () => {

@@ -1,7 +1,7 @@
 import { Field } from "@/app/_ui/field";
 import { FilterForm } from "@/app/_ui/filter-form";
 import { SelectField } from "@/app/_ui/select-field";
-import type { CatalogueWords } from "@/db/queries/known-words";
+import type { FilterWords } from "@/db/queries/known-words";
 import { causeKeys, causes } from "@/lib/domain/cause";
 import { productTypeKeys, productTypes } from "@/lib/domain/product-type";
 import { ageBands } from "@/lib/failures/rate-question";
@@ -9,7 +9,7 @@ import type { JobAddress } from "../read-job-filter";
 
 interface Props {
   readonly address: JobAddress;
-  readonly words: CatalogueWords;
+  readonly words: FilterWords;
 }
 
 const filterNames: Readonly<Record<string, string>> = {
