@@ -1,5 +1,5 @@
 // Every page in both themes, wide and on a phone: nothing serious by axe, no sideways scroll, no console error, and the keyboard.
-import { type BrowserContext, expect, type Page, test } from "@playwright/test";
+import { type BrowserContext, expect, type Page, type Response, test } from "@playwright/test";
 import { freeJob } from "./free-jobs";
 import { readPdf } from "./read-pdf";
 import { isReadableAtEveryWidth, wide } from "./readable";
@@ -77,6 +77,7 @@ test.describe("every page", () => {
       await context.addCookies([{ name: "theme", value: "light", url: baseURL ?? "" }]);
       const answer = await page.goto(address);
       expect(answer?.status()).toBe(status);
+      await runsItsOwnScriptsOnly(answer);
       await skipLinkReachesMain(page);
       await isReadableAtEveryWidth(page);
       // The browser itself reports the answer 404 of the address that we asked for.
@@ -96,6 +97,23 @@ test.describe("every page", () => {
     expect(cells.filter((cell) => !printed.includes(plain(cell)))).toEqual([]);
     expect(sheets.flatMap(({ cut }) => cut)).toEqual([]);
     expect(printed).not.toContain(plain("Skip to the page"));
+  });
+
+  test("a script that got into a page by whatever way does not run, and the page's own go on", async () => {
+    const hostile = `<script>window.ran = "element"</script><img src="/none" onerror="window.ran = 'attribute'"><base href="/x/">`;
+    await page.route("**/shop", async (route) => {
+      const answer = await route.fetch();
+      await route.fulfill({ response: answer, body: (await answer.text()).replace("<body>", `<body>${hostile}`) });
+    });
+    errors.length = 0;
+    await page.goto("/shop", { waitUntil: "networkidle" });
+    await page.unroute("**/shop");
+    expect(await page.evaluate(() => [Reflect.get(window, "ran"), typeof Reflect.get(window, "next")])).toEqual([
+      undefined,
+      "object",
+    ]);
+    const refused = errors.filter((text) => /Content Security Policy/.test(text)).join("\n");
+    for (const rule of ["inline script", "inline event handler", "base-uri"]) expect(refused).toContain(rule);
   });
 
   test("the chosen theme is what the server answers with", async ({ baseURL }) => {
@@ -121,6 +139,16 @@ async function findAddresses(page: Page): Promise<Found> {
   const packet = await page.getByRole("link", { name: "Packet", exact: true }).getAttribute("href");
   if (unit === null || packet === null) throw new Error("no unit or no packet to look at");
   return { unit, packet };
+}
+
+/** Every script of the answer carries the answer's own nonce, which is the only reason for it to run. */
+async function runsItsOwnScriptsOnly(answer: Response | null): Promise<void> {
+  const policy = answer?.headers()["content-security-policy"] ?? "";
+  const nonce = /script-src 'self' 'nonce-([^']+)' 'strict-dynamic';/.exec(policy)?.[1];
+  expect(nonce).toBeDefined();
+  const scripts = [...((await answer?.text()) ?? "").matchAll(/<script\b[^>]*>/g)].map(([tag]) => tag);
+  expect(scripts.length).toBeGreaterThan(5);
+  expect(scripts.filter((tag) => !tag.includes(`nonce="${nonce}"`))).toEqual([]);
 }
 
 async function skipLinkReachesMain(page: Page) {

@@ -15,6 +15,7 @@ const parts = {
   upgrade: { file: "tests/db/upgrade-under-load.test.ts", setting: "UPGRADE_JOBS", usual: "100000" },
   load: { program: "tests/load/run.ts" },
   stop: { program: "tests/load/stop.ts" },
+  flood: { program: "tests/load/flood.ts" },
   disk: { program: "tests/load/full-disk.ts" },
   log: { program: "tests/load/log.ts" },
   proxy: { program: "tests/load/proxy.ts" },

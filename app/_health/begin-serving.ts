@@ -1,5 +1,7 @@
 import process from "node:process";
+import { guardContent } from "@/app/_http/content-policy";
 import { tellFailures } from "@/app/_http/tell-failures";
+import { limitCostly } from "@/app/_limits/limit-costly";
 import { readSettings } from "@/app/_settings/settings";
 import { startNightly } from "./start-nightly";
 import { distrustForwarding } from "./trust-proxy";
@@ -11,5 +13,7 @@ export function beginServing(): void {
   if (settings.OHMSWORTH_PROXY === "none") distrustForwarding();
   tellFailures();
   watchRequests(settings.OHMSWORTH_LOG ?? (process.stdout.isTTY ? "failures" : "requests"));
+  guardContent({ development: process.env.NODE_ENV === "development" });
+  limitCostly();
   if (settings.OHMSWORTH_NIGHTLY === "on") startNightly();
 }

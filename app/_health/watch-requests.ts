@@ -45,8 +45,9 @@ export function watchRequests(logged: Logged): void {
     const at = performance.now();
     const answered = { at, ms: at - start, status: response.statusCode };
     signals.note(answered);
-    if (logged === "off" || (logged === "failures" && answered.status < 500)) return;
-    logAnswer(request, answered, response.getHeader(failureHeader));
+    const failure = response.getHeader(failureHeader);
+    if (logged === "off" || (logged === "failures" && answered.status < 500 && failure === undefined)) return;
+    logAnswer(request, answered, failure);
   });
 }
 

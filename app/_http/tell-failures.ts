@@ -2,13 +2,14 @@ import { randomUUID } from "node:crypto";
 import { subscribe } from "node:diagnostics_channel";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { routeActs } from "@/app/_people/route-acts";
+import { addressPattern } from "./address-pattern";
 
 /** By which name an answer says in the log which failure it was. */
 export const failureHeader = "ohmsworth-failure";
 
 const routes = Object.keys(routeActs).map((key) => {
   const [method = "", path = ""] = key.split(" ");
-  return { method, path: new RegExp(`^${path.replaceAll(/[.]/g, "\\.").replaceAll(/\[\w+\]/g, "[^/]+")}/?$`) };
+  return { method, path: addressPattern(path) };
 });
 
 /**

@@ -1,3 +1,4 @@
+import { noteWhoseSession } from "@/app/_limits/whose-sessions";
 import { readOnly } from "@/db/client";
 import { loadPerson } from "@/db/queries/people";
 import { loadShop } from "@/db/queries/shop";
@@ -43,6 +44,7 @@ export async function loadSession(headers: Headers): Promise<Session | undefined
   if (person === undefined || person.endedAt !== undefined || (person.demo && !isDemo)) return undefined;
   const now = Date.now();
   const lastSeen = seenAt?.getTime() ?? createdAt.getTime();
+  noteWhoseSession(found.session.token, person.id);
   if (!sessionHolds({ role: person.role, startedAt: createdAt.getTime(), seenAt: lastSeen, now })) return undefined;
   if (now - lastSeen > noteEveryMs) await noteSeen(id);
   const { name, email, role, technician, hasSecondFactor } = person;

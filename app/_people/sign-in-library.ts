@@ -10,6 +10,7 @@ import { longestPassword } from "@/lib/people/password-rules";
 import { secretProblem } from "@/lib/people/secret-strength";
 import { longestSessionSeconds } from "@/lib/people/session-rules";
 import { isServedSecurely, ownOrigin } from "./own-origin";
+import { sessionCookieName } from "./session-cookie";
 
 /**
  * The library that checks passwords and keeps sessions. Nothing of it can be reached by HTTP: our own actions call it, so
@@ -55,10 +56,6 @@ function openLibrary() {
 const library = processWidePromise("sign-in", async () => openLibrary());
 
 export const signInLibrary = () => library.get();
-
-export function sessionCookieName(): string {
-  return isServedSecurely() ? "__Host-ohmsworth-session" : "ohmsworth-session";
-}
 
 /** @throws SettingsError where there is none or a weak one; the command that starts the site has looked before */
 export function serverSecret(): string {

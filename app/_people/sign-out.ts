@@ -5,7 +5,8 @@ import { noteSignIn } from "@/db/writes/people/note-sign-in";
 import { knownDevice as knownDeviceOf } from "./known-device";
 import { loadSignedIn } from "./load-signed-in";
 import { comesFromThisSite } from "./same-origin";
-import { sessionCookieName, signInLibrary } from "./sign-in-library";
+import { sessionCookieName } from "./session-cookie";
+import { signInLibrary } from "./sign-in-library";
 
 /** Ends the session on the server, so that its mark opens nothing any more wherever it was copied to. */
 export async function signOut(): Promise<void> {
@@ -19,6 +20,6 @@ export async function signOut(): Promise<void> {
   }
   const { api } = await signInLibrary();
   await api.signOut({ headers: requested });
-  (await cookies()).delete({ name: await sessionCookieName(), path: "/" });
+  (await cookies()).delete({ name: sessionCookieName(), path: "/" });
   redirect("/sign-in?done=out");
 }

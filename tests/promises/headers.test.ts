@@ -1,4 +1,7 @@
-import { expect, test } from "vitest";
+import { createServer } from "node:http";
+import type { AddressInfo } from "node:net";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { contentPolicy, guardContent } from "@/app/_http/content-policy";
 import config from "@/next.config";
 
 const headersOf = async (source: string): Promise<ReadonlyMap<string, string>> => {
@@ -16,24 +19,58 @@ test("every answer asks for encryption for at least a year, is taken for what it
   expect(config.poweredByHeader).toBe(false);
 });
 
+const rulesOf = (policy: string) =>
+  new Map(
+    policy.split(";").map((rule) => {
+      const [name = "", ...values] = rule.trim().split(" ");
+      return [name, values.join(" ")];
+    }),
+  );
+
 test("pages load nothing from elsewhere, hold no plug-in, stand in no frame, and send forms nowhere else; what people upload may do nothing", async () => {
-  const policyOf = async (source: string) =>
-    new Map(
-      ((await headersOf(source)).get("content-security-policy") ?? "").split(";").map((rule) => {
-        const [name = "", ...values] = rule.trim().split(" ");
-        return [name, values.join(" ")];
-      }),
-    );
-  const policy = await policyOf("/:path*");
+  const policy = rulesOf(contentPolicy("bm9uY2U=", { development: false }));
   expect(policy.get("default-src")).toBe("'self'");
   for (const none of ["object-src", "base-uri", "frame-ancestors"]) expect(policy.get(none)).toBe("'none'");
-  expect(policy.get("form-action")).toBe("'self'");
-  expect(policy.get("connect-src")).toMatch(/^'self'/);
+  for (const self of ["form-action", "connect-src", "worker-src"]) expect(policy.get(self)).toBe("'self'");
   expect([...policy.values()].join(" ")).not.toMatch(/https?:|\*/);
-  expect(await policyOf("/jobs/:number/photos/:id")).toEqual(
+  const uploaded = (await headersOf("/jobs/:number/photos/:id")).get("content-security-policy") ?? "";
+  expect(rulesOf(uploaded)).toEqual(
     new Map([
       ["default-src", "'none'"],
       ["sandbox", ""],
     ]),
   );
+});
+
+test("scripts run by the nonce of their answer only, styles stand in files, in elements with the nonce or in attributes", () => {
+  const policy = rulesOf(contentPolicy("bm9uY2U=", { development: false }));
+  expect(policy.get("script-src")).toBe("'self' 'nonce-bm9uY2U=' 'strict-dynamic'");
+  expect(policy.get("style-src")).toBe("'self' 'nonce-bm9uY2U='");
+  expect(policy.get("style-src-attr")).toBe("'unsafe-inline'");
+});
+
+/** What the program behind it was told, and what went out. */
+const server = createServer((request, response) => {
+  response.end(request.headers["content-security-policy"]);
+});
+let stopGuarding = () => {};
+beforeAll(async () => {
+  stopGuarding = guardContent({ development: false });
+  await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
+});
+afterAll(async () => {
+  stopGuarding();
+  await new Promise((done) => server.close(done));
+});
+
+test("each answer has a nonce of its own, and one that came with the request is thrown away", async () => {
+  const address = `http://127.0.0.1:${(server.address() as AddressInfo).port}`; // it listens on a port
+  const forged = { "content-security-policy": "script-src 'nonce-Zm9yZ2Vk'" };
+  const answers = await Promise.all(Array.from({ length: 20 }, () => fetch(address, { headers: forged })));
+  const policies = answers.map(({ headers }) => headers.get("content-security-policy") ?? "");
+  expect(await Promise.all(answers.map((answer) => answer.text()))).toEqual(policies);
+  const nonces = policies.map((policy) => /'nonce-([A-Za-z0-9+/]{22}==)'/.exec(policy)?.[1]);
+  expect(new Set(nonces).size).toBe(20);
+  expect(nonces).not.toContain(undefined);
+  expect(policies.join()).not.toContain("Zm9yZ2Vk");
 });

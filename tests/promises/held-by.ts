@@ -263,6 +263,7 @@ export const wholeRuns: Partial<Readonly<Record<PromiseKey, string>>> = {
   F1: "npm run soak -- fuzz; npm run soak -- rows",
   F9: "npm run bench -- files-stall",
   S12: "npm run soak -- log",
+  S13: "npm run soak -- flood",
   S15: "npm run soak -- proxy",
   P6: "npm run soak -- log",
   O5: "npm run soak -- stop",
@@ -272,8 +273,6 @@ export const wholeRuns: Partial<Readonly<Record<PromiseKey, string>>> = {
 /** What a promise says and no test looks at yet, or why none can. */
 export const notHeld: Partial<Readonly<Record<PromiseKey, string>>> = {
   S3: "whole pages in a browser, packets",
-  S4: "nonces on the scripts of a page",
-  S13: "no limit for each person, and no 429",
   S14: "known faults of packages",
   S15: "which answers browsers may keep",
   O1: "a weekly trial by itself",

@@ -23,6 +23,14 @@ export const heldOfSafety: Partial<Readonly<Record<PromiseKey, readonly Held[]>>
       file: "tests/promises/headers.test.ts",
       test: "pages load nothing from elsewhere, hold no plug-in, stand in no frame, and send forms nowhere else",
     },
+    {
+      file: "tests/promises/headers.test.ts",
+      test: "each answer has a nonce of its own, and one that came with the request is thrown away",
+    },
+    {
+      file: "e2e/every-page.spec.ts",
+      test: "a script that got into a page by whatever way does not run, and the page's own go on",
+    },
   ],
   S12: [
     {
@@ -32,7 +40,18 @@ export const heldOfSafety: Partial<Readonly<Record<PromiseKey, readonly Held[]>>
     { file: "tests/db/errors-tell-nothing.test.ts", test: "%s tells nothing of the inside" },
     { file: "tests/db/errors-without-values.test.ts", test: "%s is told without its values" },
   ],
-  S13: [{ file: "tests/db/client.test.ts", test: "a read past its time limit is stopped and says so" }],
+  S13: [
+    { file: "tests/db/client.test.ts", test: "a read past its time limit is stopped and says so" },
+    {
+      file: "tests/app/limit-costly.test.ts",
+      test: "of fifty at once one is served and eight wait, the others are answered 429; another person finds no more than that one before them",
+    },
+    {
+      file: "tests/app/limit-costly.test.ts",
+      test: "a program is told so as a problem whose code is the one in the log",
+    },
+    { file: "tests/app/limit-costly.test.ts", test: "all sessions of one person stand in one line" },
+  ],
   S14: [
     {
       file: "tests/promises/supply-chain.test.ts",

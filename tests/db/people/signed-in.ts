@@ -1,5 +1,6 @@
 import { createHmac, randomUUID } from "node:crypto";
-import { sessionCookieName, signInLibrary } from "@/app/_people/sign-in-library";
+import { sessionCookieName } from "@/app/_people/session-cookie";
+import { signInLibrary } from "@/app/_people/sign-in-library";
 import { inTransaction } from "@/db/in-transaction";
 import { insertPerson } from "@/db/writes/people/add-person";
 import { hashPassword } from "@/db/writes/people/hash-password";
