@@ -18,14 +18,19 @@ export class TransactionGate {
   #closed = false;
   readonly #client: Client;
   readonly #limitMs: number;
+  readonly #opening: string;
   readonly #lose = (error: Error) => {
     this.lost ??= error;
   };
 
-  /** @param limitMs  how long one statement may go unanswered, should the server be unable to keep its own limit */
-  constructor(client: Client, limitMs: number) {
+  /**
+   * @param limitMs  how long one statement may go unanswered, should the server be unable to keep its own limit
+   * @param opening  a statement that goes to the server with the one that begins the transaction, as one message
+   */
+  constructor(client: Client, { limitMs, opening }: { readonly limitMs: number; readonly opening: string }) {
     this.#client = client;
     this.#limitMs = limitMs;
+    this.#opening = opening;
     client.on("error", this.#lose);
   }
 
@@ -35,7 +40,11 @@ export class TransactionGate {
     if (this.lost !== undefined) throw this.lost;
     const ends = statement.text === "commit" || statement.text === "rollback";
     if (statement.text === "commit") this.commitSent = true;
-    const result = await this.#send(statement, values);
+    const begins = statement.text.startsWith("begin ");
+    const result = await this.#send(
+      begins ? { ...statement, text: `${statement.text}; ${this.#opening}` } : statement,
+      values,
+    );
     if (ends) this.#ended = true;
     if (statement.text === "commit" && result.command !== "COMMIT") {
       this.refusal = new Error(
