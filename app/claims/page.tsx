@@ -20,6 +20,7 @@ import { ClaimableTable } from "./_components/claimable-table";
 import { ClaimsFilter } from "./_components/claims-filter";
 import { ManyForm } from "./_components/many-form";
 import { PacketsOfChosen } from "./_components/packets-of-chosen";
+import { Pages } from "./_components/pages";
 import { type ClaimsView, loadClaimsView } from "./load-claims-page";
 import { makeDrafts, markSent } from "./many-actions";
 import { type ClaimsAddress, readClaimsAddress } from "./read-claims-address";
@@ -35,15 +36,15 @@ export default async function ClaimsPage({ searchParams }: Props) {
   await mayOpen("/claims");
   const address = readClaimsAddress(await searchParams);
   const view = await readOnly((db) => loadClaimsView(db, address), { timeoutSeconds: 30 });
-  const shown = address.tab === "unclaimed" ? view.claimable.length : view.claims.length;
   return (
     <Page title={findingOf(view)} margin={<Basis />} actions={<Ways />} wide>
       <ClaimTabs current={address.tab} counts={view.counts} />
       {address.notices.map((notice) => (
         <Notice key={notice} status="note" title={notice} />
       ))}
-      <ClaimsFilter address={address} payers={view.payers} shown={shown} />
+      <ClaimsFilter address={address} payers={view.payers} shown={view.fitting} />
       <List address={address} view={view} />
+      <Pages address={{ ...address, page: view.page }} pages={view.pages} />
     </Page>
   );
 }
@@ -79,7 +80,9 @@ function List({ address, view }: { readonly address: ClaimsAddress; readonly vie
     );
   }
   if (claims.length === 0) return <Nothing address={address} view={view} />;
-  const table = <ClaimTable address={address} rows={claims} today={today} choosable={tab === "drafts"} />;
+  const table = (
+    <ClaimTable address={address} rows={claims} fitting={view.fitting} today={today} choosable={tab === "drafts"} />
+  );
   if (tab !== "drafts") return table;
   const ways = sendingWayKeys.map((key) => ({ value: key, name: sendingWays[key] }));
   const fields = (

@@ -13,23 +13,26 @@ export interface ClaimsAddress {
   readonly sort: ClaimSort | undefined;
   /** Only what must be done within so many days. */
   readonly within: number | undefined;
+  readonly page: number;
   readonly notices: readonly string[];
 }
 
 export function readClaimsAddress(values: AddressValues): ClaimsAddress {
-  const address = new AddressReader(values, ["list", "payer", "words", "sort", "within"]);
+  const address = new AddressReader(values, ["list", "payer", "words", "sort", "within", "page"]);
+  const page = Number(address.text("page") ?? "1");
   return {
     tab: address.oneOf("list", claimsTabs, `Choose from ${claimsTabs.join(", ")}.`) ?? "unclaimed",
     payer: address.text("payer"),
     words: address.text("words"),
     sort: address.oneOf("sort", claimSorts, `Choose from ${claimSorts.join(", ")}.`),
     within: address.dayCountOf("within"),
+    page: Number.isSafeInteger(page) && page >= 1 && page <= 100_000 ? page : 1,
     notices: address.notices,
   };
 }
 
-/** The same list with something changed; what is undefined falls away. */
-export function claimsHref({ tab, payer, words, sort, within }: Partial<Omit<ClaimsAddress, "notices">>): string {
+/** The same list with something changed; what is undefined falls away. It opens at its first page unless one is named. */
+export function claimsHref({ tab, payer, words, sort, within, page }: Partial<Omit<ClaimsAddress, "notices">>): string {
   const query = new URLSearchParams();
   const set = (name: string, value: string | number | undefined) =>
     value !== undefined && query.set(name, String(value));
@@ -38,5 +41,6 @@ export function claimsHref({ tab, payer, words, sort, within }: Partial<Omit<Cla
   set("words", words);
   set("within", within);
   set("sort", sort);
+  set("page", page === 1 ? undefined : page);
   return query.size === 0 ? "/claims" : `/claims?${query}`;
 }

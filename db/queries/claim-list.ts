@@ -38,6 +38,13 @@ export interface ClaimListFilter {
   readonly payer?: string | undefined;
   readonly words?: string | undefined;
   readonly sort?: ClaimSort | undefined;
+  /** Only what must be done by this day: filed, sent again, or answered by the payer. */
+  readonly until?: Day | undefined;
+}
+
+interface Span {
+  readonly offset: number;
+  readonly limit: number;
 }
 
 /** The day that the list shows: to file by, to send again by, of the answer, and until when the part is kept. */
@@ -55,15 +62,26 @@ const orders: Readonly<Record<ClaimSort, SQL>> = {
 /** Claims in these states; those with the nearest day on top unless asked otherwise. */
 export async function loadClaimList(
   db: Reader,
-  { states, payer, words, sort = "due" }: ClaimListFilter,
-  limit = 500,
+  filter: ClaimListFilter,
+  { offset, limit }: Span = { offset: 0, limit: 500 },
 ): Promise<ClaimListRow[]> {
-  const looked = `%${(words ?? "").replaceAll(/[\\%_]/g, "\\$&")}%`;
-  const rows = await db.rows<Row>(sql`${select}
-    where ${listed} = any(${sql.param([...states])}::text[]) ${payer === undefined ? sql`` : sql`and c.payer = ${payer}`}
-      ${words === undefined ? sql`` : sql`and (c.claim_number ilike ${looked} or j.job_number ilike ${looked} or u.serial ilike ${looked} or c.payer_reference ilike ${looked})`}
-    order by ${orders[sort]}, c.claim_number limit ${limit}`);
+  const rows = await db.rows<Row>(sql`${select} where ${fits(filter)}
+    order by ${orders[filter.sort ?? "due"]}, c.claim_number limit ${limit} offset ${offset}`);
   return rows.map(claimRow);
+}
+
+export async function countClaims(db: Reader, filter: ClaimListFilter): Promise<number> {
+  const [count] = await db.rows<{ claims: number }>(
+    sql`select count(*)::int as claims from claims c join jobs j using (unit_id, job_id) join units u using (unit_id) where ${fits(filter)}`,
+  );
+  return count?.claims ?? 0;
+}
+
+function fits({ states, payer, words, until }: ClaimListFilter): SQL {
+  const looked = `%${(words ?? "").replaceAll(/[\\%_]/g, "\\$&")}%`;
+  return sql`${listed} = any(${sql.param([...states])}::text[]) ${payer === undefined ? sql`` : sql`and c.payer = ${payer}`}
+    ${words === undefined ? sql`` : sql`and (c.claim_number ilike ${looked} or j.job_number ilike ${looked} or u.serial ilike ${looked} or c.payer_reference ilike ${looked})`}
+    ${until === undefined ? sql`` : sql`and case when c.state = 'draft' then c.file_by else coalesce(c.resubmit_by, c.last_sent_on + ${answerDays}::integer) end <= ${until}`}`;
 }
 
 export interface ClaimCounts {

@@ -27,20 +27,32 @@ export interface ClaimableFilter {
   readonly until?: Day | undefined;
 }
 
+interface Span {
+  readonly offset: number;
+  readonly limit: number;
+}
+
 /** The most urgent first. It was concluded when the job, its unit or the terms last changed; only the day is today's. */
 export async function loadClaimable(
   db: Reader,
   today: Day,
-  { payer, until }: ClaimableFilter = {},
-  limit = 500,
+  filter: ClaimableFilter = {},
+  { offset, limit }: Span = { offset: 0, limit: 500 },
 ): Promise<ClaimableJob[]> {
+  // All rows up to the last day on the page are enough to tell which stand there; units and words come only to those.
   const rows = await db.rows<Row>(sql`
-    select j.job_number, w.unit_id::text, u.serial, w.component, w.completed_on::text, p.key, w.payer, w.due_on::text,
+    with urgent as materialized (
+      select unit_id, job_id, policy_id, leak, due_on from unclaimed_work w where ${fits(today, filter)}
+      order by due_on fetch first (${offset + limit}::integer) rows with ties),
+    shown as materialized (
+      select w.unit_id, w.job_id, w.policy_id, w.leak, j.job_number, p.key
+      from urgent w join jobs j using (unit_id, job_id) join policies p using (policy_id)
+      order by w.due_on, j.job_number, p.key limit ${limit} offset ${offset})
+    select s.job_number, w.unit_id::text, u.serial, w.component, w.completed_on::text, s.key, w.payer, w.due_on::text,
       w.amount_cents::text, w.currency, coalesce(l.missing, w.missing) as missing
-    from unclaimed_work w join jobs j using (unit_id, job_id) join units u using (unit_id) join policies p using (policy_id)
+    from shown s join unclaimed_work w using (unit_id, job_id, policy_id, leak) join units u using (unit_id)
       left join missing_lists l using (missing_key)
-    where ${canBeFiled(today)} ${payer === undefined ? sql`` : sql`and w.payer = ${payer}`} ${until === undefined ? sql`` : sql`and w.due_on <= ${until}`}
-    order by w.due_on, j.job_number, p.key limit ${limit}`);
+    order by w.due_on, s.job_number, s.key`);
   return rows.map((row) => ({
     jobNumber: row.job_number,
     unitId: row.unit_id,
@@ -55,6 +67,13 @@ export async function loadClaimable(
     currency: row.currency,
     missing: row.missing,
   }));
+}
+
+export async function countClaimable(db: Reader, today: Day, filter: ClaimableFilter): Promise<number> {
+  const [count] = await db.rows<{ cases: number }>(
+    sql`select count(*)::int as cases from unclaimed_work w where ${fits(today, filter)}`,
+  );
+  return count?.cases ?? 0;
 }
 
 export interface ClaimableTotals {
@@ -89,6 +108,10 @@ export async function loadClaimableTotals(db: Reader, today: Day, soonUntil: Day
     sums: [...sums].map(([currency, cents]) => ({ currency, cents })),
     payers: [...new Set(rows.map(({ payer }) => payer))].sort(),
   };
+}
+
+function fits(today: Day, { payer, until }: ClaimableFilter): SQL {
+  return sql`${canBeFiled(today)} ${payer === undefined ? sql`` : sql`and w.payer = ${payer}`} ${until === undefined ? sql`` : sql`and w.due_on <= ${until}`}`;
 }
 
 /** Nothing was filed for it, and its filing day has not passed. */

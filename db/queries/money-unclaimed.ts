@@ -54,29 +54,37 @@ export interface UnclaimedFacts {
 
 /** Sums of every class over the whole history, whatever the filter. */
 export async function loadUnclaimedFacts(db: Reader, today: Day): Promise<UnclaimedFacts> {
-  const totals = await db.rows<{
-    leak: LeakClass;
-    currency: Currency;
-    rows: number;
-    cents: string;
-    missing: number;
-  }>(sql`
-    select ${classOf(today)} as leak, currency, count(*)::int as rows, sum(amount_cents)::text as cents,
-      count(*) filter (where missing <> '[]')::int as missing from unclaimed_work w group by 1, 2`);
-  const names = await db.rows<{ payer: string; component: string | null }>(
-    sql`select payer, component from unclaimed_work group by 1, 2`,
-  );
+  const sums = await db.rows<SumRow>(sql`
+    select ${classOf(today)} as leak, currency, payer, component, count(*)::int as rows, sum(amount_cents)::text as cents,
+      count(*) filter (where missing <> '[]')::int as missing from unclaimed_work w group by 1, 2, 3, 4`);
   const [waiting] = await db.rows<{ units: number; all: boolean }>(
     sql`select (select count(*)::int from units_to_judge) as units, exists (select from all_to_judge) as "all"`,
   );
   const sorted = (values: readonly (string | null)[]) =>
     [...new Set(values.filter((value) => value !== null))].sort((a, b) => a.localeCompare(b, "en"));
   return {
-    totals: totals.map((row) => ({ ...row, cents: Number(row.cents) })),
-    payers: sorted(names.map(({ payer }) => payer)),
-    components: sorted(names.map(({ component }) => component)),
+    totals: totalsOf(sums),
+    payers: sorted(sums.map(({ payer }) => payer)),
+    components: sorted(sums.map(({ component }) => component)),
     unitsToJudge: waiting?.all === true ? "all" : (waiting?.units ?? 0),
   };
+}
+
+type SumRow = Omit<LeakTotal, "cents"> & {
+  readonly cents: string;
+  readonly payer: string;
+  readonly component: string | null;
+};
+
+/** Over all payers and components; one pass of the database tells these and their names. */
+function totalsOf(sums: readonly SumRow[]): readonly LeakTotal[] {
+  const totals = new Map<string, LeakTotal>();
+  for (const { leak, currency, rows, cents, missing } of sums) {
+    const of = totals.get(`${leak} ${currency}`) ?? { leak, currency, rows: 0, cents: 0, missing: 0 };
+    const [all, added] = [of.rows + rows, of.cents + Number(cents)];
+    totals.set(`${leak} ${currency}`, { leak, currency, rows: all, cents: added, missing: of.missing + missing });
+  }
+  return [...totals.values()];
 }
 
 export interface UnclaimedList {
@@ -95,11 +103,16 @@ export async function loadUnclaimedList(
   const [count] = await db.rows<{ total: number }>(
     sql`select count(*)::int as total from unclaimed_work w where ${which}`,
   );
-  const order = sql`(w.due_on < ${today}) is true, w.due_on nulls last, w.completed_on desc, j.job_number`;
-  // Which rows stand on the page is settled first, over narrow rows; all that is said of them comes only to those.
+  const days = sql`(w.due_on < ${today}) is true, w.due_on nulls last, w.completed_on desc`;
+  const order = sql`${days}, j.job_number`;
+  // Which rows stand on the page is settled first, over narrow rows, and by their days before any job is looked up; all that
+  // is said of them comes only to those.
+  const upToPage = limit === undefined ? sql`` : sql`fetch first (${offset + limit}::integer) rows with ties`;
   const rows = await db.rows<Row>(sql`
-    with shown as materialized (
-      select unit_id, job_id, w.policy_id, w.leak from unclaimed_work w join jobs j using (unit_id, job_id) where ${which}
+    with near as materialized (
+      select unit_id, job_id, w.policy_id, w.leak, w.due_on, w.completed_on from unclaimed_work w where ${which} order by ${days} ${upToPage}),
+    shown as materialized (
+      select unit_id, job_id, w.policy_id, w.leak from near w join jobs j using (unit_id, job_id)
       order by ${order} ${limit === undefined ? sql`` : sql`limit ${limit} offset ${offset}`})
     select w.*, coalesce(l.missing, w.missing) as lacking, w.unit_id::text as unit_id, j.job_number, u.serial, p.key as policy_key, ${classOf(today)} as class,
       w.completed_on::text as completed_on, w.due_on::text as due_on

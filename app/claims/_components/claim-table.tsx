@@ -14,17 +14,20 @@ import { tabNames } from "./claim-tabs";
 
 interface Props {
   readonly address: ClaimsAddress;
+  /** Those of the page. */
   readonly rows: readonly ClaimListRow[];
+  /** How many the list has on all pages. */
+  readonly fitting: number;
   readonly today: Day;
   /** Rows can be chosen, to be sent together. */
   readonly choosable: boolean;
 }
 
 /** One list of claims: what it is, what is next and by when, how old, how much. */
-export function ClaimTable({ address, rows, today, choosable }: Props) {
+export function ClaimTable({ address, rows, fitting, today, choosable }: Props) {
   return (
     <Table
-      caption={`${tabNames[address.tab]}: ${formatCounted(rows.length, "claim")}`}
+      caption={`${tabNames[address.tab]}: ${formatCounted(fitting, "claim")}`}
       columns={columns(address, today, choosable)}
       rows={rows}
       rowKey={(row) => row.claimNumber}
@@ -34,7 +37,7 @@ export function ClaimTable({ address, rows, today, choosable }: Props) {
 
 function columns(address: ClaimsAddress, today: Day, choosable: boolean): Column<ClaimListRow>[] {
   const sorted = (sort: ClaimSort, direction: "ascending" | "descending") => ({
-    sortHref: claimsHref({ ...address, sort }),
+    sortHref: claimsHref({ ...address, sort, page: 1 }),
     sorted: (address.sort ?? "due") === sort ? direction : undefined,
   });
   const money = (cents: number, { currency }: ClaimListRow) => formatMoney({ cents, currency });

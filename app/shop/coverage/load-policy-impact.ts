@@ -40,7 +40,7 @@ export async function loadPolicyImpact(
   const before = await loadAllPolicies(db);
   const after = withVersion(before, policy, place);
   const since = addDays(today, -longestWindowDays([...before.map((stored) => stored.policy), policy]));
-  const drafts = await loadClaimList(db, { states: ["draft"] }, 100_000);
+  const drafts = await loadClaimList(db, { states: ["draft"] }, { offset: 0, limit: 100_000 });
   const unclaimed = await loadUnclaimedJobNumbers(db, since);
   const claimOf = new Map(drafts.map(({ jobNumber, claimNumber }) => [jobNumber, claimNumber]));
   const numbers = [...new Set([...claimOf.keys(), ...unclaimed])];
