@@ -50,6 +50,8 @@ export const settingsShape = {
   ),
   OHMSWORTH_LOG: setting(wordIn(["requests", "failures", "off"]).optional()),
   OHMSWORTH_NIGHTLY: setting(wordIn(["on", "off"]).default("on")),
+  /** Where backups lie of which the newest is restored on trial every week. */
+  OHMSWORTH_BACKUPS: setting(z.string().optional()),
   OHMSWORTH_TODAY: setting(
     z
       .string()

@@ -12,6 +12,7 @@ import { Refusal, say } from "./start/say.mjs";
 import { keepSecret } from "./start/secret.mjs";
 import { serve } from "./start/serve.mjs";
 import { stopSignal } from "./start/stop-signal.mjs";
+import { tryBackupsWeekly } from "./start/weekly-trial.mjs";
 
 const development = process.argv.includes("--dev");
 const withDemo = !process.argv.includes("--no-demo");
@@ -22,7 +23,7 @@ async function start() {
   const signal = stopSignal();
   if (process.env.PORT) await choosePort(process.env.PORT); // to be told at once, not after the build
   await installIfMissing(signal);
-  const { OHMSWORTH_LISTEN: listen } = await readAllSettings();
+  const { OHMSWORTH_LISTEN: listen, OHMSWORTH_BACKUPS: backups } = await readAllSettings();
   const database = await openDatabase();
   try {
     if (withDemo) await loadDemoIfEmpty(database, { folder: ".data/demo", signal });
@@ -30,6 +31,7 @@ async function start() {
     if (!development) await buildIfChanged(signal);
     const port = await choosePort(process.env.PORT);
     const people = await database.people();
+    tryBackupsWeekly({ folder: backups, database, signal });
     await serve({ port, development, listen, databaseUrl: database.siteUrl, signal, people });
   } finally {
     await database.close();

@@ -19,6 +19,8 @@ export async function openDatabase() {
   const { readOnly } = await import("../../../db/client.ts");
   const { loadWhetherAnybody } = await import("../../../db/queries/people.ts");
   const { loadShop } = await import("../../../db/queries/shop.ts");
+  const { loadRestoreDrills } = await import("../../../db/queries/restore-drills.ts");
+  const { restoreTrialDue } = await import("../../_health/restore-trial-due.ts");
   const { addDemoPeople } = await import("../../../db/writes/people/add-demo-people.ts");
   say(process.env.DATABASE_URL ? "opening the database that DATABASE_URL names …" : "starting the database in .data …");
   try {
@@ -40,6 +42,11 @@ export async function openDatabase() {
         }));
         return anybody ? (shop.demo ? "of the invented company" : "known") : "nobody yet";
       },
+      isTrialDue: async () =>
+        await readOnly(async (db) => {
+          const { timeZone } = await loadShop(db);
+          return restoreTrialDue({ now: new Date(), timeZone, drills: await loadRestoreDrills(db) });
+        }),
       close: closeDatabase,
     };
   } catch (error) {

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { expireBackups } from "@/db/backup/expire-backups";
+import { finishedBackups } from "@/db/backup/finished-backups";
 
 let folder = "";
 beforeEach(() => {
@@ -39,6 +40,13 @@ test("the newest stays however old it is", async () => {
   const newest = backup("2025-02-01T03:00:00.000Z");
   await expireBackups(folder, 35, now);
   expect(readdirSync(folder)).toEqual([newest]);
+});
+
+test("the newest that came to its end is the one that is tried", async () => {
+  const old = backup("2026-01-20T03:00:00.000Z");
+  const newest = backup("2026-02-27T03:00:00.000Z");
+  backup("2026-02-28T03:00:00.000Z", false);
+  expect((await finishedBackups(folder)).map(({ name }) => name)).toEqual([newest, old]);
 });
 
 test.each([0, -1, 1.5, Number.NaN])("%d days are refused", async (days) => {
