@@ -7,8 +7,12 @@ import type { Reader } from "../database-types";
 import { contracts } from "../schema/coverage";
 import { repairSpans, unitFacts, units } from "../schema/register";
 import { inScope, type UnitScope } from "./money-units";
+import { loadPlainRows } from "./plain-rows";
 
 type UnitRow = typeof units.$inferSelect;
+
+const contractColumnsOfPapers = ["holder", "currency", "batchId"] as const;
+type ContractRow = Omit<typeof contracts.$inferSelect, (typeof contractColumnsOfPapers)[number]>;
 
 /** What is on file for cover beside each unit and its jobs, at the cost of a handful of reads however many units there are. */
 export async function loadCoverageFiles(
@@ -20,7 +24,12 @@ export async function loadCoverageFiles(
   const scope: UnitScope = { kind: "units", unitIds: ids };
   const among = (column: AnyColumn) => inScope(sql`${column}`, scope);
   const facts = await db.select().from(unitFacts).where(among(unitFacts.unitId));
-  const bought = await db.select().from(contracts).where(among(contracts.unitId)).orderBy(contracts.contractNumber);
+  const bought = await loadPlainRows(
+    db,
+    contracts,
+    sql`where ${inScope(sql`t.unit_id`, scope)} order by t.contract_number`,
+    { without: contractColumnsOfPapers },
+  );
   const taken = await loadTaken(db, bought);
   const spans = await db.select().from(repairSpans).where(among(repairSpans.unitId)).orderBy(repairSpans.fromOn);
   const replaced = await loadExchangedUnits(db, facts);
@@ -63,7 +72,7 @@ function factsOf(row: typeof unitFacts.$inferSelect, exchangedUnit: DatedUnit | 
 }
 
 /** A contract without a known day of sale counts as sold on its first day. */
-function contractOf(row: typeof contracts.$inferSelect, taken: NonNullable<Contract["taken"]>): Contract {
+function contractOf(row: ContractRow, taken: NonNullable<Contract["taken"]>): Contract {
   return {
     number: row.contractNumber,
     policy: row.plan ?? "",
@@ -86,7 +95,7 @@ interface TakenRow extends Record<string, unknown> {
 /** By unit, what its contract's claims were paid or still ask. A refused claim takes nothing while it is refused. */
 async function loadTaken(
   db: Reader,
-  bought: readonly (typeof contracts.$inferSelect)[],
+  bought: readonly ContractRow[],
 ): Promise<ReadonlyMap<string, NonNullable<Contract["taken"]>>> {
   const limited = new Set(bought.flatMap(({ unitId, limitCents }) => (limitCents === null ? [] : [unitId])));
   const rows =

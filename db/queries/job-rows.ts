@@ -80,7 +80,7 @@ export function unitOf(
   };
 }
 
-export function partLineOf(row: typeof partLines.$inferSelect): PartLine {
+export function partLineOf(row: Omit<typeof partLines.$inferSelect, "batchId">): PartLine {
   return {
     line: row.line,
     partNumber: row.partNumber,
@@ -96,7 +96,21 @@ export function partLineOf(row: typeof partLines.$inferSelect): PartLine {
   };
 }
 
+/** What a reading holds for papers alone: nothing is judged by it. */
+export const readingColumnsOfPapers = ["note", "technician", "takenAt", "batchId"] as const;
+type JudgedReadingRow = Omit<typeof readings.$inferSelect, (typeof readingColumnsOfPapers)[number]>;
+
 export function readingOf(row: typeof readings.$inferSelect): Reading {
+  return {
+    ...judgedReadingOf(row),
+    note: row.note ?? undefined,
+    technician: row.technician ?? undefined,
+    takenAt: row.takenAt ?? undefined,
+  };
+}
+
+/** The same without what only papers show. */
+export function judgedReadingOf(row: JudgedReadingRow): Reading {
   return {
     number: row.number,
     check: row.check,
@@ -113,14 +127,14 @@ export function readingOf(row: typeof readings.$inferSelect): Reading {
     sheetLow: row.sheetLow ?? undefined,
     sheetHigh: row.sheetHigh ?? undefined,
     sheetReference: row.sheetReference ?? undefined,
-    note: row.note ?? undefined,
-    technician: row.technician ?? undefined,
-    takenAt: row.takenAt ?? undefined,
+    note: undefined,
+    technician: undefined,
+    takenAt: undefined,
   };
 }
 
 /** The table's constraints promise a value and unit for numbers and a word for findings and codes. */
-function outcomeOf({ outcome, value, unit, word }: typeof readings.$inferSelect): ReadingOutcome {
+function outcomeOf({ outcome, value, unit, word }: JudgedReadingRow): ReadingOutcome {
   switch (outcome) {
     case "number":
       return { kind: "number", value: value ?? 0, unit: unit ?? "" };

@@ -28,7 +28,7 @@ export async function loadMoneyCases(
 ): Promise<MoneyCases> {
   const claims = await loadClaimsOfUnits(db, scope, policies);
   const isSpared = everyJob || (scope.kind === "units" && scope.unitIds.length <= fewUnits);
-  const jobs = await completeJobs(db, await loadCandidates(db, scope, isSpared ? undefined : policies));
+  const jobs = await completeJobs(db, await loadCandidates(db, scope, isSpared ? undefined : policies), scope);
   if (claims.length === 0) return { jobs, claims, jobOfClaim: () => undefined };
   const found = new Map(jobs.map((job) => [keyOf(job), job]));
   const others = claims.filter((claim) => claim.filed !== undefined && !found.has(keyOf(claim)));

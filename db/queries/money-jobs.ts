@@ -11,7 +11,7 @@ import { loadCoverageFiles } from "./coverage-files";
 import { closedJob, type JobRow, jobColumnsOfCounts, unitColumnsOfCounts, unitOf } from "./job-rows";
 import { loadEarlierJobs } from "./money-earlier";
 import { among, type JobKey, loadUnderJobs } from "./money-under";
-import { keyArray } from "./money-units";
+import { ofUnits, type UnitScope } from "./money-units";
 import { loadPlainRows } from "./plain-rows";
 
 /** A closed job with everything under it and what was done on its unit before. */
@@ -26,17 +26,22 @@ export interface MoneyJob extends JobKey {
 /** These jobs, whichever they are. */
 export async function loadMoneyJobs(db: Reader, keys: readonly JobKey[]): Promise<MoneyJob[]> {
   if (keys.length === 0) return [];
-  return await completeJobs(db, await loadPlainRows(db, jobs, among(keys), { without: jobColumnsOfCounts }));
+  const scope: UnitScope = { kind: "units", unitIds: [...new Set(keys.map(({ unitId }) => unitId))] };
+  const rows = await loadPlainRows(db, jobs, sql`where ${among(keys, scope)}`, { without: jobColumnsOfCounts });
+  return await completeJobs(db, rows, scope);
 }
 
-/** Jobs with all that is on file about them and their units, at the cost of ten reads. */
-export async function completeJobs(db: Reader, rows: readonly JobRow[]): Promise<MoneyJob[]> {
+/**
+ * Jobs with all that is on file about them and their units, at the cost of ten reads.
+ * @param scope  of which all these jobs are
+ */
+export async function completeJobs(db: Reader, rows: readonly JobRow[], scope: UnitScope): Promise<MoneyJob[]> {
   if (rows.length === 0) return [];
   const unitIds = [...new Set(rows.map(({ unitId }) => unitId))];
-  const unitOfId = await loadUnits(db, unitIds);
-  const earlier = await loadEarlierJobs(db, unitIds);
+  const unitOfId = await loadUnits(db, unitIds, scope);
+  const earlier = await loadEarlierJobs(db, unitIds, scope);
   const files = await loadCoverageFiles(db, unitIds);
-  const under = await loadUnderJobs(db, rows);
+  const under = await loadUnderJobs(db, rows, scope);
   const none: readonly EarlierJob[] = [];
   return rows.flatMap((row): MoneyJob[] => {
     const { unitId, jobId } = row;
@@ -62,9 +67,13 @@ interface KnownUnit {
   readonly makerId: number;
 }
 
-async function loadUnits(db: Reader, unitIds: readonly string[]): Promise<ReadonlyMap<string, KnownUnit>> {
+async function loadUnits(
+  db: Reader,
+  unitIds: readonly string[],
+  scope: UnitScope,
+): Promise<ReadonlyMap<string, KnownUnit>> {
   const kinds = await loadKinds(db);
-  const rows = await loadPlainRows(db, units, sql`join unnest(${keyArray(unitIds)}) as k (unit_id) using (unit_id)`, {
+  const rows = await loadPlainRows(db, units, sql`where ${ofUnits(sql`t.unit_id`, unitIds, scope)}`, {
     without: unitColumnsOfCounts,
   });
   return new Map(
