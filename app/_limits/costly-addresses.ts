@@ -33,7 +33,6 @@ export const costlyPages = [
 /** Whole tables and packets as files. */
 export const costlyFiles = [
   "GET /claims/[claim]/packet.pdf",
-  "GET /claims/packets.zip",
   "GET /claims/unclaimed/unclaimed.csv",
   "GET /files/draft/[id]/report.csv",
   "GET /jobs/jobs.csv",
@@ -51,10 +50,15 @@ export const costlyFiles = [
   "GET /shop/coverage/draft/[id]/review/changes.csv",
 ] as const satisfies readonly (keyof typeof routeActs)[];
 
-const pages = costlyPages.map(addressPattern);
-const files = costlyFiles.map((key) => addressPattern(key.replace("GET ", "")));
+/** Files that take as long as a person waits for no page, so that they stand in a line of their own. */
+export const longFiles = ["GET /claims/packets.zip"] as const satisfies readonly (keyof typeof routeActs)[];
 
-export type Costly = "page" | "file";
+const fileOf = (key: string) => addressPattern(key.replace("GET ", ""));
+const views = [...costlyPages.map(addressPattern), ...costlyFiles.map(fileOf)];
+const long = longFiles.map(fileOf);
+
+/** Which of a person's two lines. */
+export type Costly = "view" | "long";
 
 /**
  * Whether an answer costs much; undefined where not. What changes something is never turned away here: what was typed would
@@ -69,6 +73,6 @@ export function costlyKind({
   if (headers.rsc === "1" && headers["next-router-prefetch"] === "1") return undefined;
   const path = url.split(/[?#]/, 1)[0] ?? "/";
   if (path.startsWith("/_next/")) return undefined;
-  if (files.some((file) => file.test(path))) return "file";
-  return pages.some((page) => page.test(path)) ? "page" : undefined;
+  if (long.some((file) => file.test(path))) return "long";
+  return views.some((view) => view.test(path)) ? "view" : undefined;
 }

@@ -17,7 +17,7 @@ interface Rules extends TurnRules {
   readonly leftBehindMs: { readonly least: number; readonly most: number };
 }
 
-/** Our own choice: one view and one file at a time, with room for whoever opens several tabs; see DEVELOPERS.md. */
+/** Our own choice: one view, and one archive, at a time, with room for whoever opens several tabs; see DEVELOPERS.md. */
 const usual: Rules = { atOnce: 1, waiting: 8, patienceMs: 10_000, leftBehindMs: { least: 2000, most: 60_000 } };
 
 /**
@@ -25,7 +25,7 @@ const usual: Rules = { atOnce: 1, waiting: 8, patienceMs: 10_000, leftBehindMs: 
  * @returns what ends it, for servers that have not been asked anything yet
  */
 export function limitCostly(rules: Rules = usual): () => void {
-  const lines = { page: new Turns(rules), file: new Turns(rules) };
+  const lines = { view: new Turns(rules), long: new Turns(rules) };
   const limited = new WeakSet<Server>();
   const seen = (message: unknown) => {
     const { server } = message as { readonly server: Server }; // the shape that Node documents for this channel

@@ -7,7 +7,7 @@ import { afterAll, afterEach, beforeAll, expect, test, vi } from "vitest";
 import { z } from "zod";
 import { guardContent } from "@/app/_http/content-policy";
 import { failureHeader } from "@/app/_http/tell-failures";
-import { costlyFiles, costlyKind } from "@/app/_limits/costly-addresses";
+import { costlyFiles, costlyKind, longFiles } from "@/app/_limits/costly-addresses";
 import { limitCostly } from "@/app/_limits/limit-costly";
 import { whoAsks } from "@/app/_limits/who-asks";
 import { noteWhoseSession } from "@/app/_limits/whose-sessions";
@@ -158,9 +158,10 @@ const kind = (method: string, url: string, headers = {}) => costlyKind({ method,
 
 test("pages and files that read the whole company have a limit, what is small, looked at ahead or changes something has none", () => {
   for (const path of ["/repeats", "/repeats/drain_pump?by=age", "/claims/C-1/packet", "/jobs/"])
-    expect(kind("GET", path), path).toBe("page");
-  for (const path of ["/claims/packets.zip?chosen=C-1", "/claims/C-1/packet.pdf", "/repeats/drain_pump/table.csv"])
-    expect(kind("HEAD", path), path).toBe("file");
+    expect(kind("GET", path), path).toBe("view");
+  for (const path of ["/claims/C-1/packet.pdf", "/repeats/drain_pump/table.csv", "/jobs/jobs.csv"])
+    expect(kind("HEAD", path), path).toBe("view");
+  expect(kind("GET", "/claims/packets.zip?chosen=C-1")).toBe("long");
   for (const path of [
     "/healthz",
     "/sign-in",
@@ -171,8 +172,8 @@ test("pages and files that read the whole company have a limit, what is small, l
     expect(kind("GET", path), path).toBeUndefined();
   expect(kind("POST", "/repeats")).toBeUndefined();
   expect(kind("GET", "/repeats", { rsc: "1", "next-router-prefetch": "1" })).toBeUndefined();
-  expect(kind("GET", "/repeats", { "next-router-prefetch": "1" })).toBe("page");
-  expect(kind("GET", "/repeats", { rsc: "1" })).toBe("page");
+  expect(kind("GET", "/repeats", { "next-router-prefetch": "1" })).toBe("view");
+  expect(kind("GET", "/repeats", { rsc: "1" })).toBe("view");
   const tables = Object.keys(routeActs).filter((key) => /^GET .*\.(csv|pdf|zip)$/.test(key));
-  expect(tables.filter((key) => !costlyFiles.some((costly) => costly === key))).toEqual([]);
+  expect(tables.filter((key) => ![...costlyFiles, ...longFiles].some((costly) => costly === key))).toEqual([]);
 });

@@ -1,5 +1,6 @@
 // npm run soak -- log: the built site answers a walk on which names, numbers, serials and notes are stored, looked for, sent
-// wrongly and made to fail; what it printed holds none of them, and what it answered tells nothing of its inside.
+// wrongly and made to fail, by every page, address and action; what it printed holds none of them, and what it answered
+// tells nothing of its inside but a code that stands in the log.
 import { spawn } from "node:child_process";
 import { randomBytes } from "node:crypto";
 import { join } from "node:path";
@@ -12,6 +13,7 @@ import { buildIfChanged } from "../../app/commands/start/build.mjs";
 import { choosePort } from "../../app/commands/start/port.mjs";
 import { throwAwayDatabase } from "../database-server";
 import { csv, fileFolder, job, shopDocument, unit } from "../db/intake-files";
+import { builtActions, callOf } from "./built-actions";
 import { signInPeople } from "./sign-in-people";
 
 const canaries = ["Quillfeather", "5550134", "CANARYSERIAL", "J-CANARY", "larkspur", "c4n4ryk3y"];
@@ -23,6 +25,8 @@ const failure = /Failed query|42P01|DrizzleQueryError|DatabaseError/;
 const told: string[] = [];
 /** Addresses for programs that failed and did not say so as a problem (RFC 9457). */
 const wordless: string[] = [];
+/** Pages and actions that failed, by the code that they told. */
+const failedWith = new Map<string, string>();
 let cookie = "";
 const said = "Ms. Quillfeather of Larkspur Close, 5550134";
 
@@ -53,7 +57,16 @@ async function main(): Promise<number> {
     for (const text of telling.slice(0, 3)) console.log(`TOLD ${text.slice(0, 500)}`);
     console.log(`${told.length} answers seen, ${telling.length} of them tell of the inside`);
     if (wordless.length > 0) console.log(`WORDLESS ${wordless.join(", ")}`);
-    return wordless.length === 0 && leaks.length === 0 && telling.length === 0 && answers.length >= 10 && failures > 0
+    const lost = [...failedWith].filter(([code]) => !printed.includes(`"failure":"${code}"`));
+    for (const [code, what] of lost) console.log(`NOT IN THE LOG ${code} ${what}`);
+    console.log(`${failedWith.size} codes were told, ${lost.length} of them are not in the log`);
+    return wordless.length === 0 &&
+      lost.length === 0 &&
+      failedWith.size > 0 &&
+      leaks.length === 0 &&
+      telling.length === 0 &&
+      answers.length >= 10 &&
+      failures > 0
       ? 0
       : 1;
   } finally {
@@ -146,13 +159,24 @@ async function failing(site: string, ownerUrl: string): Promise<void> {
   await owner.query(`revoke all on all tables in schema public from ${role}`);
   await owner.query(`grant all on people, sessions, credentials, second_factors, recovery_codes, shop to ${role}`);
   const at = (path: string) => `${site}${path.replaceAll("[number]", "J-CANARY-1").replaceAll(/\[\w+\]/g, "1")}`;
-  for (const path of Object.keys(pageActs)) await ask(at(path));
+  for (const path of Object.keys(pageActs)) noteCode(path, await ask(at(path)));
+  for (const action of builtActions()) {
+    if (action.name.endsWith(" signOut")) continue; // nobody would be signed in for the next
+    noteCode(action.name, await ask(at(action.page), callOf(action)));
+  }
   for (const key of Object.keys(routeActs)) {
     if (!key.startsWith("GET ")) continue;
     const answer = await ask(at(key.slice("GET ".length)));
     if (answer?.status === 500 && answer.headers.get("content-type") !== "application/problem+json") wordless.push(key);
   }
   await owner.end();
+}
+
+/** The code of a failed page stands in it; what is found is kept under it. */
+function noteCode(what: string, answer: Response | undefined): void {
+  const [, code] = /\\?"digest\\?":\s*\\?"(\d+(?:@E\d+)?)/.exec(told.at(-1) ?? "") ?? [];
+  if (code !== undefined) failedWith.set(code, what);
+  else if (answer?.status === 500) failedWith.set("none", what);
 }
 
 async function ask(address: string, init: RequestInit = {}): Promise<Response | undefined> {
