@@ -1,4 +1,5 @@
 import { connection } from "next/server";
+import { sessionOfRequest } from "@/app/_people/session-of-request";
 import { readOnly } from "@/db/client";
 import { loadShop } from "@/db/queries/shop";
 import styles from "./demo-ribbon.module.css";
@@ -17,7 +18,7 @@ export async function DemoRibbon() {
 /** A page whose database cannot be reached has its own message; the ribbon then has nothing to add. */
 async function isDemo(): Promise<boolean> {
   try {
-    return (await readOnly(loadShop, { timeoutSeconds: 2 })).demo;
+    return (await sessionOfRequest())?.isDemo ?? (await readOnly(loadShop, { timeoutSeconds: 2 })).demo;
   } catch {
     return false;
   }

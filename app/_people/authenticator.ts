@@ -4,7 +4,7 @@ import { symmetricDecrypt, symmetricEncrypt } from "better-auth/crypto";
 import { readOnly } from "@/db/client";
 import { loadSecondFactor } from "@/db/queries/second-factor";
 import { beginSecondFactor, confirmSecondFactor, takeRecoveryCode, takeStep } from "@/db/writes/people/second-factor";
-import { serverSecret } from "./sign-in-library";
+import { serverSecret } from "./server-secret";
 
 /** RFC 6238 as every authenticator has it: SHA-1, six digits, half a minute. */
 const stepMs = 30_000;

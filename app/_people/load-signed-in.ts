@@ -1,11 +1,11 @@
 import { noteWhoseSession } from "@/app/_limits/whose-sessions";
 import { readOnly } from "@/db/client";
-import { loadPerson } from "@/db/queries/people";
-import { loadShop } from "@/db/queries/shop";
-import { noteSeen } from "@/db/writes/people/sessions";
+import { loadSessionByMark } from "@/db/queries/session-by-mark";
+import { endSession, noteSeen } from "@/db/writes/people/sessions";
 import type { Role } from "@/lib/people/role";
 import { noteEveryMs, sessionHolds } from "@/lib/people/session-rules";
-import { signInLibrary } from "./sign-in-library";
+import { serverSecret } from "./server-secret";
+import { sessionMarkIn } from "./session-cookie";
 
 export interface SignedIn {
   readonly id: string;
@@ -24,32 +24,39 @@ export async function loadSignedIn(headers: Headers): Promise<SignedIn | undefin
   return session === undefined || session.half ? undefined : session.person;
 }
 
-interface Session {
+export interface Session {
   /** Only the password was shown so far. */
   readonly half: boolean;
   readonly person: SignedIn;
+  /** Whether the company is the invented one. */
+  readonly isDemo: boolean;
 }
 
-/** The session that a request belongs to, while it holds: the server's own record of it decides, never the cookie alone. */
+/**
+ * The session that a request belongs to, while it holds: the server's own record of it decides, never the cookie alone. It is
+ * read here and not by the library, which asks twice and is told nothing of people and of the company: every page begins with it.
+ */
 export async function loadSession(headers: Headers): Promise<Session | undefined> {
   if (!headers.has("cookie")) return undefined;
-  const { api } = await signInLibrary();
-  const found = await api.getSession({ headers });
-  if (found === null) return undefined;
-  const { id, createdAt, seenAt, halfSignedIn } = found.session;
-  const { person, isDemo } = await readOnly(async (db) => ({
-    person: await loadPerson(db, found.user.id),
-    isDemo: (await loadShop(db)).demo,
-  }));
-  if (person === undefined || person.endedAt !== undefined || (person.demo && !isDemo)) return undefined;
+  serverSecret(); // refuses a weak one, with which anybody could sign a mark
+  const mark = sessionMarkIn(headers.get("cookie") ?? undefined);
+  if (mark === undefined) return undefined;
+  const found = await readOnly((db) => loadSessionByMark(db, mark));
+  if (found === undefined) return undefined;
+  const { id, personId, startedAt, seenAt, expiresAt, role, isDemo } = found;
   const now = Date.now();
-  const lastSeen = seenAt?.getTime() ?? createdAt.getTime();
-  noteWhoseSession(found.session.token, person.id);
-  if (!sessionHolds({ role: person.role, startedAt: createdAt.getTime(), seenAt: lastSeen, now })) return undefined;
-  if (now - lastSeen > noteEveryMs) await noteSeen(id);
-  const { name, email, role, technician, hasSecondFactor } = person;
+  if (expiresAt < now) {
+    await endSession(personId, id);
+    return undefined;
+  }
+  if (found.isShutOut) return undefined;
+  noteWhoseSession(mark, personId);
+  if (!sessionHolds({ role, startedAt, seenAt, now })) return undefined;
+  if (now - seenAt > noteEveryMs) await noteSeen(id);
+  const { name, email, hasSecondFactor, technician } = found;
   return {
-    half: halfSignedIn === true,
-    person: { id: person.id, name, email, role, technician, hasSecondFactor, sessionId: id },
+    half: found.half,
+    person: { id: personId, name, email, role, technician: technician ?? undefined, hasSecondFactor, sessionId: id },
+    isDemo,
   };
 }

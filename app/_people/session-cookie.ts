@@ -7,7 +7,7 @@ export function sessionCookieName(): string {
 
 /**
  * The mark of the session that a Cookie header holds, where this site has signed it; undefined for any other. It may have
- * ended since, so it tells one browser from another and opens nothing.
+ * ended since, so it tells one browser from another and opens nothing by itself.
  */
 export function sessionMarkIn(cookies: string | undefined): string | undefined {
   const start = `${sessionCookieName()}=`;
@@ -17,7 +17,7 @@ export function sessionMarkIn(cookies: string | undefined): string | undefined {
     .find((cookie) => cookie.startsWith(start))
     ?.slice(start.length);
   const [mark, seal] = decoded(value ?? "").split(".");
-  if (mark === undefined || seal === undefined) return undefined;
+  if (mark === undefined || mark === "" || seal === undefined) return undefined;
   const wanted = createHmac("sha256", process.env.OHMSWORTH_SECRET ?? "")
     .update(mark)
     .digest();

@@ -3,13 +3,12 @@ import { drizzleAdapter } from "@better-auth/drizzle-adapter";
 import { betterAuth } from "better-auth";
 import { processWidePromise } from "@/db/process-wide";
 import { credentials, people, sessions } from "@/db/schema/people";
-import { SettingsError } from "@/db/settings-error";
 import { signInDatabase } from "@/db/sign-in-database";
 import { hashPassword, passwordMatches } from "@/db/writes/people/hash-password";
 import { longestPassword } from "@/lib/people/password-rules";
-import { secretProblem } from "@/lib/people/secret-strength";
 import { longestSessionSeconds } from "@/lib/people/session-rules";
 import { isServedSecurely, ownOrigin } from "./own-origin";
+import { serverSecret } from "./server-secret";
 import { sessionCookieName } from "./session-cookie";
 
 /**
@@ -56,11 +55,3 @@ function openLibrary() {
 const library = processWidePromise("sign-in", async () => openLibrary());
 
 export const signInLibrary = () => library.get();
-
-/** @throws SettingsError where there is none or a weak one; the command that starts the site has looked before */
-export function serverSecret(): string {
-  const secret = process.env.OHMSWORTH_SECRET ?? "";
-  const problem = secretProblem(secret);
-  if (problem !== undefined) throw new SettingsError(`OHMSWORTH_SECRET is too weak: ${problem}.`);
-  return secret;
-}

@@ -1,6 +1,8 @@
-import { headers } from "next/headers";
-import { cache } from "react";
-import { loadSignedIn, type SignedIn } from "./load-signed-in";
+import type { SignedIn } from "./load-signed-in";
+import { sessionOfRequest } from "./session-of-request";
 
-/** Who is signed in; undefined for nobody. Looked up once for each answer, however many parts of it ask. */
-export const signedIn: () => Promise<SignedIn | undefined> = cache(async () => loadSignedIn(await headers()));
+/** Who is signed in; undefined for nobody. */
+export async function signedIn(): Promise<SignedIn | undefined> {
+  const session = await sessionOfRequest();
+  return session === undefined || session.half ? undefined : session.person;
+}
