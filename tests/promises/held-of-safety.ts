@@ -39,6 +39,14 @@ export const heldOfSafety: Partial<Readonly<Record<PromiseKey, readonly Held[]>>
     },
     { file: "tests/db/errors-tell-nothing.test.ts", test: "%s tells nothing of the inside" },
     { file: "tests/db/errors-without-values.test.ts", test: "%s is told without its values" },
+    {
+      file: "e2e/says-that-it-failed.spec.ts",
+      test: "a page and an action that fail say so with a code and nothing of the inside, and work again when the cause is gone",
+    },
+    {
+      file: "tests/app/log-failure.test.ts",
+      test: "what a page or an action threw (%s) is one line in the log under the code that is shown, without what was asked for",
+    },
   ],
   S13: [
     { file: "tests/db/client.test.ts", test: "a read past its time limit is stopped and says so" },
