@@ -2,7 +2,7 @@ import { describeCoverage, describeItem } from "@/lib/coverage/describe-coverage
 import { causes } from "@/lib/domain/cause";
 import { componentOf } from "@/lib/domain/components";
 import type { PartLine } from "@/lib/domain/job";
-import type { EvidenceItem } from "@/lib/evidence/evidence-check";
+import type { EvidenceCheck, EvidenceItem } from "@/lib/evidence/evidence-check";
 import { authorizationCheck } from "./authorization-check";
 import type { ClaimTask, TaskKey } from "./claim";
 import type { ClaimAmounts } from "./claim-amounts";
@@ -21,7 +21,9 @@ export function claimTasks(given: ClaimCase, covered: CoveredByPolicy, amounts: 
 
 /** What would fix everything that is missing, for whoever asks nothing else of a great many jobs. */
 export function claimFixes(given: ClaimCase, covered: CoveredByPolicy, amounts: ClaimAmounts): readonly string[] {
-  return askedTasks(given, covered, amounts).flatMap(({ fixes }) => fixes);
+  const all: string[] = [];
+  for (const { fixes } of askedTasks(given, covered, amounts)) for (const fix of fixes) all.push(fix);
+  return all;
 }
 
 interface AskedTask {
@@ -37,8 +39,7 @@ function askedTasks(given: ClaimCase, covered: CoveredByPolicy, amounts: ClaimAm
     unitAndSerial(given),
     coverageWindow(given, covered),
     faultAndRemedy(given),
-    evidenceTask("readings", given, (key) => key.startsWith("check:") || key === "reading_log" || key === "proof"),
-    evidenceTask("photos", given, (key) => key.startsWith("photo:") || key === "part_labels"),
+    ...evidenceTasks(given.evidence),
     partsAndLabour(given, covered, amounts),
   ];
 }
@@ -86,7 +87,21 @@ function faultAndRemedy({ record, policy }: ClaimCase): AskedTask {
   return task("fault_and_remedy", () => [...name(), causes[cause].name, ...unrelated], [...fixes, ...cannotCompare]);
 }
 
-function evidenceTask(key: TaskKey, { evidence }: ClaimCase, belongs: (itemKey: string) => boolean): AskedTask {
+/** By check: jobs on which nothing was read share one, and its words are put together once for all of them. */
+const tasksOfChecks = new WeakMap<EvidenceCheck, readonly AskedTask[]>();
+
+function evidenceTasks(evidence: EvidenceCheck): readonly AskedTask[] {
+  const known = tasksOfChecks.get(evidence);
+  if (known !== undefined) return known;
+  const tasks = [
+    evidenceTask("readings", evidence, (key) => key.startsWith("check:") || key === "reading_log" || key === "proof"),
+    evidenceTask("photos", evidence, (key) => key.startsWith("photo:") || key === "part_labels"),
+  ];
+  tasksOfChecks.set(evidence, tasks);
+  return tasks;
+}
+
+function evidenceTask(key: TaskKey, evidence: EvidenceCheck, belongs: (itemKey: string) => boolean): AskedTask {
   const applying = evidence.items.filter((item) => item.state !== "does_not_apply" && belongs(item.key));
   const found = () => applying.filter((item) => item.state === "in_place").map((item) => item.label);
   const fixes = applying.filter((item) => item.state === "missing").map(fixOf);

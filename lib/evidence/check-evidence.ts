@@ -37,7 +37,10 @@ export function checkFindings(
     (chosen, next) => (chosen === undefined || next.fit > chosen.fit ? next : chosen),
     undefined,
   );
-  if (best !== undefined) return { ...best.check, warnings };
+  if (best !== undefined) {
+    const { kind, entryId, items, contradictions, outside } = best.check;
+    return { kind, entryId, items, contradictions, outside, warnings, verdict: verdictOf(best.entry, best.check) };
+  }
   const outside = outsideFindings(record, undefined, current);
   const kind = outside.length > 0 ? "outside_cause" : "no_entry";
   return {
@@ -58,7 +61,9 @@ function matchingEntries(entries: readonly EvidenceEntry[], failureMode: string 
 }
 
 interface Checked {
-  readonly check: Omit<EvidenceCheck, "warnings">;
+  readonly entry: EvidenceEntry;
+  /** Put into words only where this entry is the one that is used. */
+  readonly check: Omit<EvidenceCheck, "warnings" | "verdict">;
   /** How well the readings fit the entry: its proof counts most, then what speaks against it, then items in place. */
   readonly fit: number;
 }
@@ -71,9 +76,9 @@ function checkEntry(record: JobRecord, entry: EvidenceEntry, current: readonly J
   const kind = kindOf(outside.length > 0, contradictions.length > 0, isMissing);
   const inPlace = items.filter((item) => item.state === "in_place").length;
   const proofFit = holds(entry.proof, current) === undefined ? 0 : 100;
-  const check = { kind, entryId: entry.id, items, contradictions, outside };
   return {
-    check: { ...check, verdict: verdictOf(entry, check) },
+    entry,
+    check: { kind, entryId: entry.id, items, contradictions, outside },
     fit: proofFit - 10 * contradictions.length + inPlace / items.length,
   };
 }

@@ -22,9 +22,20 @@ export const entries: readonly EvidenceEntry[] = [
  * where it has no entry of its own, the electric dryer's rules are used (common practice, no source).
  */
 export function entriesFor(productType: ProductType, component: string): readonly EvidenceEntry[] {
-  const own = entries.filter((entry) => entry.productType === productType && entry.component === component);
-  return own.length === 0 && productType === "gas_dryer" ? entriesFor("electric_dryer", component) : own;
+  const own = ofComponent.get(placeOf(productType, component));
+  if (own !== undefined) return own;
+  return productType === "gas_dryer" ? entriesFor("electric_dryer", component) : none;
 }
+
+const none: readonly EvidenceEntry[] = [];
+
+const placeOf = (productType: ProductType, component: string) => `${productType} ${component}`;
+
+/** Looked up with every job that is judged. */
+const ofComponent: ReadonlyMap<string, readonly EvidenceEntry[]> = entries.reduce((groups, entry) => {
+  const place = placeOf(entry.productType, entry.component);
+  return groups.set(place, [...(groups.get(place) ?? []), entry]);
+}, new Map<string, readonly EvidenceEntry[]>());
 
 export function entryOf(id: string): EvidenceEntry | undefined {
   return entries.find((entry) => entry.id === id);

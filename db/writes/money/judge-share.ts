@@ -21,8 +21,7 @@ const timeoutSeconds = 3600;
 
 /** @returns how many rows were copied into the table */
 export async function judgeShare(share: JudgingShare): Promise<number> {
-  const columns = unclaimedColumns.map(({ name }) => name);
-  return await copyInto({ table: share.table, columns }, linesOf(share), { timeoutSeconds });
+  return await copyInto({ table: share.table, columns: names }, linesOf(share), { timeoutSeconds });
 }
 
 async function* linesOf(share: JudgingShare): AsyncGenerator<string> {
@@ -57,12 +56,14 @@ function scopesOf({ runs, share, shares }: JudgingShare): readonly UnitScope[] {
   return all.filter((_, run) => run % shares === share);
 }
 
+const names = unclaimedColumns.map(({ name }) => name);
+
 function lineOf(row: UnclaimedRow, missingKey: string | null): string {
   const values: Readonly<Record<string, string | number | null | readonly string[]>> = row;
   return copyLine(
-    unclaimedColumns.map(({ name }) => {
-      const value = name === "missing_key" ? missingKey : (values[name] ?? null);
-      return typeof value === "object" && value !== null ? JSON.stringify(value) : value;
+    names.map((name) => {
+      const value = name === "missing_key" ? missingKey : values[name];
+      return typeof value === "string" || typeof value === "number" ? value : null; // the list goes by its key
     }),
   );
 }

@@ -40,6 +40,7 @@ export function judgeUnclaimed(cases: MoneyCases, yardstick: Yardstick): Unclaim
 }
 
 const noClaims: readonly ClaimOfJob[] = [];
+const noRanges: readonly ExpectedRange[] = [];
 
 interface Bearing {
   readonly stored: readonly StoredPolicy[];
@@ -71,7 +72,11 @@ function unfiledRows(
   const policies = stored
     .filter(({ policyId, policy }) => coversAnything(decision, policy) && !isTaken(taken, policyId))
     .map(({ policyId, policy }) => ({ policyId, policy: policyWithContract(policy, file.contracts) }));
-  const evidence = () => checkEvidence(record, ranges.get(job.modelId) ?? []);
+  let checked: EvidenceCheck | undefined; // once for all payers of the job
+  const evidence = () => {
+    checked ??= checkEvidence(record, ranges.get(job.modelId) ?? noRanges);
+    return checked;
+  };
   return unfiledLeaks({ record, decision, evidence, policies }).map(({ policyId, found }) =>
     rowOf(job, policyId, record.job, found),
   );

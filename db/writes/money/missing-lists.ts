@@ -8,35 +8,53 @@ export interface MissingList {
   readonly missing: readonly string[];
 }
 
-/** Far more than a company's jobs differ in; where they differ in more, lists are looked up in the database again. */
-const mostRemembered = 20_000;
+/** Far more sentences than a company's jobs differ in; where they differ in more, lists are looked up in the database again. */
+const mostRemembered = 100_000;
+
+/** A sentence after those before it, with the key of the list that ends here. */
+interface Step {
+  key: string | undefined;
+  readonly next: Map<string, Step>;
+}
 
 /**
  * Gives what is missing a key made from its words, so that rows name it and the words are stored once: thousands of jobs
- * lack the same, and their words would be most of what is stored of them.
+ * lack the same, and their words would be most of what is stored of them. Lists are followed sentence by sentence, since
+ * most sentences come again as the same value, and then are not read.
  */
 export class MissingLists {
-  readonly #keys = new Map<string, string>();
+  #first: Step = { key: undefined, next: new Map() };
+  #remembered = 0;
   #added: MissingList[] = [];
 
   /** @returns null where nothing is missing */
   keyOf(missing: readonly string[]): string | null {
     if (missing.length === 0) return null;
-    const words = missing.join("\n");
-    const known = this.#keys.get(words);
-    if (known !== undefined) return known;
-    const key = keyOfWords(missing);
-    if (this.#keys.size >= mostRemembered) this.#keys.clear();
-    this.#keys.set(words, key);
-    this.#added.push({ missing_key: key, missing });
-    return key;
+    let step = this.#first;
+    for (const sentence of missing) step = step.next.get(sentence) ?? this.#stepFrom(step, sentence);
+    if (step.key === undefined) {
+      step.key = keyOfWords(missing);
+      this.#added.push({ missing_key: step.key, missing });
+    }
+    return step.key;
   }
 
   /** Lists that came since this was last asked; they must be stored before any row that names them. */
   takeAdded(): readonly MissingList[] {
     const added = this.#added;
     this.#added = [];
+    if (this.#remembered > mostRemembered) {
+      this.#first = { key: undefined, next: new Map() };
+      this.#remembered = 0;
+    }
     return added;
+  }
+
+  #stepFrom(before: Step, sentence: string): Step {
+    const step = { key: undefined, next: new Map() };
+    before.next.set(sentence, step);
+    this.#remembered += 1;
+    return step;
   }
 }
 
