@@ -1,4 +1,4 @@
-import type { LineEvent } from "./signal-record";
+import type { Events } from "./line-events";
 import { ageBandCount, ageBandOfWeeks, blockOf, weeksPerYear } from "./weeks";
 
 /** Sums by block of 13 weeks and age band, cumulated over blocks, so that any baseline is one subtraction. */
@@ -48,19 +48,29 @@ export function baselineOf(block: number): Span | undefined {
 
 /**
  * Jobs by the block of their call and the age of their machine.
- * @param into  sums of the same range that are needed no more, to be written over
+ * @param into    sums of the same range that are needed no more, to be written over
+ * @param counts  of the entries, by their place in the columns; undefined: all
  */
-export function blockSums(range: BlockRange, events: readonly LineEvent[], into?: BlockSums): BlockSums {
+export function blockSums(
+  range: BlockRange,
+  events: readonly Events[],
+  into?: BlockSums,
+  counts?: (at: number) => boolean,
+): BlockSums {
   const before = into?.before.fill(0) ?? new Float64Array((range.count + 1) * ageBandCount);
   let [touched, firstPlace] = [0, before.length]; // one bit for each band; most groups have events at few ages
-  for (const { failedWeek, inServiceWeek, jobs } of events) {
-    const block = blockOf(failedWeek) - range.first;
-    if (block < 0 || block >= range.count) continue;
-    const band = ageBandOfWeeks(failedWeek - inServiceWeek);
-    const place = (block + 1) * ageBandCount + band;
-    before[place] = (before[place] ?? 0) + jobs;
-    touched |= 1 << band;
-    firstPlace = Math.min(firstPlace, (block + 1) * ageBandCount);
+  for (const { columns, from, until } of events) {
+    const { failedWeek, inServiceWeek, jobs } = columns;
+    for (let at = from; at < until; at++) {
+      const week = failedWeek[at] ?? 0;
+      const block = blockOf(week) - range.first;
+      if (block < 0 || block >= range.count || counts?.(at) === false) continue;
+      const band = ageBandOfWeeks(week - (inServiceWeek[at] ?? 0));
+      const place = (block + 1) * ageBandCount + band;
+      before[place] = (before[place] ?? 0) + (jobs[at] ?? 0);
+      touched |= 1 << band;
+      firstPlace = Math.min(firstPlace, (block + 1) * ageBandCount);
+    }
   }
   for (let band = 0; band < ageBandCount; band++) {
     if ((touched & (1 << band)) === 0) continue;

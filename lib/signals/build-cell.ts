@@ -3,9 +3,10 @@ import { builtAlike } from "./causes-of-symptom";
 import type { AgeCounts, CellWeeks, Learnt } from "./cell-weeks";
 import { type ExposureWeeks, weeksOf } from "./exposure-weeks";
 import { jobsOfCell } from "./jobs-of-cell";
+import type { Events } from "./line-events";
 import type { ModelSums } from "./rest-of-type";
 import { againstLine, uncovered } from "./rest-rates";
-import type { CellKey, LineEvent, SignalRecord } from "./signal-record";
+import type { CellKey, SignalRecord } from "./signal-record";
 import { toleratedRatio } from "./tolerated-ratio";
 import type { Line } from "./type-record";
 import { ageBandCount, ageBandOfWeeks, blockOf, weeksAhead, weeksPerBlock } from "./weeks";
@@ -16,7 +17,7 @@ export interface CellParts {
   readonly exposure: ExposureWeeks;
   /** Read while the cell is built, and then no more. */
   readonly sums: ModelSums;
-  readonly events: () => readonly LineEvent[];
+  readonly events: () => readonly Events[];
 }
 
 /** Where a cell is worked out. A large company has a hundred thousand cells, which can share the room if each is read at once. */
@@ -78,8 +79,8 @@ function fillRates({ range, spread }: Learnt, line: Line, parts: CellParts, { to
 }
 
 /** Of the record's weeks, at ages at which there is an expectation. */
-function coveredBy({ record, range }: Learnt, rates: Float64Array): (event: LineEvent) => boolean {
-  return ({ failedWeek: week, inServiceWeek }) =>
+function coveredBy({ record, range }: Learnt, rates: Float64Array): (week: number, inServiceWeek: number) => boolean {
+  return (week, inServiceWeek) =>
     week >= record.firstWeek &&
     week <= record.lastWeek &&
     (rates[(blockOf(week) - range.first) * ageBandCount + ageBandOfWeeks(week - inServiceWeek)] ?? uncovered) >= 0;

@@ -5,8 +5,9 @@ import { clumpingByBlock } from "./clumping";
 import { seasonByWeek, spreadByBlock } from "./company-blocks";
 import { denseWeeks, type ExposureWeeks, exposureWeeks } from "./exposure-weeks";
 import { largestYear } from "./largest-year";
+import type { Events } from "./line-events";
 import type { ModelSums } from "./rest-of-type";
-import type { CellKey, Cohort, LineEvent, SignalRecord, WordKind } from "./signal-record";
+import type { CellKey, Cohort, SignalRecord, WordKind } from "./signal-record";
 import { type Line, type MachineGroup, type TypeRecord, typeRecords } from "./type-record";
 
 /** Observed and expected counts of one cell, week by week. */
@@ -167,10 +168,8 @@ function passWhole(type: MachineGroup, group: Group, { range }: Learnt, pass: Pa
   }
 }
 
-/** Those of one model are handed on as they are: copying them all took a fifth of the time. */
-function eventsOfModels({ eventsOf: of }: Line, models: readonly number[]): readonly LineEvent[] {
-  const [first, ...others] = models.flatMap((model) => [of.get(model) ?? []]);
-  return first === undefined ? [] : others.length === 0 ? first : first.concat(...others);
+function eventsOfModels({ eventsOf: of }: Line, models: readonly number[]): readonly Events[] {
+  return models.flatMap((model) => of.get(model) ?? []);
 }
 
 function eventsOf(line: Line, models: readonly number[], range: BlockRange, into?: BlockSums): BlockSums | undefined {
@@ -183,8 +182,8 @@ function passHalves(type: TypeRecord, model: number, cohorts: readonly Cohort[],
   const { maker, number } = record.models[model] ?? { maker: "", number: "" };
   const lines = type.lines
     .filter(({ kind }) => kind === "component")
-    .map((line) => ({ line, eventsOf: byHalf(line.eventsOf.get(model) ?? []) }));
-  const own = [model];
+    .map((line) => ({ line, halves: line.eventsOf.get(model)?.halves }));
+  const models = [model];
   const reused = blockSums(range, []); // a large company has millions, and few are followed
   for (const half of new Set(cohorts.flatMap(({ madeHalf }) => madeHalf ?? []))) {
     const exposure = exposureWeeks(
@@ -193,31 +192,22 @@ function passHalves(type: TypeRecord, model: number, cohorts: readonly Cohort[],
       cohorts.filter(({ madeHalf }) => madeHalf === half),
       dense,
     );
-    for (const { line, eventsOf } of lines) {
-      const events = eventsOf.get(half) ?? [];
+    for (const { line, halves } of lines) {
+      const own = halves?.get(half);
+      const events = own === undefined ? [] : [own];
       const sumsIn = (into?: BlockSums) => ({
         exposure: exposure.sums,
-        events: events.length === 0 ? undefined : blockSums(range, events, into),
+        events: own === undefined ? undefined : blockSums(range, events, into),
       });
-      pass(line, { models: own, exposure, sums: () => sumsIn(reused) }, (sums) => ({
+      pass(line, { models, exposure, sums: () => sumsIn(reused) }, (sums) => ({
         key: keyOf(type.productType, { maker, model: number }, line.kind, line.word, half),
-        models: own,
+        models,
         exposure,
         sums: sums ?? sumsIn(),
         events: () => events,
       }));
     }
   }
-}
-
-function byHalf(events: readonly LineEvent[]): Map<number | undefined, LineEvent[]> {
-  const halves = new Map<number | undefined, LineEvent[]>();
-  for (const event of events) {
-    const own = halves.get(event.madeHalf) ?? [];
-    halves.set(event.madeHalf, own);
-    own.push(event);
-  }
-  return halves;
 }
 
 function keyOf(

@@ -1,7 +1,8 @@
 import { pearsonWithin } from "@/lib/statistics/multiplicity/pearson-within";
 import { type BlockRange, baselineOf } from "./block-sums";
 import { type ExposureWeeks, weeksOf } from "./exposure-weeks";
-import type { LineEvent, SignalRecord, WordKind } from "./signal-record";
+import type { Events } from "./line-events";
+import type { SignalRecord, WordKind } from "./signal-record";
 import type { MachineGroup, TypeRecord } from "./type-record";
 import { weeksPerBlock } from "./weeks";
 
@@ -57,7 +58,7 @@ function addGroup(
   for (const { kind, eventsOf } of lines) {
     for (const [model, events] of eventsOf) {
       const weights = weightsOf.get(model);
-      if (weights === undefined || events.length < 2) continue;
+      if (weights === undefined || events.until - events.from < 2) continue;
       fill(counts, events, record);
       for (let block = 0; block < range.count; block++)
         addBlock(sums[kind][block], counts, weights, block, { record, range });
@@ -66,10 +67,16 @@ function addGroup(
   }
 }
 
-function fill(counts: Float64Array, events: readonly LineEvent[], { firstWeek }: SignalRecord, isOver = false): void {
-  for (const { failedWeek, jobs } of events) {
-    const place = failedWeek - firstWeek;
-    if (place >= 0 && place < counts.length) counts[place] = isOver ? 0 : (counts[place] ?? 0) + jobs;
+function fill(
+  counts: Float64Array,
+  { columns, from, until }: Events,
+  { firstWeek }: SignalRecord,
+  isOver = false,
+): void {
+  for (let at = from; at < until; at++) {
+    const place = (columns.failedWeek[at] ?? 0) - firstWeek;
+    if (place >= 0 && place < counts.length)
+      counts[place] = isOver ? 0 : (counts[place] ?? 0) + (columns.jobs[at] ?? 0);
   }
 }
 

@@ -65,10 +65,10 @@ function seasonByBlock(record: SignalRecord, type: TypeRecord, range: BlockRange
   }
   for (const line of type.lines) {
     if (line.kind !== "component") continue;
-    for (const events of line.eventsOf.values()) {
-      for (const { failedWeek, jobs } of events) {
-        const place = failedWeek - record.firstWeek;
-        if (place >= 0 && place < failures.length) failures[place] = (failures[place] ?? 0) + jobs;
+    for (const { columns, from, until } of line.eventsOf.values()) {
+      for (let at = from; at < until; at++) {
+        const place = (columns.failedWeek[at] ?? 0) - record.firstWeek;
+        if (place >= 0 && place < failures.length) failures[place] = (failures[place] ?? 0) + (columns.jobs[at] ?? 0);
       }
     }
   }

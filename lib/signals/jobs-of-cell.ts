@@ -1,10 +1,10 @@
 import type { CellWeeks } from "./cell-weeks";
-import type { LineEvent } from "./signal-record";
+import type { Events } from "./line-events";
 
 interface CellJobs {
-  readonly events: readonly LineEvent[];
+  readonly events: readonly Events[];
   /** Whether there is an expectation in the week and at the age of an event. */
-  readonly isCovered: (event: LineEvent) => boolean;
+  readonly isCovered: (failedWeek: number, inServiceWeek: number) => boolean;
 }
 
 /** One place per week, all 0: a large company has a hundred thousand cells, which can share the room. */
@@ -21,30 +21,51 @@ export function jobsOfCell(
   { events, isCovered }: CellJobs,
   { observed, lastKnown }: JobsRoom,
 ): Pick<CellWeeks, "unknownAt" | "carrying"> {
-  const late: LineEvent[] = [];
-  for (const event of events) {
-    if (!isCovered(event)) continue;
-    const { failedWeek, knownWeek } = event;
-    const place = failedWeek - firstWeek;
-    observed[place] = (observed[place] ?? 0) + event.jobs;
-    if (knownWeek <= failedWeek) continue;
-    late.push(event);
-    lastKnown[place] = Math.max(lastKnown[place] ?? 0, knownWeek);
+  const late: LateJobs[] = [];
+  for (const { columns, from, until } of events) {
+    const { failedWeek, knownWeek, inServiceWeek, jobs } = columns;
+    for (let at = from; at < until; at++) {
+      const week = failedWeek[at] ?? 0;
+      if (!isCovered(week, inServiceWeek[at] ?? 0)) continue;
+      const [place, known, count] = [week - firstWeek, knownWeek[at] ?? 0, jobs[at] ?? 0];
+      observed[place] = (observed[place] ?? 0) + count;
+      if (known <= week) continue;
+      late.push({ week, known, count });
+      lastKnown[place] = Math.max(lastKnown[place] ?? 0, known);
+    }
   }
   return {
-    unknownAt: (week, seenAt) => {
-      if ((lastKnown[week - firstWeek] ?? 0) <= seenAt) return 0;
+    unknownAt: (asked, seenAt) => {
+      if ((lastKnown[asked - firstWeek] ?? 0) <= seenAt) return 0;
       let unknown = 0;
-      for (const { failedWeek, knownWeek, jobs } of late)
-        if (failedWeek === week && knownWeek > seenAt) unknown += jobs;
+      for (const { week, known, count } of late) if (week === asked && known > seenAt) unknown += count;
       return unknown;
     },
-    carrying: (component, from, to) => {
-      let carried = 0;
-      for (const event of events)
-        if (event.failed === component && event.failedWeek >= from && event.failedWeek <= to && isCovered(event))
-          carried += event.jobs;
-      return carried;
-    },
+    carrying: (component, first, last) => carriedBy({ events, isCovered }, component, first, last),
   };
+}
+
+interface LateJobs {
+  readonly week: number;
+  readonly known: number;
+  readonly count: number;
+}
+
+function carriedBy({ events, isCovered }: CellJobs, component: string, first: number, last: number): number {
+  let carried = 0;
+  for (const { columns, from, until } of events) {
+    const code = columns.components.indexOf(component);
+    for (let at = from; at < until; at++) {
+      const week = columns.failedWeek[at] ?? 0;
+      if (
+        columns.failed[at] === code &&
+        code >= 0 &&
+        week >= first &&
+        week <= last &&
+        isCovered(week, columns.inServiceWeek[at] ?? 0)
+      )
+        carried += columns.jobs[at] ?? 0;
+    }
+  }
+  return carried;
 }

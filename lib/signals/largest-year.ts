@@ -41,7 +41,7 @@ function expectedInBlock(
   const span = baselineWith(line, parts, block);
   if (span === undefined) return 0;
   const { places, unitWeeks, before } = parts.exposure.held;
-  if (line.causes !== undefined) {
+  if ((line.causes?.apartAt[block] ?? []).length > 0) {
     const rates = new Float64Array(ageBandCount);
     const sums = { exposure: parts.exposure.sums, events: ownEvents };
     againstLine(line, { models: parts.models, sums }, block, span, { rates, at: 0 });

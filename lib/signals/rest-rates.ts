@@ -1,4 +1,4 @@
-import { type BlockSums, fewestUnitWeeks, type Span, sumOf } from "./block-sums";
+import { fewestUnitWeeks, type Span, sumOf } from "./block-sums";
 import type { Cause } from "./causes-of-symptom";
 import type { ModelSums, RestOfType } from "./rest-of-type";
 import type { Line } from "./type-record";
@@ -35,9 +35,10 @@ export function againstLine(
   span: Span,
   into?: RateRow,
 ): AgainstRest {
-  return line.causes === undefined
+  const apart = line.causes?.apartAt[block] ?? [];
+  return apart.length === 0
     ? againstRest(line.rest, sums, block, span, into)
-    : againstCauses(line.causes, { models, sums }, block, span, into);
+    : againstCauses(line.rest, apart, { models, sums }, block, span, into);
 }
 
 function againstRest(
@@ -68,8 +69,9 @@ function againstRest(
   return { observed, expected, relativeVariance: expected > 0 ? variance / expected ** 2 : 0 };
 }
 
-/** The same, where each cause counts only among the models that can have it, and for a group that can. */
+/** The same, where some causes count only among the models that can have them, and for a group that can. */
 function againstCauses(
+  type: RestOfType,
   causes: readonly Cause[],
   { models, sums: { exposure, events } }: { readonly models: readonly number[]; readonly sums: ModelSums },
   block: number,
@@ -77,30 +79,44 @@ function againstCauses(
   into?: RateRow,
 ): AgainstRest {
   const at = block * ageBandCount;
-  const within = (sums: BlockSums | undefined, band: number) => (sums === undefined ? 0 : sumOf(sums, span, band));
-  const own = causes.map(({ rest, sumsOf }) => ({
-    rest,
-    having: models.filter((model) => rest.has(model, block)).length,
-    events: models.flatMap((model) => sumsOf(model)?.events ?? []),
-  }));
+  const having = causes.map(({ rest }) => models.filter((model) => rest.has(model, block)).length);
   // Models of one maker that are built differently have no one rate by age; each is followed by itself.
-  const isMixed = own.some(({ having }) => having > 0 && having < models.length);
-  const its = own.filter(({ having }) => having > 0);
+  const isMixed = having.some((count) => count > 0 && count < models.length);
   let [observed, expected, variance] = [0, 0, 0];
   for (let band = 0; band < ageBandCount; band++) {
-    const ownWeeks = within(exposure, band);
-    const others = its.map(({ rest }) => (rest.exposure[at + band] ?? 0) - ownWeeks);
-    const isCovered = !isMixed && others.every((weeks) => weeks >= fewestUnitWeeks);
-    const rates = its.map(({ rest, events: parts }, i) => {
-      const count = parts.reduce((sum, part) => sum + within(part, band), 0);
-      return Math.max(0, (rest.events[at + band] ?? 0) - count) / (others[i] ?? 1);
-    });
-    const rate = isCovered ? rates.reduce((sum, one) => sum + one, 0) : uncovered;
-    if (into !== undefined) into.rates[into.at + band] = rate;
+    const ownWeeks = sumOf(exposure, span, band);
+    const ownEvents = events === undefined ? 0 : sumOf(events, span, band);
+    const othersWeeks = (type.exposure[at + band] ?? 0) - ownWeeks;
+    let isCovered = !isMixed && othersWeeks >= fewestUnitWeeks;
+    let common = (type.events[at + band] ?? 0) - ownEvents;
+    let [rate, doubt] = [0, 0];
+    for (let i = 0; i < causes.length && isCovered; i++) {
+      const cause = causes[i];
+      if (cause === undefined) continue;
+      const others = (cause.rest.events[at + band] ?? 0) - eventsIn(cause, models, span, band);
+      common -= others;
+      if (having[i] === 0) continue;
+      const weeks = (cause.rest.exposure[at + band] ?? 0) - ownWeeks;
+      isCovered = weeks >= fewestUnitWeeks;
+      rate += Math.max(0, others) / weeks;
+      doubt += Math.max(0, others) / weeks ** 2;
+    }
+    rate += Math.max(0, common) / othersWeeks;
+    doubt += Math.max(0, common) / othersWeeks ** 2;
+    if (into !== undefined) into.rates[into.at + band] = isCovered ? rate : uncovered;
     if (!isCovered) continue;
-    observed += within(events, band);
+    observed += ownEvents;
     expected += ownWeeks * rate;
-    variance += rates.reduce((sum, one, i) => sum + (ownWeeks * ownWeeks * one) / (others[i] ?? 1), 0);
+    variance += ownWeeks * ownWeeks * doubt;
   }
   return { observed, expected, relativeVariance: expected > 0 ? variance / expected ** 2 : 0 };
+}
+
+function eventsIn(cause: Cause, models: readonly number[], span: Span, band: number): number {
+  let sum = 0;
+  for (const model of models) {
+    const own = cause.sumsOf(model)?.events;
+    if (own !== undefined) sum += sumOf(own, span, band);
+  }
+  return sum;
 }

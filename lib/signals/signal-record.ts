@@ -47,9 +47,6 @@ export interface WeeklyJobs {
   readonly jobs: number;
 }
 
-/** What a line of words looks at of a job: the record's own rows, since a large company has a million of them. */
-export type LineEvent = Pick<WeeklyJobs, "madeHalf" | "inServiceWeek" | "failedWeek" | "knownWeek" | "failed" | "jobs">;
-
 /**
  * What a cell counts: failures of a component, or all closed jobs with one symptom, or in which one fault code was shown.
  * A code means something else at another maker, so it is compared among one maker's models only.

@@ -1,9 +1,10 @@
 import type { ProductType } from "@/lib/domain/product-type";
 import { type BlockRange, type BlockSums, blockSums, sumsRoom } from "./block-sums";
-import { type Cause, causesOfSymptom } from "./causes-of-symptom";
+import { type Causes, causesOfSymptom } from "./causes-of-symptom";
 import type { ExposureWeeks } from "./exposure-weeks";
+import { EventSorter, type ModelEvents } from "./line-events";
 import { type ModelSums, type RestOfType, restOfType } from "./rest-of-type";
-import type { LineEvent, SignalRecord, WordKind } from "./signal-record";
+import type { SignalRecord, WordKind } from "./signal-record";
 
 /** Machines that can be compared: what one model suffers is measured against the others. */
 export interface MachineGroup {
@@ -23,12 +24,12 @@ export interface TypeRecord extends MachineGroup {
 export interface Line {
   readonly kind: WordKind;
   readonly word: string;
-  readonly eventsOf: ReadonlyMap<number, readonly LineEvent[]>;
+  readonly eventsOf: ReadonlyMap<number, ModelEvents>;
   /** Of one model of the group. */
   readonly sumsOf: (model: number) => ModelSums | undefined;
   readonly rest: RestOfType;
   /** Of a symptom that models show for different reasons, since they are built differently; otherwise undefined. */
-  readonly causes: readonly Cause[] | undefined;
+  readonly causes: Causes | undefined;
 }
 
 /** @param exposureOf  a model, by position in the record's models */
@@ -48,20 +49,23 @@ export function typeRecords(
     type.makers.set(maker, own);
     own.models.set(model, exposure);
   });
-  for (const jobs of record.jobs) {
+  const sorter = new EventSorter(record.jobs);
+  record.jobs.forEach((jobs, row) => {
     const model = record.models[jobs.model];
     const type = model && types.get(model.productType);
-    if (model === undefined || type === undefined) continue;
-    if (jobs.failed !== undefined) addEvent(type.components, "component", jobs.failed, jobs.model, jobs);
-    if (jobs.symptom !== undefined) addEvent(type.symptoms, "symptom", jobs.symptom, jobs.model, jobs);
-    if (jobs.codes === undefined) continue;
+    if (model === undefined || type === undefined) return;
+    if (jobs.failed !== undefined) sorter.add(lineIn(type.components, "component", jobs.failed, sorter), row);
+    if (jobs.symptom !== undefined) sorter.add(lineIn(type.symptoms, "symptom", jobs.symptom, sorter), row);
+    if (jobs.codes === undefined) return;
     const words = type.makers.get(model.maker)?.words ?? new Map();
-    for (const code of jobs.codes) addEvent(words, "fault_code", code, jobs.model, jobs);
-  }
+    for (const code of jobs.codes) sorter.add(lineIn(words, "fault_code", code, sorter), row);
+  });
+  const events = sorter.sorted();
   const linesOf = (words: Words, models: GrowingType["models"], components: readonly Line[]) => {
     const restOf = new Map(components.map(({ word, rest }) => [word, rest]));
     return [...words.values()]
       .toSorted((a, b) => (a.word < b.word ? -1 : 1))
+      .map(({ kind, word, line }) => ({ kind, word, eventsOf: events[line] ?? new Map() }))
       .map((line) => lineOf(line, { models, restOf, range, room }));
   };
   const bothOf = ({ models, components, symptoms }: GrowingType) => {
@@ -80,7 +84,8 @@ export function typeRecords(
   }));
 }
 
-type GrowingLine = Pick<Line, "kind" | "word"> & { readonly eventsOf: Map<number, LineEvent[]> };
+/** A word of the type with the number of its line at the sorter. */
+type GrowingLine = Pick<Line, "kind" | "word"> & { readonly line: number };
 type Words = Map<string, GrowingLine>;
 
 interface GrowingType {
@@ -94,12 +99,12 @@ function growingType(): GrowingType {
   return { models: new Map(), components: new Map(), symptoms: new Map(), makers: new Map() };
 }
 
-function addEvent(words: Words, kind: WordKind, word: string, model: number, event: LineEvent): void {
-  const line = words.get(word) ?? { kind, word, eventsOf: new Map() };
-  words.set(word, line);
-  const own = line.eventsOf.get(model);
-  if (own === undefined) line.eventsOf.set(model, [event]);
-  else own.push(event);
+function lineIn(words: Words, kind: WordKind, word: string, sorter: EventSorter): number {
+  const known = words.get(word);
+  if (known !== undefined) return known.line;
+  const line = sorter.line();
+  words.set(word, { kind, word, line });
+  return line;
 }
 
 interface LineOptions {
@@ -110,11 +115,11 @@ interface LineOptions {
   readonly room: () => BlockSums;
 }
 
-function lineOf(line: GrowingLine, { models, restOf, range, room }: LineOptions): Line {
+function lineOf(line: Pick<Line, "kind" | "word" | "eventsOf">, { models, restOf, range, room }: LineOptions): Line {
   const sums = new Map<number, ModelSums>();
   for (const [model, { sums: exposure }] of models) {
     const own = line.eventsOf.get(model);
-    sums.set(model, { exposure, events: own && blockSums(range, own, room()) });
+    sums.set(model, { exposure, events: own && blockSums(range, [own], room()) });
   }
   const rest = restOfType(range, sums);
   const causes =

@@ -22,7 +22,7 @@ export function overDispersion({ groups, winsorShare }: OverDispersionInput): Ov
     requireFinite(`groups[${i}].z`, z);
     requirePositive(`groups[${i}].standardError`, standardError);
   });
-  const ascending = groups.map(({ z }) => z).sort((a, b) => a - b);
+  const ascending = Float64Array.from(groups, ({ z }) => z).sort();
   const low = sampleQuantile(ascending, winsorShare);
   const high = sampleQuantile(ascending, 1 - winsorShare);
   const squares = ascending.map((z) => Math.min(high, Math.max(low, z)) ** 2);
@@ -45,7 +45,7 @@ export interface OverDispersion {
 }
 
 /** Quantile of sorted values, interpolated between order statistics (definition 7 of Hyndman & Fan 1996). */
-export function sampleQuantile(ascending: readonly number[], probability: number): number {
+export function sampleQuantile(ascending: ArrayLike<number>, probability: number): number {
   const place = (ascending.length - 1) * probability;
   const below = Math.floor(place);
   const low = ascending[below] ?? 0;
