@@ -15,6 +15,7 @@ import { minimalStandard } from "../minimal-standard";
 import { onInventedCompany } from "./invented-company";
 import { multiplyCompany } from "./multiply-company";
 import { say } from "./say";
+import { signalPage } from "./signal-page";
 
 const until = day("2026-10-31");
 const readers = 20;
@@ -89,7 +90,7 @@ async function viewsOfCompany(): Promise<Views> {
     "before and after a day": () => keptViews.comparison("before-after", component, { on: "2024-06-01" }),
     "first visits and returns": () => loadVisits({}),
     "first visits by technician": () => loadVisits({ by: "technician" }),
-    ...(signal && { "the page of a signal": () => loadSignal(signal.key, undefined) }),
+    "the page of a signal": signal === undefined ? await signalPage(until) : () => loadSignal(signal.key, undefined),
   };
 }
 

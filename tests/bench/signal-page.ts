@@ -1,0 +1,42 @@
+// The page of a signal where there is none: copies of one company come in clumps, so that nothing in it stands out.
+import { sql } from "drizzle-orm";
+import { readOnly } from "@/db/client";
+import { loadCampaignsOfSignal } from "@/db/queries/signal-campaigns";
+import { loadSignalJobs } from "@/db/queries/signal-jobs";
+import { loadAreasAtRisk } from "@/db/queries/signal-machines";
+import { loadProductionUnits } from "@/db/queries/signal-production";
+import { addDays, type Day } from "@/lib/calendar/day";
+import type { ProductType } from "@/lib/domain/product-type";
+import { productionView } from "@/lib/signals/production-weeks";
+import type { CellKey } from "@/lib/signals/signal-record";
+import { ageBandCount } from "@/lib/signals/weeks";
+
+/** Only the cost is asked, so every age is given the same rate. */
+const ages = Array.from({ length: ageBandCount }, (_, band) => ({
+  band,
+  own: 1,
+  ownUnitWeeks: 1000,
+  others: 1,
+  othersUnitWeeks: 1000,
+}));
+
+/** Everything that the page reads and reckons, of the component and model with most failures, as though they rose a year ago. */
+export async function signalPage(asOf: Day): Promise<() => Promise<void>> {
+  const [found] = await readOnly((db) =>
+    db.rows<{ word: string; productType: ProductType; maker: string; model: string }>(sql`
+      select j.component as word, m.product_type as "productType", k.name as maker, m.number as model
+      from jobs j join units u using (unit_id) join models m using (model_id) join makers k on k.maker_id = m.maker_id
+      where j.counted_as = 'failure' group by 1, 2, 3, 4 order by count(*) desc, 1, 4 limit 1`),
+  );
+  if (found === undefined) throw new Error("the invented company has failures");
+  const cell: CellKey = { ...found, kind: "component", madeHalf: undefined };
+  return async () => {
+    const made = await readOnly(async (db) => {
+      await loadSignalJobs(db, { cell, from: addDays(asOf, -365), asOf });
+      await loadAreasAtRisk(db, cell, asOf);
+      await loadCampaignsOfSignal(db, cell, asOf);
+      return await loadProductionUnits(db, cell, asOf);
+    });
+    productionView(made, ages, 1);
+  };
+}
