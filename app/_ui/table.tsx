@@ -52,13 +52,13 @@ export function Table<Row>(props: Props<Row>) {
         </thead>
         <tbody>
           {rows.map((row) => (
-            <BodyRow key={rowKey(row)} columns={columns} row={row} />
+            <BodyRow key={rowKey(row)} columns={columns} row={row} stacks={narrow === "stack"} />
           ))}
         </tbody>
         {closing.length > 0 && (
           <tfoot>
             {closing.map((row) => (
-              <BodyRow key={rowKey(row)} columns={columns} row={row} />
+              <BodyRow key={rowKey(row)} columns={columns} row={row} stacks={narrow === "stack"} />
             ))}
           </tfoot>
         )}
@@ -84,7 +84,17 @@ function HeadCell<Row>({ column }: { readonly column: Column<Row> }) {
   );
 }
 
-function BodyRow<Row>({ columns, row }: { readonly columns: readonly Column<Row>[]; readonly row: Row }) {
+interface RowProps<Row> {
+  readonly columns: readonly Column<Row>[];
+  readonly row: Row;
+  readonly stacks: boolean;
+}
+
+/**
+ * A cell names its column only where the row may stack and the cell stays: every cell goes to the browser twice, as what is
+ * shown and as what the page is made of, so that a long list pays for each attribute.
+ */
+function BodyRow<Row>({ columns, row, stacks }: RowProps<Row>) {
   return (
     <tr>
       {columns.map((column, index) =>
@@ -93,7 +103,11 @@ function BodyRow<Row>({ columns, row }: { readonly columns: readonly Column<Row>
             {column.cell(row)}
           </th>
         ) : (
-          <td key={column.key} className={cellClass(column)} data-head={column.head}>
+          <td
+            key={column.key}
+            className={cellClass(column)}
+            data-head={stacks && column.wideOnly !== true ? column.head : undefined}
+          >
             {column.cell(row)}
           </td>
         ),
@@ -102,6 +116,6 @@ function BodyRow<Row>({ columns, row }: { readonly columns: readonly Column<Row>
   );
 }
 
-function cellClass<Row>({ kind = "text", wideOnly = false }: Column<Row>): string {
-  return classNames(styles[kind], wideOnly && styles.wideOnly);
+function cellClass<Row>({ kind = "text", wideOnly = false }: Column<Row>): string | undefined {
+  return classNames(styles[kind], wideOnly && styles.wideOnly) || undefined;
 }

@@ -100,17 +100,18 @@ export async function loadUnclaimedList(
   { offset, limit }: { readonly offset: number; readonly limit: number | undefined },
 ): Promise<UnclaimedList> {
   const which = conditions(filter, today);
-  const [count] = await db.rows<{ total: number }>(
-    sql`select count(*)::int as total from unclaimed_work w where ${which}`,
-  );
+  const [count] = await db.rows<{ total: number; toCome: number }>(sql`
+    select count(*)::int as total, count(*) filter (where w.due_on >= ${today})::int as "toCome" from unclaimed_work w where ${which}`);
   const days = sql`(w.due_on < ${today}) is true, w.due_on nulls last, w.completed_on desc`;
   const order = sql`${days}, j.job_number`;
   // Which rows stand on the page is settled first, over narrow rows, and by their days before any job is looked up; all that
   // is said of them comes only to those.
+  const isToCome = limit !== undefined && offset + limit <= (count?.toCome ?? 0); // most of it has gone by, and need not be sorted
   const upToPage = limit === undefined ? sql`` : sql`fetch first (${offset + limit}::integer) rows with ties`;
   const rows = await db.rows<Row>(sql`
     with near as materialized (
-      select unit_id, job_id, w.policy_id, w.leak, w.due_on, w.completed_on from unclaimed_work w where ${which} order by ${days} ${upToPage}),
+      select unit_id, job_id, w.policy_id, w.leak, w.due_on, w.completed_on from unclaimed_work w
+      where ${which} ${isToCome ? sql`and w.due_on >= ${today}` : sql``} order by ${days} ${upToPage}),
     shown as materialized (
       select unit_id, job_id, w.policy_id, w.leak from near w join jobs j using (unit_id, job_id)
       order by ${order} ${limit === undefined ? sql`` : sql`limit ${limit} offset ${offset}`})
