@@ -12,7 +12,15 @@ interface Props {
 /** What could not be shown, what still works, and a code to quote. Never mistaken for an empty list. */
 export default function PageError({ error, retry }: Props) {
   return (
-    <Page title="This page could not be put together" margin={<p>Nothing was changed and nothing was lost.</p>}>
+    <Page
+      title="This page could not be put together"
+      margin={
+        <p>
+          What was stored stands as it was. A change that was just sent is stored whole or not at all: look before
+          sending it again. What was typed and not sent has to be typed again.
+        </p>
+      }
+    >
       <Notice status="act-now" title="The data exists, but fetching or reckoning it failed.">
         <p>The other places still work. Try again; if it fails again, quote the code below.</p>
         {error.digest !== undefined && (

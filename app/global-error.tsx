@@ -13,7 +13,7 @@ export default function SiteError({ error }: Props) {
   return (
     <html lang="en">
       <body>
-        <Page title="The site could not be put together" margin={<p>Nothing was changed and nothing was lost.</p>}>
+        <Page title="The site could not be put together" margin={<p>What was stored stands as it was.</p>}>
           <Notice status="act-now" title="What stands around every page failed.">
             <p>
               Load the page again, or <a href="/today">go to Today</a>. If it fails again, tell whoever hosts the site
