@@ -1,5 +1,7 @@
+import { readdirSync, readFileSync } from "node:fs";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
+import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { contentPolicy, guardContent } from "@/app/_http/content-policy";
 import config from "@/next.config";
@@ -17,6 +19,30 @@ test("every answer asks for encryption for at least a year, is taken for what it
   expect(headers.get("x-content-type-options")).toBe("nosniff");
   expect(headers.get("referrer-policy")).toBe("same-origin");
   expect(config.poweredByHeader).toBe(false);
+});
+
+/** They hold nothing of anybody, or give what another of these answers gives. */
+const kept = [
+  "app/api/jobs/schema/route.ts",
+  "app/claims/claim-schema.json/route.ts",
+  "app/files/columns/[kind]/route.ts",
+  "app/repeats/[component]/before-after/[file]/route.ts",
+  "app/repeats/[component]/compare/[file]/route.ts",
+];
+
+// Pages read the session, so Next itself makes them "no-store"; what answers by a handler of ours has to say so.
+test("no browser keeps what an address of ours answers, but for schemas", () => {
+  const handlers = readdirSync("app", { recursive: true, encoding: "utf8" })
+    .map((path) => join("app", path).replaceAll("\\", "/"))
+    .filter((path) => path.endsWith("/route.ts"));
+  expect(handlers.length).toBeGreaterThan(20);
+  const texts = new Map(handlers.map((path) => [path, readFileSync(path, "utf8")]));
+  const read = [...texts].filter(([, text]) =>
+    /export (async )?function GET|export const GET|export \{.*GET/.test(text),
+  );
+  const silent = read.filter(([, text]) => !/cache-control": "(private, )?no-store"|csvResponse\(/i.test(text));
+  expect(silent.map(([path]) => path).filter((path) => !kept.includes(path))).toEqual([]);
+  expect([...texts].filter(([, text]) => /max-age=[1-9]/.test(text)).map(([path]) => path)).toEqual([]);
 });
 
 const rulesOf = (policy: string) =>

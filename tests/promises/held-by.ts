@@ -282,6 +282,5 @@ export const wholeRuns: Partial<Readonly<Record<PromiseKey, string>>> = {
 export const notHeld: Partial<Readonly<Record<PromiseKey, string>>> = {
   S3: "whole pages in a browser, packets",
   S14: "known faults of packages: their list lies with the registry, and tests ask nobody outside; whoever maintains or hosts runs `npm run audit`, as DEVELOPERS.md says",
-  S15: "which answers browsers may keep",
   O8: "times are true on a quiet machine only, so no test of every change holds them",
 };

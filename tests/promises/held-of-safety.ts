@@ -71,6 +71,10 @@ export const heldOfSafety: Partial<Readonly<Record<PromiseKey, readonly Held[]>>
     },
   ],
   S15: [
+    {
+      file: "tests/promises/headers.test.ts",
+      test: "no browser keeps what an address of ours answers, but for schemas",
+    },
     { file: "tests/promises/headers.test.ts", test: "every answer asks for encryption for at least a year" },
     {
       file: "tests/db/people/behind-tls.test.ts",

@@ -25,8 +25,7 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
       // Whatever is in it, it may do nothing here.
       "Content-Security-Policy": "default-src 'none'; sandbox",
       "X-Content-Type-Options": "nosniff",
-      "Cache-Control": "private, max-age=3600, immutable",
-      ETag: `"${found.sha256}"`,
+      "Cache-Control": "no-store", // a receipt names the customer, and the next person at this browser may be another
     },
   });
 }
