@@ -6,6 +6,7 @@ import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Field } from "@/app/_ui/field";
+import { ListPages } from "@/app/_ui/list-pages";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { SelectField } from "@/app/_ui/select-field";
@@ -20,10 +21,9 @@ import { ClaimableTable } from "./_components/claimable-table";
 import { ClaimsFilter } from "./_components/claims-filter";
 import { ManyForm } from "./_components/many-form";
 import { PacketsOfChosen } from "./_components/packets-of-chosen";
-import { Pages } from "./_components/pages";
 import { type ClaimsView, loadClaimsView } from "./load-claims-page";
 import { makeDrafts, markSent } from "./many-actions";
-import { type ClaimsAddress, readClaimsAddress } from "./read-claims-address";
+import { type ClaimsAddress, claimsHref, readClaimsAddress } from "./read-claims-address";
 
 export const metadata: Metadata = { title: "Claims" };
 export const dynamic = "force-dynamic";
@@ -44,7 +44,7 @@ export default async function ClaimsPage({ searchParams }: Props) {
       ))}
       <ClaimsFilter address={address} payers={view.payers} shown={view.fitting} />
       <List address={address} view={view} />
-      <Pages address={{ ...address, page: view.page }} pages={view.pages} />
+      <ListPages page={view.page} pages={view.pages} hrefOf={(page) => claimsHref({ ...address, page })} />
     </Page>
   );
 }

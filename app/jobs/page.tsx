@@ -5,6 +5,7 @@ import { mayOpen } from "@/app/_people/may-open";
 import { ownJobsOnly } from "@/app/_people/own-jobs-only";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
+import { ListPages } from "@/app/_ui/list-pages";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -15,7 +16,6 @@ import { formatCounted } from "@/lib/format/format-count";
 import { may } from "@/lib/people/permissions";
 import { JobFilterForm } from "./_components/job-filter-form";
 import { JobTable } from "./_components/job-table";
-import { Pager } from "./_components/pager";
 import { jobsAddress } from "./jobs-address";
 import { readJobFilter } from "./read-job-filter";
 
@@ -76,7 +76,11 @@ export default async function JobsPage({ searchParams }: Props) {
           </p>
         </EmptyState>
       )}
-      <Pager page={address.page} pages={Math.ceil(list.total / rowsOnPage)} inForce={address.inForce} />
+      <ListPages
+        page={address.page}
+        pages={Math.ceil(list.total / rowsOnPage)}
+        hrefOf={(page) => `/jobs?${jobsAddress(address.inForce, { page: page === 1 ? undefined : String(page) })}`}
+      />
     </Page>
   );
 }

@@ -5,6 +5,7 @@ import { todayIn } from "@/app/_clock/today";
 import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
+import { ListPages } from "@/app/_ui/list-pages";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -76,36 +77,13 @@ export default async function PartsPage({ searchParams }: Props) {
           ) : (
             <PartTable caption="Parts, those to be ordered first" rows={onPage} />
           )}
-          <Pages address={address} pages={Math.ceil(shown.length / rowsOnPage)} />
+          <ListPages
+            page={address.page}
+            pages={Math.ceil(shown.length / rowsOnPage)}
+            hrefOf={(page) => partsHref(address.inForce, page)}
+          />
         </>
       )}
     </Page>
-  );
-}
-
-function Pages({
-  address: { inForce, page },
-  pages,
-}: {
-  readonly address: ReturnType<typeof readPartsAddress>;
-  readonly pages: number;
-}) {
-  if (pages <= 1) return null;
-  return (
-    <nav aria-label="Pages" className="cluster no-print">
-      {page > 1 && (
-        <Link rel="prev" href={partsHref(inForce, page - 1)}>
-          Previous
-        </Link>
-      )}
-      <span>
-        Page {page} of {pages}
-      </span>
-      {page < pages && (
-        <Link rel="next" href={partsHref(inForce, page + 1)}>
-          Next
-        </Link>
-      )}
-    </nav>
   );
 }

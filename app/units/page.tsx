@@ -4,6 +4,7 @@ import { mayOpen } from "@/app/_people/may-open";
 import { EmptyState } from "@/app/_ui/empty-state";
 import { Field } from "@/app/_ui/field";
 import { FilterForm } from "@/app/_ui/filter-form";
+import { ListPages } from "@/app/_ui/list-pages";
 import { Page } from "@/app/_ui/page";
 import { type Column, Table } from "@/app/_ui/table";
 import { Tag } from "@/app/_ui/tag";
@@ -89,10 +90,7 @@ export default async function UnitsPage({ searchParams }: Props) {
           </p>
         </EmptyState>
       )}
-      <nav aria-label="Pages of the list" className="cluster">
-        {page > 1 && <Link href={to(page - 1)}>Previous</Link>}
-        {page * rowsOnPage < list.total && <Link href={to(page + 1)}>Next</Link>}
-      </nav>
+      <ListPages page={page} pages={Math.ceil(list.total / rowsOnPage)} hrefOf={to} />
     </Page>
   );
 }

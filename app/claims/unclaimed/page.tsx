@@ -6,6 +6,7 @@ import { todayIn } from "@/app/_clock/today";
 import { mayOpen } from "@/app/_people/may-open";
 import { ButtonLink } from "@/app/_ui/button-link";
 import { EmptyState } from "@/app/_ui/empty-state";
+import { ListPages } from "@/app/_ui/list-pages";
 import { Notice } from "@/app/_ui/notice";
 import { Page } from "@/app/_ui/page";
 import { readOnly } from "@/db/client";
@@ -16,7 +17,6 @@ import { ManyForm } from "../_components/many-form";
 import { makeDrafts } from "../many-actions";
 import { Basis } from "./_components/basis";
 import { LeakTotals } from "./_components/leak-totals";
-import { Pages } from "./_components/pages";
 import { UnclaimedFilterForm } from "./_components/unclaimed-filter-form";
 import { UnclaimedTable } from "./_components/unclaimed-table";
 import { readUnclaimedAddress, unclaimedHref } from "./read-unclaimed-address";
@@ -68,7 +68,11 @@ export default async function UnclaimedPage({ searchParams }: Props) {
       ) : (
         <Nothing isFiltered={inForce.length > 0} />
       )}
-      <Pages page={page} pages={Math.ceil(list.total / rowsOnPage)} inForce={inForce} />
+      <ListPages
+        page={page}
+        pages={Math.ceil(list.total / rowsOnPage)}
+        hrefOf={(to) => unclaimedHref(inForce, { page: to === 1 ? undefined : String(to) })}
+      />
     </Page>
   );
 }

@@ -15,6 +15,7 @@ import { refreshUnclaimed } from "@/db/writes/money/refresh-unclaimed";
 import { day } from "@/lib/calendar/day";
 import { startWithJobs } from "../claims/claim-files";
 import { fileFolder } from "../intake-files";
+import { anyWork } from "./any-work";
 
 const files = fileFolder();
 beforeAll(() => startWithJobs(files, 3));
@@ -24,19 +25,11 @@ afterAll(async () => {
 });
 
 const today = day("2023-05-10");
-const anything = {
-  leak: undefined,
-  payer: undefined,
-  component: undefined,
-  within: undefined,
-  from: undefined,
-  to: undefined,
-};
 const all = { kind: "run", after: undefined, until: undefined } as const;
 
 const shown = () =>
   readOnly(async (db) => {
-    const { rows } = await loadUnclaimedList(db, anything, today, { offset: 0, limit: undefined });
+    const { rows } = await loadUnclaimedList(db, anyWork, today, { offset: 0, limit: undefined });
     return rows.map(({ missing }) => missing);
   });
 const claimable = () => readOnly(async (db) => (await loadClaimable(db, today)).map(({ missing }) => missing));

@@ -11,6 +11,7 @@ import { rebuildUnclaimed } from "@/db/writes/money/rebuild-unclaimed";
 import { day } from "@/lib/calendar/day";
 import { draftOf, startWithJobs } from "../claims/claim-files";
 import { fileFolder } from "../intake-files";
+import { anyWork } from "./any-work";
 
 const files = fileFolder();
 const today = day("2023-05-10");
@@ -52,16 +53,8 @@ test.each(filters)("pages of what can be filed under %o make up the whole, the n
 });
 
 test("pages of everything missed make up the whole: to come, without a day, gone by", async () => {
-  const anything = {
-    leak: undefined,
-    payer: undefined,
-    component: undefined,
-    within: undefined,
-    from: undefined,
-    to: undefined,
-  };
   const of = (offset: number, limit: number | undefined) =>
-    readOnly((db) => loadUnclaimedList(db, anything, today, { offset, limit }));
+    readOnly((db) => loadUnclaimedList(db, anyWork, today, { offset, limit }));
   const { rows: whole, total } = await of(0, undefined);
   expect([whole.length, total]).toEqual([jobs, jobs]);
   const rank = ({ dueOn }: (typeof whole)[number]) => (dueOn === undefined ? "1" : dueOn < today ? "2" : "0");

@@ -14,17 +14,10 @@ import { checkEvidence } from "@/lib/evidence/check-evidence";
 import { samplePolicy } from "../../coverage/sample-policy";
 import { act, draftOf, send, startWithJobs } from "../claims/claim-files";
 import { csv, fileFolder, job, unit } from "../intake-files";
+import { anyWork } from "./any-work";
 
 const files = fileFolder();
 const all = { kind: "run", after: undefined, until: undefined } as const;
-const anything = {
-  leak: undefined,
-  payer: undefined,
-  component: undefined,
-  within: undefined,
-  from: undefined,
-  to: undefined,
-};
 beforeEach(() => startWithJobs(files, 3));
 afterAll(async () => {
   files.remove();
@@ -39,7 +32,7 @@ test("covered work is never filed until its day has passed, and late from the da
   await rebuild();
   const seen = async (on: string) =>
     (await readOnly((db) => loadUnclaimedFacts(db, day(on)))).totals.map(({ leak, rows: cases }) => [leak, cases]);
-  const list = await readOnly((db) => loadUnclaimedList(db, anything, day("2023-05-10"), { offset: 0, limit: 10 }));
+  const list = await readOnly((db) => loadUnclaimedList(db, anyWork, day("2023-05-10"), { offset: 0, limit: 10 }));
   const due = list.rows[0]?.dueOn;
   if (due === undefined) throw new Error("no filing day");
   expect(list.total).toBe(3);

@@ -1,18 +1,19 @@
 import Link from "next/link";
-import { type ClaimsAddress, claimsHref } from "../read-claims-address";
 
 interface Props {
-  readonly address: ClaimsAddress;
+  /** From 1. */
+  readonly page: number;
   readonly pages: number;
+  readonly hrefOf: (page: number) => string;
 }
 
-export function Pages({ address, pages }: Props) {
+/** Below a list that comes in pages: the one before, the one after, and where one stands. Nothing where all is on one page. */
+export function ListPages({ page, pages, hrefOf }: Props) {
   if (pages <= 1) return null;
-  const { page } = address;
   return (
     <nav aria-label="Pages of the list" className="cluster no-print">
       {page > 1 && (
-        <Link href={claimsHref({ ...address, page: page - 1 })} rel="prev">
+        <Link href={hrefOf(page - 1)} rel="prev">
           Previous
         </Link>
       )}
@@ -20,7 +21,7 @@ export function Pages({ address, pages }: Props) {
         Page {page} of {pages}
       </span>
       {page < pages && (
-        <Link href={claimsHref({ ...address, page: page + 1 })} rel="next">
+        <Link href={hrefOf(page + 1)} rel="next">
           Next
         </Link>
       )}
