@@ -37,7 +37,7 @@ export interface Waiting {
   readonly claimable: ClaimableTotals;
 }
 
-/** What needs somebody now: drafts by filing day, overdue first, then covered work without a claim, then rows that were set aside. */
+/** What needs somebody now: drafts by filing day, overdue first, then covered work without a claim, then rows that were held back. */
 export function dueLines({ drafts, held, claimable }: Waiting, today: Day): readonly DueLine[] {
   const claims = drafts.map(({ claimNumber, payer, fileBy }): DueLine => {
     const left = daysBetween(today, fileBy);
@@ -54,10 +54,10 @@ export function dueLines({ drafts, held, claimable }: Waiting, today: Day): read
     ({ batchId, fileName, rows: count }): DueLine => ({
       key: `batch ${batchId}`,
       status: "watch",
-      act: `See ${formatCounted(count, "row")} set aside`,
+      act: `Correct ${formatCounted(count, "row")} held back`,
       href: `/files/${batchId}`,
       urgentClaims: 0,
-      reason: `${fileName} — in no number until mended in the file and loaded again`,
+      reason: `${fileName} — in no number until corrected`,
     }),
   );
   return [...claims, ...unclaimed(claimable, today), ...rows];

@@ -32,7 +32,7 @@ test("each line says who and by when", () => {
     reason: "Hearth-Wick — by Thu 4 Dec 2025, 3 days left",
     href: "/claims/C%201%2Fb",
   });
-  expect(lines([], 1)[0]).toMatchObject({ act: "See 1 row set aside", href: "/files/7" });
+  expect(lines([], 1)[0]).toMatchObject({ act: "Correct 1 row held back", href: "/files/7" });
 });
 
 test("the finding names what is urgent, and does not call waiting rows urgent", () => {

@@ -57,7 +57,7 @@ export function JobsLeftOut({ jobs }: { readonly jobs: JobsCounted }) {
         line("… on a unit without unit-years, those without a serial included: in no rate", jobs.withoutExposure),
         line("… before the unit was watched: in no rate", jobs.beforeRecords),
         line("… after the unit was retired: in no rate", jobs.afterRetirement),
-        { ...line("Rows of files set aside and not mended: in no number", jobs.rowsSetAside), of: 0 },
+        { ...line("Rows of files held back and not corrected: in no number", jobs.rowsSetAside), of: 0 },
       ]}
     />
   );
