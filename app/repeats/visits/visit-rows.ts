@@ -51,7 +51,13 @@ export function visitRows(
     };
   };
   const rows = groups.map(rowOf).toSorted((a, b) => (a.key < b.key ? -1 : 1));
-  return { rows, all: { ...rowOf(all), key: "All together", names: ["All together"] } };
+  return { rows, all: { ...withoutLimits(rowOf(all)), key: "All together", names: ["All together"] } };
+}
+
+/** Limits say what chance gives around the share of all, so that share itself has none. */
+function withoutLimits({ firstVisit, calledBack, ...row }: VisitRow): VisitRow {
+  const bare = (share: ShareOf | undefined) => share && { ...share, limits: undefined };
+  return { ...row, firstVisit: bare(firstVisit), calledBack: bare(calledBack) };
 }
 
 function shareOf(events: number, trials: number, overall: number): ShareOf | undefined {
