@@ -1,14 +1,14 @@
-import { Field } from "@/app/_ui/field";
 import { FilterForm } from "@/app/_ui/filter-form";
 import { SelectField } from "@/app/_ui/select-field";
 import type { CatalogueWords } from "@/db/queries/known-words";
-import { addDays } from "@/lib/calendar/day";
-import { dayFromNumber, dayNumber } from "@/lib/calendar/day-number";
+import { dayFromNumber } from "@/lib/calendar/day-number";
 import { causes } from "@/lib/domain/cause";
-import { productTypeKeys, productTypes } from "@/lib/domain/product-type";
+import { productTypes } from "@/lib/domain/product-type";
 import { ageBands, dimensions, type RateQuestion } from "@/lib/failures/rate-question";
 import { countingName, dimensionNames } from "../rate-wording";
 import type { RateOrder } from "../read-rate-question";
+import { KindOfUnitFields } from "./kind-of-unit-fields";
+import { SpanFields } from "./span-fields";
 
 interface Props {
   readonly question: RateQuestion;
@@ -30,33 +30,12 @@ const keyed = (items: readonly { readonly key: string; readonly name: string }[]
 /** Every choice of the question; sent by GET, so that the address is the saved view. */
 export function RateFilter({ question, order, words }: Props) {
   const { where } = question;
-  const cutOff = words.cutOff === undefined ? undefined : dayNumber(words.cutOff);
   return (
     <FilterForm action="/repeats" words={filterWords(question)} clearHref="/repeats">
       <SelectField label="Group by" name="by" choices={groupings} value={question.by[0]} />
       <SelectField label="and by" name="and" none="Nothing else" choices={groupings} value={question.by[1]} />
       <SelectField label="Count" name="count" choices={countings} value={question.counting} />
-      <SelectField
-        label="Maker"
-        name="make"
-        none="Any"
-        choices={words.makers.map((name) => ({ value: name, name }))}
-        value={where.maker}
-      />
-      <SelectField
-        label="Model"
-        name="model"
-        none="Any"
-        choices={words.models.map((model) => ({ value: model.number, name: `${model.maker} ${model.number}` }))}
-        value={where.model}
-      />
-      <SelectField
-        label="Appliance"
-        name="type"
-        none="Any"
-        choices={productTypeKeys.map((value) => ({ value, name: productTypes[value] }))}
-        value={where.productType}
-      />
+      <KindOfUnitFields words={words} where={where} />
       <SelectField
         label="Component"
         name="component"
@@ -66,24 +45,7 @@ export function RateFilter({ question, order, words }: Props) {
       />
       <SelectField label="Symptom" name="symptom" none="Any" choices={keyed(words.symptoms)} value={where.symptom} />
       <SelectField label="Age" name="age" none="Any" choices={keyed(ageBands)} value={where.age} />
-      <Field
-        label="From"
-        name="from"
-        type="date"
-        value={question.from === undefined ? undefined : dayFromNumber(question.from)}
-      />
-      <Field
-        label="To"
-        name="to"
-        type="date"
-        value={question.until === cutOff ? undefined : addDays(dayFromNumber(question.until), -1)}
-      />
-      <SelectField
-        label="Ranges hold"
-        name="level"
-        choices={["90", "95", "99"].map((value) => ({ value, name: `${value} times in 100` }))}
-        value={String(Math.round(100 * question.level))}
-      />
+      <SpanFields question={question} cutOff={words.cutOff} />
       <SelectField
         label="In order of"
         name="order"

@@ -1,12 +1,8 @@
 import type { Metadata } from "next";
-import Link from "next/link";
-import { notFound } from "next/navigation";
 import type { AddressValues } from "@/app/_address/address-reader";
 import { mayOpen } from "@/app/_people/may-open";
-import { Page } from "@/app/_ui/page";
-import { keptViews } from "../../kept-views";
 import { AgainstField } from "../_components/against-field";
-import { ComparisonPage } from "../_components/comparison-page";
+import { ComparisonPlace } from "../_components/comparison-place";
 
 export const metadata: Metadata = { title: "Compare two groups" };
 export const dynamic = "force-dynamic";
@@ -19,24 +15,12 @@ interface Props {
 export default async function ComparePage({ params, searchParams }: Props) {
   await mayOpen("/repeats/[component]/compare");
   const { component } = await params;
-  const values = await searchParams;
-  const view = await keptViews.comparison("compare", component, values);
-  if (view.kind === "unknown-component") notFound();
-  if (view.kind === "no-data")
-    return (
-      <Page
-        above={<Link href="/repeats">Repeats</Link>}
-        title={`${view.name}: no jobs loaded yet`}
-        margin={<p>Rates need jobs and units.</p>}
-      >
-        {null}
-      </Page>
-    );
   return (
-    <ComparisonPage
-      view={view}
+    <ComparisonPlace
       kind="compare"
-      field={<AgainstField words={view.words} component={component} value={view.second} />}
+      component={component}
+      values={await searchParams}
+      field={({ words, second }) => <AgainstField words={words} component={component} value={second} />}
     />
   );
 }
