@@ -1,7 +1,6 @@
-import Link from "next/link";
+import { PageTabs } from "@/app/_ui/page-tabs";
 import type { ClaimsTab } from "../read-claims-address";
 import { claimsHref, claimsTabs } from "../read-claims-address";
-import styles from "./claim-tabs.module.css";
 
 export const tabNames: Readonly<Record<ClaimsTab, string>> = {
   unclaimed: "Not claimed yet",
@@ -19,17 +18,14 @@ interface Props {
 
 /** The lists by whose move is next, each with its count. */
 export function ClaimTabs({ current, counts }: Props) {
-  return (
-    <nav aria-label="Lists of claims" className="no-print">
-      <ul className={styles.tabs}>
-        {claimsTabs.map((tab) => (
-          <li key={tab}>
-            <Link href={claimsHref({ tab })} className={styles.tab} aria-current={tab === current ? "page" : undefined}>
-              {tabNames[tab]} <span className="figures">{counts.get(tab) ?? 0}</span>
-            </Link>
-          </li>
-        ))}
-      </ul>
-    </nav>
-  );
+  const tabs = claimsTabs.map((tab) => ({
+    key: tab,
+    href: claimsHref({ tab }),
+    name: (
+      <>
+        {tabNames[tab]} <span className="figures">{counts.get(tab) ?? 0}</span>
+      </>
+    ),
+  }));
+  return <PageTabs label="Lists of claims" tabs={tabs} current={current} />;
 }

@@ -1,5 +1,4 @@
-import Link from "next/link";
-import styles from "./parts-tabs.module.css";
+import { PageTabs } from "@/app/_ui/page-tabs";
 
 const tabs = [
   { key: "parts", name: "Parts", href: "/parts" },
@@ -11,17 +10,5 @@ const tabs = [
 export type PartsTab = (typeof tabs)[number]["key"];
 
 export function PartsTabs({ current }: { readonly current: PartsTab | undefined }) {
-  return (
-    <nav aria-label="Pages on parts" className="no-print">
-      <ul className={styles.tabs}>
-        {tabs.map(({ key, name, href }) => (
-          <li key={key}>
-            <Link href={href} className={styles.tab} aria-current={key === current ? "page" : undefined}>
-              {name}
-            </Link>
-          </li>
-        ))}
-      </ul>
-    </nav>
-  );
+  return <PageTabs label="Pages on parts" tabs={tabs} current={current} />;
 }

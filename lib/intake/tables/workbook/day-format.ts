@@ -1,4 +1,5 @@
 // Formats of spreadsheet cells that show a number as a day or a time. Source: ECMA-376, part 1, 18.8.30 and 18.8.31.
+import { monthNames } from "@/lib/calendar/month-names";
 
 /** Built-in formats of days and times by number. Those marked local are shown in the order of the reader's country. */
 export const builtInFormats: readonly (readonly [string, string])[] = [
@@ -100,17 +101,3 @@ function named(name: string | undefined, length: number): string {
 }
 
 const dayNames = ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"];
-const monthNames = [
-  "January",
-  "February",
-  "March",
-  "April",
-  "May",
-  "June",
-  "July",
-  "August",
-  "September",
-  "October",
-  "November",
-  "December",
-];
