@@ -1,13 +1,10 @@
 // The page of a signal where there is none: copies of one company come in clumps, so that nothing in it stands out.
 import { sql } from "drizzle-orm";
+import { whatRowsSay } from "@/app/repeats/signals/[key]/what-rows-say";
+import { currentRun } from "@/app/repeats/signals/current-run";
 import { readOnly } from "@/db/client";
-import { loadCampaignsOfSignal } from "@/db/queries/signal-campaigns";
-import { loadSignalJobs } from "@/db/queries/signal-jobs";
-import { loadAreasAtRisk } from "@/db/queries/signal-machines";
-import { loadProductionUnits } from "@/db/queries/signal-production";
 import { addDays, type Day } from "@/lib/calendar/day";
 import type { ProductType } from "@/lib/domain/product-type";
-import { productionView } from "@/lib/signals/production-weeks";
 import type { CellKey } from "@/lib/signals/signal-record";
 import { ageBandCount } from "@/lib/signals/weeks";
 
@@ -30,13 +27,9 @@ export async function signalPage(asOf: Day): Promise<() => Promise<void>> {
   );
   if (found === undefined) throw new Error("the invented company has failures");
   const cell: CellKey = { ...found, kind: "component", madeHalf: undefined };
+  const from = addDays(asOf, -365);
   return async () => {
-    const made = await readOnly(async (db) => {
-      await loadSignalJobs(db, { cell, from: addDays(asOf, -365), asOf });
-      await loadAreasAtRisk(db, cell, asOf);
-      await loadCampaignsOfSignal(db, cell, asOf);
-      return await loadProductionUnits(db, cell, asOf);
-    });
-    productionView(made, ages, 1);
+    await currentRun(undefined, "none");
+    await whatRowsSay({ lead: { key: cell, ages, onsetWeek: 1 }, onsetOn: from, asOf });
   };
 }
