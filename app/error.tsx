@@ -1,6 +1,10 @@
 "use client";
 
+import { usePathname } from "next/navigation";
+import { useState } from "react";
+import { lastTyped } from "./_people/last-typed";
 import { Button } from "./_ui/button";
+import { DefinitionList } from "./_ui/definition-list";
 import { Notice } from "./_ui/notice";
 import { Page } from "./_ui/page";
 
@@ -11,13 +15,15 @@ interface Props {
 
 /** What could not be shown, what still works, and a code to quote. Never mistaken for an empty list. */
 export default function PageError({ error, retry }: Props) {
+  const path = usePathname();
+  const [typed] = useState(() => lastTyped(path));
   return (
     <Page
       title="This page could not be put together"
       margin={
         <p>
           What was stored stands as it was. A change that was just sent is stored whole or not at all: look before
-          sending it again. What was typed and not sent has to be typed again.
+          sending it again.
         </p>
       }
     >
@@ -29,6 +35,13 @@ export default function PageError({ error, retry }: Props) {
           </p>
         )}
       </Notice>
+      {typed.length > 0 && (
+        <>
+          <h2>What stood in the form that you sent last</h2>
+          <p>It is kept nowhere else. Copy what you need before you leave this page.</p>
+          <DefinitionList items={typed.map(({ label, text }) => ({ term: label, detail: text }))} />
+        </>
+      )}
       <Button type="button" onClick={retry}>
         Try again
       </Button>

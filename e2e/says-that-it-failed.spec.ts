@@ -46,6 +46,8 @@ test("a page and an action that fail say so with a code and nothing of the insid
   await without("hand_edits", async () => {
     await page.getByRole("button", { name: "Set it" }).click();
     await saysSo(page);
+    const typed = page.getByRole("definition");
+    await expect(typed).toHaveText(["It hums and stops.", "Said so on the telephone"]); // to be copied, since the form is gone
   });
   await page.goto("/jobs/J-10004/edit?field=complaint");
   expect(await page.getByLabel("What it should say").inputValue()).toBe(before);

@@ -1,6 +1,7 @@
 "use client";
 import { useCallback, useEffect, useRef, useState } from "react";
 import { Button } from "@/app/_ui/button";
+import { forgetTyped, noteTyped } from "./last-typed";
 import styles from "./session-keeper.module.css";
 import { type SessionOfPage, sessionOfPage } from "./session-of-page";
 
@@ -24,6 +25,7 @@ export function SessionKeeper({ personId }: { readonly personId: string }) {
     const last = held.current;
     held.current = undefined;
     if (last === undefined) return;
+    noteTyped(last.form);
     passing.current = last.form; // the event below comes while this call runs
     last.form.requestSubmit(last.submitter?.isConnected ? last.submitter : null);
     passing.current = undefined;
@@ -44,7 +46,10 @@ export function SessionKeeper({ personId }: { readonly personId: string }) {
       });
     };
     window.addEventListener("submit", submit, true); // before the page's own listeners
-    return () => window.removeEventListener("submit", submit, true);
+    return () => {
+      window.removeEventListener("submit", submit, true);
+      forgetTyped();
+    };
   }, [personId, send]);
 
   useEffect(() => {
