@@ -10,12 +10,14 @@ type CopyTarget = {
   readonly table: string;
   readonly columns: readonly string[];
   /** COPY's own text format where left out. */
-  readonly format?: "csv with header";
+  readonly format?: keyof typeof formats;
 };
+
+const formats = { "csv with header": " (format csv, header)", binary: " (format binary)" } as const;
 
 /**
  * Streams rows into a staging table with COPY; memory does not grow with their number.
- * `chunks` is COPY's text format, as `copyLine` (./copy-line) writes it, cut anywhere.
+ * `chunks` is COPY's text format, as `copyLine` (./copy-line) writes it, cut anywhere; of its binary format they are the rows.
  *
  * It is one statement on a connection of its own: all rows arrive or none. The table must be one that only this load
  * reads (`create unlogged table …`): what it received counts for nothing until a transaction has taken it over.
@@ -40,10 +42,11 @@ export async function copyInto(
     const names = columns.map((column) => client.escapeIdentifier(column)).join(", ");
     const sink = client.query(
       copyFrom(
-        `copy ${client.escapeIdentifier(table)} (${names}) from stdin${format === undefined ? "" : " (format csv, header)"}`,
+        `copy ${client.escapeIdentifier(table)} (${names}) from stdin${format === undefined ? "" : formats[format]}`,
       ),
     );
-    await pipeline(Readable.from(chunks, { objectMode: false }), sink, { signal: limit });
+    const stream = format === "binary" ? framed(chunks) : chunks;
+    await pipeline(Readable.from(stream, { objectMode: false }), sink, { signal: limit });
     return sink.rowCount;
   } catch (error) {
     if (!limit.aborted) throw withoutValues(error);
@@ -52,4 +55,11 @@ export async function copyInto(
   } finally {
     await client.end().catch(() => {});
   }
+}
+
+/** The signature, no flags and no more header; then the rows; then what stands in place of a row's number of fields. */
+async function* framed(rows: Iterable<string | Uint8Array> | AsyncIterable<string | Uint8Array>) {
+  yield Buffer.from("PGCOPY\n\xff\r\n\0\0\0\0\0\0\0\0\0", "latin1");
+  yield* rows;
+  yield Buffer.from([0xff, 0xff]);
 }

@@ -3,7 +3,7 @@ import { copyInto } from "@/db/copy-into";
 type Chunk = string | Uint8Array;
 
 /**
- * Copies chunks, each of whole lines, over two connections, so that the server reads them with two of its processes.
+ * Copies chunks, each of whole rows, over two connections, so that the server reads them with two of its processes.
  * Whatever fails ends both; where it is the chunks themselves, no row has arrived.
  */
 export async function copySideBySide(

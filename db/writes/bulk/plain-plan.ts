@@ -1,12 +1,12 @@
-import { copyLine } from "@/db/copy-line";
 import { neededColumns, type TableKind } from "@/lib/intake/file-kinds";
 import type { IntakeSetting } from "@/lib/intake/intake-setting";
 import type { Cells } from "@/lib/intake/row-problems";
 import type { StagedColumn, StagedKind } from "../staging/staged-kind";
+import { binaryValue } from "./binary-value";
 import type { PlainTest } from "./plain-cells";
 import { plainColumns } from "./plain-columns";
 
-/** How a plain row becomes a line for the staging table. */
+/** How a plain row becomes one of the staging table. */
 export interface PlainPlan {
   /** By cell of the file: what it must be where it is not blank, and whether it may be blank. */
   readonly tests: readonly (PlainTest | undefined)[];
@@ -21,9 +21,9 @@ export interface PlainPlan {
 export interface PlainWrite {
   /** The cell; -1 where the file has no such column. */
   readonly cell: number;
-  readonly form: "as it stands" | "normalised" | "cents";
-  /** What stands for a blank cell, in COPY's text format. */
-  readonly blank: Uint8Array;
+  readonly form: "as it stands" | "normalised" | "cents" | "whole" | "day";
+  /** What stands for a blank cell, in COPY's binary format. */
+  readonly blank: Buffer;
 }
 
 /**
@@ -53,12 +53,13 @@ export async function plainPlan(
     writes: kind.columns.map((column, index) => ({
       cell: place(column.from),
       form: formOf(column),
-      blank: Buffer.from(copyLine([read.value[index] ?? null]).slice(0, -1)),
+      blank: binaryValue(column.type, read.value[index]),
     })),
   };
 }
 
-function formOf({ name }: StagedColumn): PlainWrite["form"] {
+function formOf({ name, type }: StagedColumn): PlainWrite["form"] {
   if (name.endsWith("_n") || name.endsWith("_normalised")) return "normalised";
-  return name.endsWith("_cents") ? "cents" : "as it stands";
+  if (name.endsWith("_cents")) return "cents";
+  return type === "date" ? "day" : type === "integer" ? "whole" : "as it stands";
 }

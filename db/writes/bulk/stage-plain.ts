@@ -2,11 +2,12 @@ import { copyInto } from "@/db/copy-into";
 import type { Cells } from "@/lib/intake/row-problems";
 import type { LoadWatch } from "../load-result";
 import { rowOf } from "../staging/source-rows";
-import { lineOf, type SourceRow, type Stage, type StageResult } from "../staging/stage-rows";
+import { type SourceRow, type Stage, type StageResult, stagedRow } from "../staging/stage-rows";
 import type { Staged } from "../staging/staged-kind";
+import { binaryValue } from "./binary-value";
 import { copySideBySide } from "./copy-side-by-side";
-import { PlainLines } from "./plain-lines";
 import { plainPlan } from "./plain-plan";
+import { PlainRows } from "./plain-rows";
 import { cellText, NotPlain, type ScannedRecord, scanFile } from "./record-scanner";
 
 export interface PlainFile {
@@ -39,9 +40,9 @@ export async function stagePlain(stage: Stage & LoadWatch, file: PlainFile): Pro
   const reader = new PlainReader(stage, file);
   const columns = ["row", "cells", "problems", "readable", ...stage.kind.columns.map(({ name }) => name)];
   try {
-    const target = { table: stage.table, columns };
-    if (file.bytes < manyBytes) await copyInto(target, reader.lines(), stage);
-    else await copySideBySide(target, reader.lines(), stage);
+    const target = { table: stage.table, columns, format: "binary" } as const;
+    if (file.bytes < manyBytes) await copyInto(target, reader.chunks(), stage);
+    else await copySideBySide(target, reader.chunks(), stage);
     return {
       rows: reader.rows,
       plainRows: reader.written,
@@ -63,10 +64,10 @@ function sourceRow(record: ScannedRecord, columns: readonly string[]): SourceRow
   );
 }
 
-/** A row for the parser, and where it was written without it, the line that it must come to. */
+/** A row for the parser, and where it was written without it, the fields that it must come to. */
 interface Asked {
   readonly source: SourceRow;
-  readonly written: string | undefined;
+  readonly written: Buffer | undefined;
 }
 
 class PlainReader {
@@ -74,20 +75,21 @@ class PlainReader {
   written = 0;
   readonly #stage: Stage & LoadWatch;
   readonly #file: PlainFile;
-  #lines: PlainLines | undefined;
-
+  readonly #types: readonly string[];
+  #rows: PlainRows | undefined;
   #asked: Asked[] = [];
 
   constructor(stage: Stage & LoadWatch, file: PlainFile) {
     this.#stage = stage;
     this.#file = file;
+    this.#types = ["integer", "jsonb", "jsonb", "boolean", ...stage.kind.columns.map(({ type }) => type)];
   }
 
-  async *lines(): AsyncGenerator<string | Uint8Array> {
+  /** Each of whole rows. */
+  async *chunks(): AsyncGenerator<Buffer> {
     for await (const _ of scanFile(this.#file, (record) => this.#take(record))) {
-      yield* this.#lines?.take() ?? [];
-      const answers = await this.#answers();
-      if (answers !== "") yield answers;
+      await this.#answer();
+      yield* this.#rows?.take() ?? [];
       this.#stage.signal?.throwIfAborted();
       this.#stage.onProgress?.(this.rows, "reading");
     }
@@ -96,39 +98,37 @@ class PlainReader {
   #take(record: ScannedRecord): void {
     if (record.row === 1 || isBlank(record)) return;
     this.rows++;
-    if (this.#lines?.write(record) !== true) {
+    if (this.#rows?.write(record) !== true) {
       this.#asked.push({ source: sourceRow(record, this.#file.columns), written: undefined });
       return;
     }
     this.written++;
     if (this.written > comparedFirst && this.written % comparedEvery !== 0) return;
-    this.#asked.push({ source: sourceRow(record, this.#file.columns), written: this.#lines.last() });
+    this.#asked.push({ source: sourceRow(record, this.#file.columns), written: this.#rows.last() });
   }
 
-  async #answers(): Promise<string> {
-    const lines: string[] = [];
+  async #answer(): Promise<void> {
     for (const { source, written } of this.#asked) {
-      const line = await lineOf(this.#stage, source);
-      if (written === undefined) lines.push(line);
-      else if (withoutCells(line) !== written) throw new NotPlain("a row that the parser reads otherwise");
-      this.#lines ??= await this.#open(source);
+      this.#rows ??= await this.#open(source);
+      const values = await stagedRow(this.#stage, source);
+      const fields = values.map((value, column) => binaryValue(this.#types[column] ?? "text", value));
+      if (written === undefined) this.#rows.add(fields);
+      else if (!written.equals(withoutCells(fields))) throw new NotPlain("a row that the parser reads otherwise");
     }
     this.#asked = [];
-    return lines.join("");
   }
 
   /** The first row says what blank cells stand for; rows of the same chunk have gone through the parser. */
-  async #open(sample: SourceRow): Promise<PlainLines> {
+  async #open(sample: SourceRow): Promise<PlainRows> {
     const { kind, setting } = this.#stage;
     const plan = await plainPlan(kind, setting, { columns: this.#file.columns, sample: sample.cells });
     if (plan === undefined) throw new NotPlain("a kind, or a first row, of which nothing is known");
-    return new PlainLines(plan);
+    return new PlainRows(plan);
   }
 }
 
-function withoutCells(line: string): string {
-  const [row = "", , ...others] = line.split("\t");
-  return [row, "\\N", ...others].join("\t");
+function withoutCells([row = Buffer.alloc(0), , ...others]: readonly Buffer[]): Buffer {
+  return Buffer.concat([row, binaryValue("jsonb", null), ...others]);
 }
 
 function isBlank(record: ScannedRecord): boolean {

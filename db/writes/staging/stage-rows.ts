@@ -4,7 +4,7 @@ import type { IntakeSetting } from "@/lib/intake/intake-setting";
 import type { CellProblem, FileProblem } from "@/lib/intake/parsed";
 import type { Cells } from "@/lib/intake/row-problems";
 import { shownJson } from "./shown-json";
-import type { StagedKind } from "./staged-kind";
+import type { StagedKind, StagedValue } from "./staged-kind";
 
 /** A row of a table, or a part of a document: what it says, and how it would be shown if it had to be held. */
 export interface SourceRow {
@@ -44,7 +44,7 @@ export async function stageRows(stage: Stage, source: AsyncIterable<SourceRow | 
         result.problem = item.end;
         return;
       }
-      chunk += await lineOf(stage, item);
+      chunk += copyLine((await stagedRow(stage, item)).map((value) => value ?? null));
       result.rows++;
       if (chunk.length < chunkCharacters) continue;
       yield chunk;
@@ -56,15 +56,21 @@ export async function stageRows(stage: Stage, source: AsyncIterable<SourceRow | 
   return result;
 }
 
-export async function lineOf({ kind, setting, folder }: Stage, source: SourceRow): Promise<string> {
+/** What is staged of a row: its number, cells, problems, whether it could be read, and what the kind reads in it. */
+export async function stagedRow(
+  { kind, setting, folder }: Stage,
+  source: SourceRow,
+): Promise<readonly (StagedValue | null)[]> {
   const { row, cells, problem } = source;
   const shown = shownJson(cells);
-  if (problem !== undefined) return heldLine(row, shown, [problem], kind);
+  const held = (problems: readonly CellProblem[]) => [
+    row,
+    shown,
+    shownJson(problems),
+    false,
+    ...kind.columns.map(() => null),
+  ];
+  if (problem !== undefined) return held([problem]);
   const read = await kind.read((source.document ?? cells) as Cells, setting, folder); // a document goes to the parser of its own kind
-  if (!read.ok) return heldLine(row, shown, read.problems, kind);
-  return copyLine([row, shown, null, true, ...read.value.map((value) => value ?? null)]);
-}
-
-function heldLine(row: number, shown: string, problems: readonly CellProblem[], { columns }: StagedKind): string {
-  return copyLine([row, shown, shownJson(problems), false, ...columns.map(() => null)]);
+  return read.ok ? [row, shown, null, true, ...read.value] : held(read.problems);
 }
