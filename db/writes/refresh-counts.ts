@@ -2,6 +2,7 @@
 // differences, so they cannot drift.
 import type { Transaction } from "../database-types";
 import { placedUnits } from "../placed-units";
+import { type Filling, insertInTurn } from "./bulk/filling";
 import { inServiceBasis, inServiceOn } from "./kinds/in-service";
 import { rowsOf, run } from "./staging/run";
 
@@ -17,8 +18,15 @@ export const countTables = [
   "suggested_callbacks",
 ] as const;
 
-/** Counts the units and jobs of these models anew, inside the transaction that changed them. */
-export async function refreshCounts(tx: Transaction, models: readonly number[] | "all"): Promise<void> {
+/**
+ * Counts the units and jobs of these models anew, inside the transaction that changed them.
+ * @param insert  stores what is counted; in that transaction where left out
+ */
+export async function refreshCounts(
+  tx: Transaction,
+  models: readonly number[] | "all",
+  insert: Filling["insert"] = (each) => insertInTurn(tx, each),
+): Promise<void> {
   const ids = models === "all" ? await allModels(tx) : [...new Set(models)];
   if (ids.length === 0) return;
   const these = models === "all" ? "is not null" : `= any ('{${ids.toSorted((a, b) => a - b).join(",")}}'::integer[])`;
@@ -31,13 +39,18 @@ export async function refreshCounts(tx: Transaction, models: readonly number[] |
     await run(tx, `delete from ${table} where model_id ${these}`);
   }
   const units = placedUnits(`u.model_id ${these}`);
-  await run(tx, countUnplacedUnits(units));
-  await run(tx, countJobCells(units));
-  if (await anyInRegister(tx, these)) {
-    await run(tx, countUnitWindows(units));
-    await run(tx, countRepeatedJobs(units));
-  }
-  await run(tx, suggestCallbacks(`u.model_id ${these}`));
+  const registered = await anyInRegister(tx, these);
+  await insert([
+    { table: "job_cells", statement: countJobCells(units) },
+    { table: "suggested_callbacks", statement: suggestCallbacks(`u.model_id ${these}`) },
+    { table: "unplaced_units", statement: countUnplacedUnits(units) },
+    ...(registered
+      ? [
+          { table: "unit_windows", statement: countUnitWindows(units) },
+          { table: "repeated_jobs", statement: countRepeatedJobs(units) },
+        ]
+      : []),
+  ]);
 }
 
 type PlacedUnit = {
@@ -85,13 +98,15 @@ async function anyInRegister(tx: Transaction, these: string): Promise<boolean> {
   return found?.any === true;
 }
 
-/** The grace after manufacture is the shop's and can change, so days that rest on it are set here. */
+/** The grace after manufacture is the shop's and can change, so days that rest on it are set here. Where none is set no row is locked. */
 async function placeInService(tx: Transaction, these: string): Promise<void> {
   const of = (column: string) => `u.${column}`;
+  const wrong = `u.model_id ${these} and u.in_service_on is distinct from ${inServiceOn(of)}`;
+  const [found] = await rowsOf<{ any: boolean }>(tx, `select exists (select from units u where ${wrong}) as any`);
+  if (found?.any !== true) return;
   await run(
     tx,
-    `update units u set in_service_on = ${inServiceOn(of)}, in_service_basis = ${inServiceBasis(of)}
-     where u.model_id ${these} and u.in_service_on is distinct from ${inServiceOn(of)}`,
+    `update units u set in_service_on = ${inServiceOn(of)}, in_service_basis = ${inServiceBasis(of)} where ${wrong}`,
   );
 }
 
@@ -103,7 +118,7 @@ function countUnitWindows(units: string): string {
 
 function countUnplacedUnits(units: string): string {
   return `insert into unplaced_units (model_id, reason, units)
-    select model_id, reason, count(*) from ${units} p where reason is not null group by 1, 2`;
+    select model_id, reason, count(*) from (select model_id, reason from ${units} p offset 0) p where reason is not null group by 1, 2`; // told once for each unit, not in each step
 }
 
 /** The previous failure is that of the same component of the same unit; two on one day are told apart by their key. */

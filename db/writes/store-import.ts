@@ -4,6 +4,8 @@ import type { Transaction } from "../database-types";
 import { inTransaction } from "../in-transaction";
 import { batches } from "../schema/intake";
 import { beginFilling, type Filling } from "./bulk/filling";
+import { Lanes } from "./bulk/lanes";
+import { removeFilled } from "./bulk/remove-filled";
 import { findBatch } from "./find-batch";
 import type { LoadMode, LoadReport, LoadResult, LoadWatch } from "./load-result";
 import { type FollowUp, markMended } from "./mending/mark-mended";
@@ -47,14 +49,20 @@ export const intakeLock = 7_016_020_002;
  * one transaction, together with what it takes to take them back and with the counts.
  */
 export async function storeImport(staged: StagedFile, file: ImportFile, settings: ImportSettings): Promise<LoadResult> {
+  const lanes = new Lanes(settings);
   const done = await inTransaction(
     async (tx) => {
-      const result = await checkAndMerge(tx, staged, file, settings);
+      const result = await checkAndMerge(tx, staged, file, { ...settings, lanes });
       await settings.within?.(tx, result);
       return result;
     },
     { timeoutSeconds: settings.timeoutSeconds },
-  );
+  ).catch(async (error) => {
+    await lanes.end();
+    await inTransaction(removeFilled).catch(() => {}); // else the next load does it
+    throw error;
+  });
+  await lanes.end();
   if (done.kind === "added") {
     await settleUnclaimed();
     await settleOutlooks();
@@ -66,29 +74,29 @@ async function checkAndMerge(
   tx: Transaction,
   given: StagedFile,
   file: ImportFile,
-  { mode, problemLimit, followUp, onProgress, signal }: ImportSettings,
+  { mode, problemLimit, followUp, onProgress, signal, lanes }: ImportSettings & { readonly lanes: Lanes },
 ): Promise<LoadResult> {
   await run(tx, `set local work_mem = '64MB'`);
   if (mode !== "dry run") await run(tx, `select pg_advisory_xact_lock(${intakeLock})`);
   const before = await findBatch(tx, given.kind, file.sha256);
   if (before !== undefined) return before;
   onProgress?.(0, "checking");
-  const staged = await checkStaged(tx, given, () => signal?.throwIfAborted());
+  const staged = await checkStaged(tx, given, lanes, () => signal?.throwIfAborted());
   const report = await loadReport(tx, staged, problemLimit);
   if (mode === "dry run") return { kind: "checked", report };
   if (mode === "add" && report.rowsHeld > 0) return { kind: "refused", report };
   signal?.throwIfAborted();
   onProgress?.(report.rowsTotal, "adding");
+  const filling = await beginFilling(tx, staged, followUp === undefined ? report.rowsNew : 0, lanes);
   if (followUp === undefined) {
-    const filling = await beginFilling(tx, staged, report.rowsNew);
     const batchId = await merge(tx, staged, { file, counted: report }, { onProgress, signal, filling });
-    await keepAside(tx, staged, batchId);
+    await keepAside(tx, staged, batchId, report.rowsHeld + report.rowsRefused);
     await filling.finish();
     return { kind: "added", batchId, report };
   }
   const taken = report.rowsNew + report.rowsChanged + report.rowsSame;
   const counted = { ...report, rowsTotal: taken, rowsHeld: 0, rowsRefused: 0 };
-  const batchId = taken === 0 ? undefined : await merge(tx, staged, { file, counted }, { onProgress, signal });
+  const batchId = taken === 0 ? undefined : await merge(tx, staged, { file, counted }, { onProgress, signal, filling });
   await markMended(tx, followUp, { table: rowTable(staged), batchId });
   if (batchId === undefined) return { kind: "refused", report };
   await keepNotes(tx, staged, batchId);
@@ -99,19 +107,19 @@ async function merge(
   tx: Transaction,
   staged: StagedFile,
   { file, counted }: { readonly file: ImportFile; readonly counted: LoadReport },
-  { onProgress, signal, filling }: LoadWatch & { readonly filling?: Filling },
+  { onProgress, signal, filling }: LoadWatch & { readonly filling: Filling },
 ): Promise<number> {
   const batchId = await storeBatch(tx, file, counted);
   const before = await touchedModels(tx, staged.parts);
   await markStagedParts(tx, staged.parts, counted.rowsTotal);
   for (const { staged: rows, kind } of staged.parts) {
-    await mergeStaged(tx, { ...rows, fills: filling?.tables ?? [] }, kind, batchId);
+    await mergeStaged(tx, { ...rows, filling }, kind, batchId);
     signal?.throwIfAborted();
   }
-  await filling?.ready();
+  await filling.ready();
   onProgress?.(counted.rowsTotal, "counting");
-  if (staged.parts.some(({ kind }) => kind.recounts === "all")) await refreshCounts(tx, "all");
-  else await refreshCounts(tx, [...before, ...(await touchedModels(tx, staged.parts))]);
+  if (staged.parts.some(({ kind }) => kind.recounts === "all")) await refreshCounts(tx, "all", filling.insert);
+  else await refreshCounts(tx, [...before, ...(await touchedModels(tx, staged.parts))], filling.insert);
   await markStagedUnits(tx, staged.parts);
   await markStagedParts(tx, staged.parts, counted.rowsTotal);
   return batchId;

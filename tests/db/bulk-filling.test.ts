@@ -10,7 +10,7 @@ import { recount } from "@/db/writes/recount";
 import { takeBack } from "@/db/writes/take-back";
 import { writeJobs, writePartLines } from "../bench/intake-rows";
 import { ownDatabaseUrl } from "../own-database";
-import { batchOf, fileFolder, shopDocument, startAfresh } from "./intake-files";
+import { batchOf, csv, fileFolder, job, shopDocument, startAfresh, unit } from "./intake-files";
 import { counts } from "./load-outcome";
 
 process.env.DATABASE_URL = ownDatabaseUrl(); // only the owner of the tables may fill new ones in their place
@@ -104,6 +104,34 @@ test("a further load adds to what a first one filled", async () => {
   await load(await written(writeJobs, { rows }));
   const overlap = await written(writeJobs, { rows: 2000, from: rows - 1000 });
   expect(counts(await load(overlap))).toEqual([2000, 1000, 0, 1000, 0]);
+  expect((await recount()).every(({ differing }) => differing === 0)).toBe(true);
+});
+
+test("units that only jobs tell of are placed as they are stored, with what the jobs say of them", async () => {
+  const washer = { product_type: "front_load_washer", sold_on: "2022-02-02" };
+  const told = Array.from({ length: rows }, (_, n) => job(`J${n}`, `S${n % 19_000}`, washer));
+  expect(counts(await files.load(csv(told)))).toEqual([rows, rows, 0, 0, 0]);
+  const placed = await readOnly((db) =>
+    db.rows(
+      sql`select in_service_on::text as on, in_service_basis as basis, sold_on::text as sold, count(*)::integer as units from units group by 1, 2, 3`,
+    ),
+  );
+  expect(placed).toEqual([{ on: "2022-02-02", basis: "sold", sold: "2022-02-02", units: 19_000 }]);
+  expect((await recount()).every(({ differing }) => differing === 0)).toBe(true);
+});
+
+test("jobs of which a register knows some units are counted with those", async () => {
+  await files.load(csv(Array.from({ length: 300 }, (_, n) => unit(`S${n}`))));
+  const known = Array.from({ length: rows }, (_, n) =>
+    job(`J${n}`, `S${n % 19_000}`, { product_type: "front_load_washer" }),
+  );
+  expect(counts(await files.load(csv(known)))).toEqual([rows, rows, 0, 0, 0]);
+  const [counted] = await readOnly((db) =>
+    db.rows(
+      sql`select sum(jobs)::integer as jobs, sum(jobs) filter (where in_service_on is not null)::integer as placed from job_cells`,
+    ),
+  );
+  expect(counted).toEqual({ jobs: rows, placed: 600 });
   expect((await recount()).every(({ differing }) => differing === 0)).toBe(true);
 });
 

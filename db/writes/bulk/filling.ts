@@ -1,16 +1,27 @@
 // A first load fills empty tables. Rows that come in one by one into indexed tables cost ten times what they cost in a
 // bare one, so such tables are built anew beside the empty ones and put in their place at the end, in the load's own
-// transaction. Until then readers see, undisturbed, what was there before: nothing.
+// transaction. Until then readers see, undisturbed, what was there before: nothing. Where rows go in as they were staged,
+// their tables are filled and indexed in transactions of their own, several at once; what a load that breaks off leaves
+// of them is removed by the next one.
 import type { Transaction } from "@/db/database-types";
 import { searchPath } from "@/db/search-path";
 import { countTables } from "../refresh-counts";
 import { rowsOf, run } from "../staging/run";
 import type { StagedFile } from "../staging/staged-file";
-import { indexFilled, putInPlace } from "./put-in-place";
+import type { Lanes } from "./lanes";
+import { indexesOf, indexFilled, putInPlace, writeOut } from "./put-in-place";
+
+/** A statement that adds rows to a table. Where a load of rows that agree fills the table, it must rest on committed rows only. */
+export interface Rows {
+  readonly table: string;
+  readonly statement: string;
+}
 
 export interface Filling {
   /** Empty where rows go into the tables as they stand. */
   readonly tables: readonly string[];
+  /** Adds rows: at once to tables that are filled beside the load, and `meanwhile`, one after the other, to those that stand. */
+  readonly insert: (each: readonly Rows[], meanwhile?: () => Promise<void>) => Promise<void>;
   /** Makes keys and indexes. To be called once the rows are there, before anything is counted from them. */
   readonly ready: () => Promise<void>;
   /** Makes references, and puts the tables in their places. The last thing that a load does. */
@@ -25,36 +36,70 @@ export const fillingSchema = "being_filled";
 /** Which tables a load of this kind fills, in the order in which they refer to each other. */
 const filledBy: Readonly<Partial<Record<string, readonly string[]>>> = {
   units: ["units"],
-  jobs: ["units", "jobs", "job_cells"],
+  jobs: ["units", "jobs", "job_cells", "suggested_callbacks"],
   "part-lines": ["part_lines"],
 };
 
 /** Begins to fill tables that are empty, where the load is large and the database lets us. */
-export async function beginFilling(tx: Transaction, file: StagedFile, rows: number): Promise<Filling> {
+export async function beginFilling(tx: Transaction, file: StagedFile, rows: number, lanes: Lanes): Promise<Filling> {
   const wanted = file.rows === undefined && rows >= enoughRows ? (filledBy[file.kind] ?? []) : [];
   const tables: string[] = [];
   for (const table of wanted) if (await canBeReplaced(tx, table)) tables.push(table);
-  if (tables.length > 0) await run(tx, `create schema ${fillingSchema}`);
-  for (const table of tables)
-    await run(
-      tx,
-      `create table ${fillingSchema}.${table} (like ${table} including defaults including constraints including generated including storage including comments)`,
-    );
-  if (tables.length > 0)
-    await run(
-      tx,
-      `set local search_path = ${fillingSchema}, ${searchPath}; set local work_mem = '192MB'; set local maintenance_work_mem = '384MB'`,
-    );
+  const agreed = file.parts.every(({ staged }) => staged.agreed === true);
+  const allNew = wanted.every((table) => isCount(table) || tables.includes(table)); // else counts rest on rows of this transaction
+  const beside = tables.filter((table) => agreed && (allNew || !isCount(table)));
+  const here = tables.filter((table) => !beside.includes(table));
+  if (tables.length > 0) {
+    await lanes.run(`drop schema if exists ${fillingSchema} cascade`, `create schema ${fillingSchema}`);
+    for (const table of here) await run(tx, likeEmpty(table));
+    await run(tx, `${namesMeanFilled}; set local work_mem = '192MB'; set local maintenance_work_mem = '384MB'`);
+  }
+  const index = async (which: readonly string[]) => {
+    for (const table of which) await indexFilled(tx, table);
+  };
   return {
     tables,
-    ready: async () => {
-      for (const table of tables) if (!isCount(table)) await indexFilled(tx, table);
+    insert: async (each, meanwhile) => {
+      const bare: (Rows & Indexes)[] = [];
+      for (const rows of each)
+        if (beside.includes(rows.table)) bare.push({ ...rows, indexes: await indexesOf(tx, rows.table) });
+      const filled = Promise.all(bare.map((rows) => fillBeside(lanes, rows)));
+      filled.catch(() => {}); // it is waited for below, unless something else fails before
+      await insertInTurn(
+        tx,
+        each.filter(({ table }) => !beside.includes(table)),
+      );
+      await meanwhile?.();
+      await filled;
     },
+    ready: () => index(here.filter((table) => !isCount(table))),
     finish: async () => {
-      for (const table of tables) if (isCount(table)) await indexFilled(tx, table);
+      await index(here.filter(isCount));
+      await lanes.settled();
+      if (here.length > 0) await writeOut(tx);
       if (tables.length > 0) await putInPlace(tx, tables);
     },
   };
+}
+
+interface Indexes {
+  readonly indexes: readonly string[];
+}
+
+export async function insertInTurn(tx: Transaction, each: readonly Rows[]): Promise<void> {
+  for (const { statement } of each) await run(tx, statement);
+}
+
+/** Fills a table that comes to be with its rows, which then need no log. Its indexes are made while others read it. */
+async function fillBeside(lanes: Lanes, { table, statement, indexes }: Rows & Indexes): Promise<void> {
+  await lanes.run(likeEmpty(table), namesMeanFilled, statement);
+  for (const definition of [...indexes, `analyze ${fillingSchema}.${table}`]) lanes.runLater(definition);
+}
+
+const namesMeanFilled = `set local search_path = ${fillingSchema}, ${searchPath}`;
+
+function likeEmpty(table: string): string {
+  return `create table ${fillingSchema}.${table} (like public.${table} including defaults including constraints including generated including storage including comments)`;
 }
 
 /** Counts are filled last, from the rows. */

@@ -1,41 +1,32 @@
 import type { Transaction } from "@/db/database-types";
-import { namedJobKey } from "../kinds/job-keys";
+import { jobKey } from "../kinds/job-keys";
 import { noteWords } from "../kinds/words-in-use";
-import { insertRows } from "../staging/merge-staged";
+import { newRows } from "../staging/merge-staged";
 import { rowsOf, run } from "../staging/run";
 import { any, type FirstLoad } from "./first-load";
-import { noteMade, noteUsedRows, noteUsedWithMade } from "./made-rows";
+import { noteMade, noteUsedWithMade } from "./made-rows";
 
 const wordsOf = (table: string) => `${table}_words`;
-const ownJob = "join jobs j on j.job_id = s.named_job_id";
+const ownJob = "join jobs j on j.job_id = s.job_id";
 
 /** Part lines of a large file while none is on file. Each is of a job that is, and has its number; none takes another back. */
 export const firstPartLines: FirstLoad = {
-  derived: [namedJobKey],
+  derived: [jobKey, "unit_id bigint", "joins_from bigint"],
+  undo: ["drop column job_id"],
   async agree(tx, { table, beside }) {
     if (beside !== undefined || (await any(tx, `select from ${table} where readable and (line is null or returned)`)))
       return false;
-    if (await any(tx, `select from ${table} where readable group by named_job_id, line having count(*) > 1`))
-      return false;
+    if (await any(tx, `select from ${table} where readable group by job_id, line having count(*) > 1`)) return false;
     await run(tx, gatherWords(table));
     return (await allHaveJobs(tx, table)) && !(await any(tx, wrongWords(table)));
   },
-  async settle(tx, { table }) {
-    await run(tx, `alter table ${table} rename column named_job_id to job_id`);
-    await run(tx, `alter table ${table} add column unit_id bigint, add column joins_from bigint`);
-  },
   async store(tx, staged, kind, batchId) {
-    await insertRows(tx, staged, kind, {
-      batchId,
-      found: { unit_id: "j.unit_id" },
-      join: "join jobs j on j.job_id = s.job_id",
-    });
+    await staged.filling.insert([newRows(staged, kind, { batchId, found: { unit_id: "j.unit_id" }, join: ownJob })]);
     const key = ["unit_id", "job_id", "line"];
     const numbered = (rows: string) => `select *, (row_number() over ())::integer as row from ${rows}`;
     await noteMade(tx, { table: "part_lines", key, from: numbered("part_lines"), batchId });
-    await noteUsedWithMade(tx, { table: "jobs", made: "part_lines", batchId });
-    const units = numbered("(select distinct unit_id from part_lines) each");
-    await noteUsedRows(tx, { table: "units", key: ["unit_id"], from: units, batchId });
+    await noteUsedWithMade(tx, { table: "jobs", columns: 2, made: "part_lines", batchId });
+    await noteUsedWithMade(tx, { table: "units", columns: 1, made: "part_lines", batchId });
     await noteWords(tx, {
       rows: `select component, kind from ${wordsOf(staged.table)} where component is not null`,
       batchId,

@@ -29,15 +29,20 @@ export async function noteUsedRows(tx: Transaction, rows: Rows): Promise<void> {
   await note(tx, rows, used(rows.table));
 }
 
-/** The same where each made row hangs on the stored row with which its own key begins: some are then named more than once. */
+/** The same where each made row hangs on the stored row of `columns` with which its own key begins: some are then named more than once. */
 export async function noteUsedWithMade(
   tx: Transaction,
-  { table, made, batchId }: { readonly table: string; readonly made: string; readonly batchId: number },
+  {
+    table,
+    columns,
+    made,
+    batchId,
+  }: Pick<Rows, "table" | "batchId"> & { readonly columns: 1 | 2; readonly made: string },
 ): Promise<void> {
   await run(
     tx,
     `insert into batch_made (batch_id, table_name, part, first, second)
-     select batch_id, '${used(table)}', part, first, second from batch_made where batch_id = ${batchId} and table_name = '${made}'`,
+     select batch_id, '${used(table)}', part, first, ${columns === 2 ? "second" : "null"} from batch_made where batch_id = ${batchId} and table_name = '${made}'`,
   );
 }
 

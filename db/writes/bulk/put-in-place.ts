@@ -16,24 +16,24 @@ const lockMs = 500;
 const triesForLocks = 120;
 const betweenTriesMs = 250;
 
-/** Gives a filled table the keys and indexes of the empty one of the same name. */
+/** Gives a filled table the indexes of the empty one of the same name. */
 export async function indexFilled(tx: Transaction, table: string): Promise<void> {
-  for (const { name, definition } of await constraintsOf(tx, table, "p", "u"))
-    await run(tx, `alter table ${fillingSchema}.${table} add constraint ${quoted(name)} ${definition}`);
   for (const definition of await indexesOf(tx, table)) await run(tx, definition);
   await run(tx, `analyze ${fillingSchema}.${table}`);
 }
 
 /**
- * Gives the filled tables the references of the empty ones, then takes their places. Readers are shut out only for the
- * last step, which moves names and no rows.
+ * Gives the filled tables the keys and references of the empty ones, then takes their places. Readers are shut out only
+ * for the last step, which moves names and no rows.
  */
 export async function putInPlace(tx: Transaction, tables: readonly string[]): Promise<void> {
   for (const table of tables)
-    for (const { name, definition } of await constraintsOf(tx, table, "f"))
+    for (const { name, definition } of await keysOf(tx, table))
+      await run(tx, `alter table ${fillingSchema}.${table} add constraint ${quoted(name)} ${definition}`);
+  for (const table of tables)
+    for (const { name, definition } of await referencesOf(tx, table))
       await run(tx, `alter table ${fillingSchema}.${table} add constraint ${quoted(name)} ${definition}`);
   const references = await referencesTo(tx, tables);
-  await writeOut(tx);
   await lockAll(tx, [...new Set([...tables.map((table) => `public.${table}`), ...references.map(({ on }) => on)])]);
   for (const table of tables) for (const statement of await grantsOf(tx, table)) await run(tx, statement);
   for (const table of tables.toReversed()) await run(tx, `drop table public.${table} cascade`);
@@ -44,20 +44,29 @@ export async function putInPlace(tx: Transaction, tables: readonly string[]): Pr
 }
 
 /** Definitions name other tables as the search path finds them: the filled ones, where there are such. */
-async function constraintsOf(tx: Transaction, table: string, ...types: readonly string[]): Promise<Constraint[]> {
+async function referencesOf(tx: Transaction, table: string): Promise<Constraint[]> {
   return await rowsOf<Constraint>(
     tx,
     `select conrelid::regclass::text as on, conname as name, replace(pg_get_constraintdef(oid), ' public.', ' ') as definition from pg_constraint
-     where conrelid = 'public.${table}'::regclass and contype in (${types.map((type) => `'${type}'`).join(", ")}) order by contype, conname`,
+     where conrelid = 'public.${table}'::regclass and contype = 'f' order by conname`,
   );
 }
 
-async function indexesOf(tx: Transaction, table: string): Promise<readonly string[]> {
+/** Their indexes are there already. */
+async function keysOf(tx: Transaction, table: string): Promise<Constraint[]> {
+  return await rowsOf<Constraint>(
+    tx,
+    `select conrelid::regclass::text as on, conname as name, format('%s using index %I', case contype when 'p' then 'primary key' else 'unique' end, conname) as definition
+     from pg_constraint where conrelid = 'public.${table}'::regclass and contype in ('p', 'u') order by contype, conname`,
+  );
+}
+
+/** Those of keys too, which are made of their indexes in the end. */
+export async function indexesOf(tx: Transaction, table: string): Promise<readonly string[]> {
   const found = await rowsOf<{ definition: string }>(
     tx,
     `select regexp_replace(pg_get_indexdef(indexrelid), ' ON public\\.', ' ON ${fillingSchema}.') as definition from pg_index i
-     where indrelid = 'public.${table}'::regclass and not exists (select from pg_constraint c where c.conindid = i.indexrelid and c.conrelid = i.indrelid)
-     order by indexrelid`,
+     where indrelid = 'public.${table}'::regclass order by indexrelid`,
   );
   return found.map(({ definition }) => definition);
 }
@@ -86,9 +95,10 @@ async function referencesTo(tx: Transaction, tables: readonly string[]): Promise
 
 /**
  * Where new tables are not in the log, the commit waits until they are on the disk, and whoever reads waits for the
- * commit. So they are written first, while nobody is shut out yet.
+ * commit. So they are written first, while nobody is shut out yet. Those that were filled in transactions of their own are
+ * on the disk already.
  */
-async function writeOut(tx: Transaction): Promise<void> {
+export async function writeOut(tx: Transaction): Promise<void> {
   const [found] = await rowsOf<{ may: boolean }>(
     tx,
     `select current_setting('wal_level') = 'minimal' and pg_has_role('pg_checkpoint', 'usage') as may`,

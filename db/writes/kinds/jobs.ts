@@ -6,7 +6,7 @@ import { joinStagedJobs } from "../joining/join-staged-jobs";
 import { type ReadColumn, stagedKind } from "../staging/staged-kind";
 import { fillUnitBlanks } from "./fill-unit-blanks";
 import { checkJobs, resolveJobs } from "./job-checks";
-import { jobKeys } from "./job-keys";
+import { jobKey, unitKey } from "./job-keys";
 import { unstatedModel } from "./models-of-rows";
 import { noteUnitFacts } from "./note-unit-facts";
 import { storedUnderJob } from "./rows-of-jobs";
@@ -86,7 +86,14 @@ export const jobsKind = stagedKind<JobRow>({
     value("authorized_on", "date", ({ job }) => job.authorizedOn),
     value("callback_of", "text", ({ job }) => job.callbackOf),
   ],
-  derived: [...jobKeys, "unit_id bigint", "unit_known boolean", "kind_of_model text", "joins_from bigint"],
+  derived: [
+    jobKey,
+    unitKey("given_unit_id"),
+    "unit_id bigint",
+    "unit_known boolean",
+    "kind_of_model text",
+    "joins_from bigint",
+  ],
   target: {
     table: "jobs",
     key: ["unit_id", "job_id"],

@@ -1,5 +1,6 @@
 import type { Transaction } from "@/db/database-types";
 import { agreeAtOnce } from "../bulk/first-load";
+import type { Lanes } from "../bulk/lanes";
 import { analyzeStaged } from "../bulk/rewrite-staged";
 import { flagRepeats } from "./flag-rows";
 import { holdWholeRows } from "./hold-whole-rows";
@@ -17,11 +18,12 @@ import type { StagedFile } from "./staged-file";
 export async function checkStaged(
   tx: Transaction,
   file: StagedFile,
+  lanes: Lanes,
   between: () => void = () => {},
 ): Promise<StagedFile> {
   for (const { staged, kind } of file.parts) {
     await analyzeStaged(tx, staged.table);
-    if (!(await agreeAtOnce(tx, staged, kind))) continue;
+    if (!(await agreeAtOnce(tx, staged, kind, lanes))) continue;
     await keepEdits(tx, { ...file, parts: [] });
     return { ...file, parts: [{ kind, staged: { ...staged, agreed: true } }] };
   }

@@ -4,8 +4,13 @@ import { rowTable } from "./load-report";
 import { run } from "./run";
 import type { StagedFile, StagedPart } from "./staged-file";
 
-/** Stores the rows that did not go in, and what is to be told of those that did. */
-export async function keepAside(tx: Transaction, file: StagedFile, batchId: number): Promise<void> {
+/** Stores the rows that did not go in, of which there are so many, and what is to be told of those that did. */
+export async function keepAside(tx: Transaction, file: StagedFile, batchId: number, aside: number): Promise<void> {
+  if (aside > 0) await keepRows(tx, file, batchId);
+  await keepNotes(tx, file, batchId);
+}
+
+async function keepRows(tx: Transaction, file: StagedFile, batchId: number): Promise<void> {
   const table = rowTable(file);
   if (file.rows === undefined) {
     for (const { staged } of file.parts) await fillCells(tx, staged, "problems is not null");
@@ -21,7 +26,6 @@ export async function keepAside(tx: Transaction, file: StagedFile, batchId: numb
        from ${table} where fate in ('held', 'refused')`,
     );
   }
-  await keepNotes(tx, file, batchId);
 }
 
 /** Stores notes of cells, and where the file says otherwise than fields that were edited here. */

@@ -15,12 +15,13 @@ export async function loadReport(tx: Transaction, file: StagedFile, limit: numbe
   const counted = await countFates(tx, file);
   const changes: FieldChange[] = [];
   const shown = Math.min(limit, mostShown);
-  for (const part of file.parts) changes.push(...(await firstChanges(tx, part, shown)));
+  if (file.rows !== undefined || counted.rowsChanged > 0)
+    for (const part of file.parts) changes.push(...(await firstChanges(tx, part, shown)));
   return {
     fileKind: file.kind,
     ...counted,
-    problems: await firstProblems(tx, table, limit),
-    refused: file.rows === undefined ? [] : await firstRefused(tx, table, limit),
+    problems: counted.rowsHeld === 0 ? [] : await firstProblems(tx, table, limit),
+    refused: counted.rowsRefused === 0 ? [] : await firstRefused(tx, table, limit),
     changes: changes.toSorted((a, b) => a.row - b.row).slice(0, shown),
     keptEdits: await firstKeptEdits(tx, file, shown),
     offers: file.rows === undefined ? [] : await firstOffers(tx, table, shown),

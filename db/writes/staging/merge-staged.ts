@@ -1,8 +1,9 @@
 import type { Transaction } from "@/db/database-types";
+import type { Rows } from "../bulk/filling";
 import { isNumbered, noteMade } from "../bulk/made-rows";
 import { run } from "./run";
 import { changeableColumns } from "./settle-fates";
-import type { Staged, StagedKind } from "./staged-kind";
+import type { Filled, Staged, StagedKind } from "./staged-kind";
 
 /** Character 31, the unit separator, stands in no key. */
 export const keySeparator = "chr(31)";
@@ -13,11 +14,11 @@ export function keyText(alias: string, key: readonly string[]): string {
 }
 
 /** Stores the staged rows whose fate is new or changed, with what each row was before. */
-export async function mergeStaged(tx: Transaction, staged: Staged, kind: StagedKind, batchId: number): Promise<void> {
+export async function mergeStaged(tx: Transaction, staged: Filled, kind: StagedKind, batchId: number): Promise<void> {
   if (staged.agreed === true && kind.first !== undefined) return await kind.first.store(tx, staged, kind, batchId);
   await kind.prepare?.(tx, staged, batchId);
   await changeRows(tx, staged, kind, batchId);
-  await insertRows(tx, staged, kind, { batchId });
+  await staged.filling.insert([newRows(staged, kind, { batchId })]);
   await noteRows(tx, staged, kind, batchId);
   await kind.finish?.(tx, staged, batchId);
 }
@@ -53,28 +54,27 @@ async function changeRows(tx: Transaction, staged: Staged, kind: StagedKind, bat
 }
 
 /**
- * Stores the new rows.
+ * The new rows, and the table to which they go.
  * @param found  values that stand in other rows, which `join` finds
  */
-export async function insertRows(
-  tx: Transaction,
-  staged: Staged,
-  kind: StagedKind,
+export function newRows(
+  { table: staging, filling }: Filled,
+  { target: { table, key, onInsert }, columns }: StagedKind,
   { batchId, found = {}, join = "" }: { batchId: number; found?: Readonly<Record<string, string>>; join?: string },
-): Promise<void> {
-  const { table, key, onInsert } = kind.target;
-  const stored = kind.columns.filter(({ use }) => use !== "help").map(({ name }) => name);
+): Rows {
+  const stored = columns.filter(({ use }) => use !== "help").map(({ name }) => name);
   const values: Record<string, string> = {
     ...Object.fromEntries([...key, ...stored].map((column) => [column, `s.${column}`])),
     ...onInsert,
     ...found,
     batch_id: String(batchId),
   };
-  await run(
-    tx,
-    `insert into ${table} (${Object.keys(values).join(", ")}) select ${Object.values(values).join(", ")}
-     from ${staged.table} s ${join} where s.fate = 'new' ${staged.fills?.includes(table) === true ? "" : `order by ${key.map((column) => values[column]).join(", ")}`}`,
-  );
+  const order = filling.tables.includes(table) ? "" : `order by ${key.map((column) => values[column]).join(", ")}`;
+  return {
+    table,
+    statement: `insert into ${table} (${Object.keys(values).join(", ")}) select ${Object.values(values).join(", ")}
+      from ${staging} s ${join} where s.fate = 'new' ${order}`,
+  };
 }
 
 async function noteRows(tx: Transaction, staged: Staged, kind: StagedKind, batchId: number): Promise<void> {

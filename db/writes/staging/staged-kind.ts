@@ -3,6 +3,7 @@ import type { FileKind } from "@/lib/intake/file-kinds";
 import type { IntakeSetting } from "@/lib/intake/intake-setting";
 import type { Parsed } from "@/lib/intake/parsed";
 import type { Cells } from "@/lib/intake/row-problems";
+import type { Filling } from "../bulk/filling";
 import type { FirstLoad } from "../bulk/first-load";
 
 export type StagedValue = string | number | boolean | null | undefined;
@@ -29,8 +30,6 @@ export interface Staged {
   readonly sparse?: boolean | undefined;
   /** Staging tables of other kinds whose rows came with the same file, such as the jobs beside their part lines. */
   readonly beside?: ReadonlyMap<FileKind, string>;
-  /** Tables that are bare while they are filled: rows go into them in whatever order. */
-  readonly fills?: readonly string[];
   /** The table has the columns of `eitherColumns` (../bulk/first-load). */
   readonly either?: boolean;
   /** Nothing was on file, and all rows agree: they are stored the way of `first`. */
@@ -41,6 +40,11 @@ export interface Staged {
     | undefined;
   /** Staging table of the file's own rows, where they are not records of ours. */
   readonly rows?: string;
+}
+
+/** To be stored. Of the tables that its rows go to some may be bare while they are filled: they take rows in whatever order. */
+export interface Filled extends Staged {
+  readonly filling: Filling;
 }
 
 /** How the rows of one kind of file are staged, checked against each other and against what is stored, and merged. */

@@ -1,7 +1,9 @@
 import { randomInt } from "node:crypto";
 import { Client } from "pg";
 import { databaseUrl } from "@/db/connection";
+import { inTransaction } from "@/db/in-transaction";
 import { stagingSchema } from "@/db/search-path";
+import { removeFilled } from "../bulk/remove-filled";
 import type { StagedKind } from "./staged-kind";
 
 /** Any numbers will do as long as they never change: they name locks among all locks of the database. */
@@ -36,9 +38,10 @@ export async function withStaging<R>(work: (staging: Staging) => Promise<R>): Pr
   };
   try {
     await removeLeftovers(keeper);
+    await inTransaction(removeFilled);
     return await work({ create });
   } finally {
-    for (const table of tables) await keeper.query(`drop table if exists ${stagingSchema}.${table}`).catch(() => {}); // a lost connection leaves it to the next load
+    for (const table of tables) await drop(keeper, table).catch(() => {}); // a lost connection leaves it to the next load
     await keeper.end().catch(() => {});
   }
 }
@@ -59,18 +62,26 @@ export function readColumns({ columns }: StagedKind): readonly string[] {
   ];
 }
 
-async function removeLeftovers(keeper: Client): Promise<void> {
-  const { rows } = await keeper.query<{ table: string; id: number }>(
-    `select oid::regclass::text as table, substr(relname, length('staging_') + 1)::integer as id from pg_class
-     where relname ~ '^staging_[0-9]+$' and relkind = 'r' and relnamespace = '${stagingSchema}'::regnamespace and pg_has_role(relowner, 'usage')`,
+/** Drops the table and those that were gathered from it, whose names begin with its own. */
+async function drop(keeper: Client, table: string): Promise<void> {
+  const { rows } = await keeper.query<{ name: string }>(
+    `select relname as name from pg_class where relname ~ '^${table}(_|$)' and relkind = 'r' and relnamespace = '${stagingSchema}'::regnamespace`,
   );
-  for (const { table, id } of rows) {
+  for (const { name } of rows) await keeper.query(`drop table if exists ${stagingSchema}.${name}`);
+}
+
+async function removeLeftovers(keeper: Client): Promise<void> {
+  const { rows } = await keeper.query<{ id: number }>(
+    `select distinct split_part(relname, '_', 2)::integer as id from pg_class
+     where relname ~ '^staging_[0-9]+(_|$)' and relkind = 'r' and relnamespace = '${stagingSchema}'::regnamespace and pg_has_role(relowner, 'usage')`,
+  );
+  for (const { id } of rows) {
     const lock = await keeper.query<{ free: boolean }>("select pg_try_advisory_lock($1, $2) as free", [
       stagingLocks,
       id,
     ]);
     if (lock.rows[0]?.free !== true) continue;
-    await keeper.query(`drop table if exists ${table}`);
+    await drop(keeper, `staging_${id}`);
     await keeper.query("select pg_advisory_unlock($1, $2)", [stagingLocks, id]);
   }
 }

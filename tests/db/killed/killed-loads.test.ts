@@ -5,6 +5,7 @@ import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { databaseUrl } from "@/db/connection";
 import { recount } from "@/db/writes/recount";
+import { ownDatabaseUrl } from "../../own-database";
 import { soakSeeds } from "../../soak-seeds";
 import { chances } from "../adding-up";
 import { csv, fileFolder, shopDocument, startAfresh, unit } from "../intake-files";
@@ -15,6 +16,8 @@ import { type Course, LoadWatcher, type Phase, phases } from "./watched-load";
 
 // The process that loads is ended by force (kill -9) at a point drawn from a seed: while it reads, stages, merges, or
 // after the commit and before it has said so. Then the same command is given again, as a person would.
+
+process.env.DATABASE_URL = ownDatabaseUrl(); // only the owner of the tables may fill new ones in their place
 
 const files = fileFolder();
 const loads = [matchedFile(files.folder), draftedFile(files.folder), largeFile(files.folder)];

@@ -26,7 +26,11 @@ export interface LoadToKill {
 export function largeFile(folder: string): LoadToKill {
   const path = join(folder, "large.csv");
   const serials = 18_000;
-  writeFileSync(path, csv(Array.from({ length: 21_000 }, (_, index) => job(`J${index}`, `S${index % serials}`))));
+  const washer = { product_type: "front_load_washer", sold_on: "2022-02-02" };
+  writeFileSync(
+    path,
+    csv(Array.from({ length: 21_000 }, (_, index) => job(`J${index}`, `S${index % serials}`, washer))),
+  );
   return {
     name: "a first load of 21,000 jobs",
     here: (mode) => loadFile({ path, fileName: "large.csv", mode, today }),
