@@ -30,11 +30,8 @@ export async function refreshCounts(
   const ids = models === "all" ? await allModels(tx) : [...new Set(models)];
   if (ids.length === 0) return;
   const these = models === "all" ? "is not null" : `= any ('{${ids.toSorted((a, b) => a - b).join(",")}}'::integer[])`;
-  await run(
-    tx,
-    `select pg_advisory_xact_lock(${countLocks}, id) from (select unnest('{${ids.toSorted((a, b) => a - b).join(",")}}'::integer[]) as id order by id) as each`,
-  );
-  await placeInService(tx, these);
+  await lockCounts(tx, ids);
+  await placeInService(tx, `u.model_id ${these}`);
   for (const table of countTables) {
     await run(tx, `delete from ${table} where model_id ${these}`);
   }
@@ -53,6 +50,15 @@ export async function refreshCounts(
   ]);
 }
 
+/** Whoever counts a model waits for all who do. */
+export async function lockCounts(tx: Transaction, models: readonly number[]): Promise<void> {
+  const ids = models.toSorted((a, b) => a - b).join(",");
+  await run(
+    tx,
+    `select pg_advisory_xact_lock(${countLocks}, id) from (select unnest('{${ids}}'::integer[]) as id order by id) as each`,
+  );
+}
+
 type PlacedUnit = {
   readonly modelId: number;
   /** Null on a unit without exposure. */
@@ -69,7 +75,7 @@ export async function refreshCountsOfUnit(tx: Transaction, unitId: string): Prom
   const of = `u.unit_id = ${BigInt(unitId)}`;
   const [unit] = await rowsOf<{ modelId: number }>(tx, `select model_id as "modelId" from units u where ${of}`);
   if (unit === undefined) return;
-  await run(tx, `select pg_advisory_xact_lock(${countLocks}, ${unit.modelId})`);
+  await lockCounts(tx, [unit.modelId]);
   const [placed] = await rowsOf<PlacedUnit>(
     tx,
     `select model_id as "modelId", case when reason is null then in_service_on::text end as "inServiceOn" from ${placedUnits(of)} p`,
@@ -98,10 +104,13 @@ async function anyInRegister(tx: Transaction, these: string): Promise<boolean> {
   return found?.any === true;
 }
 
-/** The grace after manufacture is the shop's and can change, so days that rest on it are set here. Where none is set no row is locked. */
-async function placeInService(tx: Transaction, these: string): Promise<void> {
+/**
+ * The grace after manufacture is the shop's and can change, so days that rest on it are set here. Where none is set no row is locked.
+ * @param which  a condition on `u`
+ */
+export async function placeInService(tx: Transaction, which: string): Promise<void> {
   const of = (column: string) => `u.${column}`;
-  const wrong = `u.model_id ${these} and u.in_service_on is distinct from ${inServiceOn(of)}`;
+  const wrong = `${which} and u.in_service_on is distinct from ${inServiceOn(of)}`;
   const [found] = await rowsOf<{ any: boolean }>(tx, `select exists (select from units u where ${wrong}) as any`);
   if (found?.any !== true) return;
   await run(
@@ -110,19 +119,22 @@ async function placeInService(tx: Transaction, these: string): Promise<void> {
   );
 }
 
-function countUnitWindows(units: string): string {
+export function countUnitWindows(units: string): string {
   return `insert into unit_windows (model_id, in_service_on, observed_from, retired_on, units)
     select model_id, in_service_on, observed_from, retired_on, count(*) from ${units} p
     where reason is null group by 1, 2, 3, 4 order by 1, 2, 3, 4`;
 }
 
-function countUnplacedUnits(units: string): string {
+export function countUnplacedUnits(units: string): string {
   return `insert into unplaced_units (model_id, reason, units)
     select model_id, reason, count(*) from (select model_id, reason from ${units} p offset 0) p where reason is not null group by 1, 2`; // told once for each unit, not in each step
 }
 
-/** The previous failure is that of the same component of the same unit; two on one day are told apart by their key. */
-function countJobCells(units: string): string {
+/**
+ * The previous failure is that of the same component of the same unit; two on one day are told apart by their key.
+ * @param which  a condition on the jobs that are counted; the others are looked at for what came before
+ */
+export function countJobCells(units: string, which = "true"): string {
   return `insert into job_cells (model_id, component, symptom, cause, counted_as, in_service_on, observed_from, retired_on, failed_on, previous_failed_on, jobs)
     select model_id, component, symptom, cause, counted_as, in_service_on, observed_from, retired_on, failed_on, previous_failed_on, count(*)
     from (
@@ -133,10 +145,10 @@ function countJobCells(units: string): string {
         case when j.counted_as = 'failure' then
           lag(j.failed_on) over (partition by j.unit_id, j.component, j.counted_as order by j.failed_on, j.job_id) end as previous_failed_on
       from ${units} p join jobs j using (unit_id) where j.counted_as <> 'nothing') c
-    group by 1, 2, 3, 4, 5, 6, 7, 8, 9, 10 order by 1`;
+    where ${which} group by 1, 2, 3, 4, 5, 6, 7, 8, 9, 10 order by 1`;
 }
 
-function countRepeatedJobs(units: string): string {
+export function countRepeatedJobs(units: string): string {
   return `insert into repeated_jobs (unit_id, job_id, model_id, component, symptom, cause, counted_as, in_service_on, observed_from, retired_on, failed_on)
     select unit_id, job_id, model_id, component, symptom, cause, counted_as, in_service_on, observed_from, retired_on, failed_on
     from (select p.*, j.job_id, j.component, j.symptom, j.cause, j.counted_as, j.failed_on, count(*) over (partition by j.unit_id) as jobs
@@ -148,7 +160,7 @@ function countRepeatedJobs(units: string): string {
  * The latest earlier closed job on the same component of the same unit, where this one was reported within the company's
  * repeat days after it and its file names no earlier job itself. On one day the job number decides which is earlier.
  */
-function suggestCallbacks(which: string): string {
+export function suggestCallbacks(which: string): string {
   return `insert into suggested_callbacks (unit_id, job_id, model_id, callback_of, days)
     select unit_id, job_id, model_id, previous_number, failed_on - previous_on
     from (select j.unit_id, j.job_id, u.model_id, j.callback_of, j.failed_on,

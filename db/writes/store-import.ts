@@ -6,6 +6,7 @@ import { batches } from "../schema/intake";
 import { beginFilling, type Filling } from "./bulk/filling";
 import { Lanes } from "./bulk/lanes";
 import { removeFilled } from "./bulk/remove-filled";
+import { type CountsAround, countsAround } from "./counts-around";
 import { findBatch } from "./find-batch";
 import type { LoadMode, LoadReport, LoadResult, LoadWatch } from "./load-result";
 import { type FollowUp, markMended } from "./mending/mark-mended";
@@ -110,7 +111,7 @@ async function merge(
   { onProgress, signal, filling }: LoadWatch & { readonly filling: Filling },
 ): Promise<number> {
   const batchId = await storeBatch(tx, file, counted);
-  const before = await touchedModels(tx, staged.parts);
+  const counts = await countsOfParts(tx, staged.parts);
   await markStagedParts(tx, staged.parts, counted.rowsTotal);
   for (const { staged: rows, kind } of staged.parts) {
     await mergeStaged(tx, { ...rows, filling }, kind, batchId);
@@ -118,8 +119,7 @@ async function merge(
   }
   await filling.ready();
   onProgress?.(counted.rowsTotal, "counting");
-  if (staged.parts.some(({ kind }) => kind.recounts === "all")) await refreshCounts(tx, "all", filling.insert);
-  else await refreshCounts(tx, [...before, ...(await touchedModels(tx, staged.parts))], filling.insert);
+  await counts?.refresh(filling.insert);
   await markStagedUnits(tx, staged.parts);
   await markStagedParts(tx, staged.parts, counted.rowsTotal);
   return batchId;
@@ -152,19 +152,30 @@ async function storeBatch(tx: Transaction, file: ImportFile, report: LoadReport)
   return batchId;
 }
 
-/** A unit can change its model, and a job its unit, in the merge, so this is asked before and after. */
-async function touchedModels(tx: Transaction, parts: readonly StagedPart[]): Promise<readonly number[]> {
-  const models: number[] = [];
-  for (const part of parts)
-    if (part.kind.recounts === "staged units")
-      models.push(...(await rowsOf<{ id: number }>(tx, modelsOf(part))).map(({ id }) => id));
-  return models;
+/** To be asked before the rows are merged. @returns undefined where they change no counts */
+async function countsOfParts(tx: Transaction, parts: readonly StagedPart[]): Promise<CountsAround | undefined> {
+  if (parts.some(({ kind }) => kind.recounts === "all"))
+    return { refresh: (insert) => refreshCounts(tx, "all", insert) };
+  const counted = parts.filter(({ kind }) => kind.recounts === "staged units");
+  if (counted.length === 0) return undefined;
+  const firsts = counted.flatMap(({ staged, kind }) =>
+    staged.agreed === true && kind.first ? [{ staged, first: kind.first }] : [],
+  );
+  if (firsts.length < counted.length) return await countsAround(tx, counted.map(touchedUnits).join(" union all "));
+  return {
+    refresh: async (insert) => {
+      const models: number[] = [];
+      for (const { staged, first } of firsts)
+        models.push(...(await rowsOf<{ id: number }>(tx, first.models(staged))).map(({ id }) => id));
+      await refreshCounts(tx, models, insert);
+    },
+  };
 }
 
-function modelsOf({ staged, kind }: StagedPart): string {
-  if (staged.agreed === true && kind.first !== undefined) return kind.first.models(staged);
-  const touched = ["unit_id", ...(kind.derived.includes("joins_from bigint") ? ["joins_from"] : [])]
+/** A job can change its unit in the merge. */
+function touchedUnits({ staged, kind }: StagedPart): string {
+  const columns = ["unit_id", ...(kind.derived.includes("joins_from bigint") ? ["joins_from"] : [])];
+  return columns
     .map((column) => `select ${column} from ${staged.table} where fate in ('new', 'changed')`)
     .join(" union all ");
-  return `select distinct model_id as id from units where unit_id in (${touched})`;
 }

@@ -2,6 +2,7 @@ import { eq } from "drizzle-orm";
 import type { Transaction } from "../database-types";
 import { inTransaction } from "../in-transaction";
 import { batches } from "../schema/intake";
+import { countsAround } from "./counts-around";
 import { dryTransaction } from "./dry-transaction";
 import { undoJoins } from "./joining/undo-joins";
 import { markUnitsOfModels, settleUnclaimed } from "./money/units-to-judge";
@@ -61,11 +62,16 @@ export async function takeBack(batchId: number): Promise<TakeBackResult> {
     const rejoined = await undoJoins(tx, batchId);
     const result = await weighed(tx, batchId);
     const before = [...rejoined, ...(await touchedModels(tx))];
+    const counts = await countsAround(tx, takenUnits);
     await markTakenParts(tx);
     await apply(tx, batchId);
     await markTakenParts(tx);
     const models = (await touchesShop(tx)) ? ("all" as const) : [...before, ...(await touchedModels(tx))];
-    await refreshCounts(tx, models);
+    if (models === "all") await refreshCounts(tx, models);
+    else {
+      await refreshCounts(tx, rejoined);
+      await counts.refresh();
+    }
     await markUnitsOfModels(tx, models);
     await removeUnusedModels(tx);
     await run(tx, `update held_rows set state = 'held', mended_by = null where mended_by = ${batchId}`);
@@ -124,11 +130,13 @@ async function followUps(tx: Transaction, batchId: number) {
 }
 
 /** A unit can return to another model, so this is asked before and after. */
+const takenUnits =
+  "select split_part(key, chr(31), 1)::bigint from taking where table_name in ('units', 'jobs') and verdict <> 'forget'";
+
 async function touchedModels(tx: Transaction): Promise<readonly number[]> {
   const models = await rowsOf<{ id: number }>(
     tx,
-    `select distinct u.model_id as id from taking g join units u on u.unit_id = split_part(g.key, chr(31), 1)::bigint
-     where g.table_name in ('units', 'jobs') and g.verdict <> 'forget'`,
+    `select distinct model_id as id from units where unit_id in (${takenUnits})`,
   );
   return models.map(({ id }) => id);
 }
