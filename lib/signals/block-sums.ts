@@ -7,10 +7,16 @@ export interface BlockSums {
   readonly before: Float64Array;
 }
 
-/** First block of the record and how many there are. */
+/** First block of the record and how many there are; the last `ahead` of them come after it and are only foreseen. */
 export interface BlockRange {
   readonly first: number;
   readonly count: number;
+  readonly ahead: number;
+}
+
+/** All that is on record. */
+export function wholeOf({ count, ahead }: BlockRange): Span {
+  return { from: 0, until: count - ahead };
 }
 
 /** Blocks, counted from the first, from which rates are learnt. */
@@ -25,15 +31,12 @@ const mostYears = 3;
 /** Unit-weeks that others must have spent at an age before a rate is taken from them: a year of one unit. */
 export const fewestUnitWeeks = weeksPerYear;
 
-export function blockRange({
-  firstWeek,
-  lastWeek,
-}: {
-  readonly firstWeek: number;
-  readonly lastWeek: number;
-}): BlockRange {
+export function blockRange(
+  { firstWeek, lastWeek }: { readonly firstWeek: number; readonly lastWeek: number },
+  ahead: number,
+): BlockRange {
   const first = blockOf(firstWeek);
-  return { first, count: Math.max(0, blockOf(lastWeek) - first + 1) };
+  return { first, count: Math.max(0, blockOf(lastWeek) - first + 1) + ahead, ahead };
 }
 
 /**

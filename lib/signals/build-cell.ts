@@ -1,4 +1,4 @@
-import { type BlockRange, type BlockSums, blockSums, type Span, sumOf } from "./block-sums";
+import { type BlockRange, type BlockSums, blockSums, type Span, sumOf, wholeOf } from "./block-sums";
 import { builtAlike } from "./causes-of-symptom";
 import type { AgeCounts, CellWeeks, Learnt } from "./cell-weeks";
 import { type ExposureWeeks, weeksOf } from "./exposure-weeks";
@@ -43,26 +43,31 @@ export function cellRoom(record: Pick<SignalRecord, "firstWeek" | "lastWeek">, r
 /** @param room  the cell is made of it: it holds good until the room is given away again */
 export function buildCell(learnt: Learnt, line: Line, parts: CellParts, room: CellRoom): CellWeeks {
   const { record, range } = learnt;
-  const { expected, observed, lastKnown, tolerated, rates } = room;
   fillRates(learnt, line, parts, room);
-  addMeans(expected, parts.exposure, learnt, rates);
-  const { unknownAt, carrying } = jobsOfCell(
-    record.firstWeek,
-    { events: parts.events(), isCovered: coveredBy(learnt, rates) },
-    { observed: observed.fill(0), lastKnown: lastKnown.fill(0) },
-  );
   return {
     key: parts.key,
     firstWeek: record.firstWeek,
-    expected,
-    expectedAhead: meanAhead(parts.exposure, learnt, rates),
-    tolerated,
+    ...weeksByRates(learnt, parts, room),
+    expectedAhead: meanAhead(parts.exposure, learnt, room.rates),
+    tolerated: room.tolerated,
     clumped: learnt.clumped[line.kind],
     ages: () => agesOf(range, line, parts),
-    observed,
-    unknownAt,
-    carrying,
   };
+}
+
+/** The weeks of a record, and the rates by which they are followed. */
+export type Followed = Pick<Learnt, "record" | "range" | "season">;
+
+/** What each week brought and was expected to bring, by the rates that are in the room. */
+export function weeksByRates(
+  followed: Followed,
+  { exposure, events }: Pick<CellParts, "exposure" | "events">,
+  { expected, observed, lastKnown, rates }: CellRoom,
+): Pick<CellWeeks, "expected" | "observed" | "unknownAt" | "carrying"> {
+  addMeans(expected, exposure, followed, rates);
+  const jobs = { events: events(), isCovered: coveredBy(followed, rates) };
+  const room = { observed: observed.fill(0), lastKnown: lastKnown.fill(0) };
+  return { expected, observed, ...jobsOfCell(followed.record.firstWeek, jobs, room) };
 }
 
 function fillRates({ range, spread }: Learnt, line: Line, parts: CellParts, { tolerated, rates }: CellRoom): void {
@@ -79,7 +84,10 @@ function fillRates({ range, spread }: Learnt, line: Line, parts: CellParts, { to
 }
 
 /** Of the record's weeks, at ages at which there is an expectation. */
-function coveredBy({ record, range }: Learnt, rates: Float64Array): (week: number, inServiceWeek: number) => boolean {
+export function coveredBy(
+  { record, range }: Followed,
+  rates: Float64Array,
+): (week: number, inServiceWeek: number) => boolean {
   return (week, inServiceWeek) =>
     week >= record.firstWeek &&
     week <= record.lastWeek &&
@@ -87,7 +95,7 @@ function coveredBy({ record, range }: Learnt, rates: Float64Array): (week: numbe
 }
 
 function agesOf(range: BlockRange, line: Line, parts: Pick<CellParts, "models" | "exposure" | "events">): AgeCounts[] {
-  const all: Span = { from: 0, until: range.count };
+  const all = wholeOf(range);
   const own = { events: blockSums(range, parts.events()), exposure: parts.exposure.sums };
   const others = othersOf(range, line, parts.models, own);
   return Array.from({ length: ageBandCount }, (_, band) => ({
@@ -99,22 +107,28 @@ function agesOf(range: BlockRange, line: Line, parts: Pick<CellParts, "models" |
   }));
 }
 
+/** Where models of the type are built differently: those that are built like these. */
+export function alikeOf({ causes }: Line, models: readonly number[], range: BlockRange): readonly number[] | undefined {
+  return causes && builtAlike(causes, models, range.count - 1);
+}
+
 /** All models of the type but the cell; where they are built differently, those that are built like it. */
 function othersOf(
   range: BlockRange,
-  { rest, causes, sumsOf }: Line,
+  line: Line,
   models: readonly number[],
   own: { readonly events: BlockSums; readonly exposure: BlockSums },
 ) {
-  const all: Span = { from: 0, until: range.count };
-  if (causes === undefined) {
-    const { events, exposure } = rest.whole();
+  const all = wholeOf(range);
+  const built = alikeOf(line, models, range);
+  if (built === undefined) {
+    const { events, exposure } = line.rest.whole();
     return {
       events: (band: number) => (events[band] ?? 0) - sumOf(own.events, all, band),
       exposure: (band: number) => (exposure[band] ?? 0) - sumOf(own.exposure, all, band),
     };
   }
-  const alike = builtAlike(causes, models, range.count - 1).flatMap((model) => sumsOf(model) ?? []);
+  const alike = built.flatMap((model) => line.sumsOf(model) ?? []);
   const added = (pick: (sums: ModelSums) => BlockSums | undefined) => (band: number) =>
     alike.reduce((sum, one) => sum + sumIn(pick(one), all, band), 0);
   return { events: added(({ events }) => events), exposure: added(({ exposure }) => exposure) };
@@ -125,8 +139,12 @@ function sumIn(sums: BlockSums | undefined, span: Span, band: number): number {
 }
 
 /** What each week of the record is expected to bring. */
-function addMeans(means: Float64Array, exposure: ExposureWeeks, learnt: Learnt, rates: Float64Array): void {
-  const { record, range, season } = learnt;
+export function addMeans(
+  means: Float64Array,
+  exposure: ExposureWeeks,
+  { record, range, season }: Followed,
+  rates: Float64Array,
+): void {
   for (let block = 0; block < range.count; block++) {
     const from = Math.max(0, (range.first + block) * weeksPerBlock - record.firstWeek);
     const until = Math.min(means.length, (range.first + block + 1) * weeksPerBlock - record.firstWeek);
@@ -136,7 +154,7 @@ function addMeans(means: Float64Array, exposure: ExposureWeeks, learnt: Learnt, 
 }
 
 /** Of the half-year after the record, by the rates of its last block. */
-function meanAhead(exposure: ExposureWeeks, { record, range, season }: Learnt, rates: Float64Array): number {
+export function meanAhead(exposure: ExposureWeeks, { record, range, season }: Followed, rates: Float64Array): number {
   const after = weeksOf(record);
   let sum = 0;
   for (let week = after; week < after + weeksAhead; week++)

@@ -40,7 +40,7 @@ const mostDrawn = 150;
  * Checked: tests/signals/cell-funnel.test.ts, by listing every outcome of every group.
  */
 export function cellFunnel(cells: readonly FunnelCell[], spread: number): CellFunnel {
-  const limited = cells.map((cell) => ({ cell, at: ratioLimits(cell.expected, spread) }));
+  const limited = cells.map((cell) => ({ cell, at: upperLimits(cell.expected, spread) }));
   const beyond = (pick: "inner" | "outer") => ({
     counted: limited.filter(({ cell, at }) => cell.observed > at[pick]).length,
     byLuck: limited.reduce((sum, { cell, at }) => sum + atLeast(at[pick] + 1, cell.expected, spread), 0),
@@ -63,13 +63,20 @@ export function ratioLimits(
   expected: number,
   spread: number,
 ): { readonly lowOuter: number; readonly lowInner: number; readonly inner: number; readonly outer: number } {
+  const at = (probability: number) => quantileOf(probability, expected, spread);
+  return { lowOuter: at(1 - outer), lowInner: at(1 - inner), ...upperLimits(expected, spread) };
+}
+
+function upperLimits(expected: number, spread: number): { readonly inner: number; readonly outer: number } {
+  return { inner: quantileOf(inner, expected, spread), outer: quantileOf(outer, expected, spread) };
+}
+
+function quantileOf(probability: number, expected: number, spread: number): number {
   requirePositive("expected", expected);
   requireNonNegative("spread", spread);
-  const at = (probability: number) =>
-    spread === 0
-      ? poissonQuantile(probability, expected)
-      : negativeBinomialQuantile(probability, { size: 1 / spread ** 2, mean: expected });
-  return { lowOuter: at(1 - outer), lowInner: at(1 - inner), inner: at(inner), outer: at(outer) };
+  return spread === 0
+    ? poissonQuantile(probability, expected)
+    : negativeBinomialQuantile(probability, { size: 1 / spread ** 2, mean: expected });
 }
 
 function atLeast(count: number, expected: number, spread: number): number {

@@ -1,12 +1,13 @@
 import type { ProductType } from "@/lib/domain/product-type";
 import { addedTogether, type BlockRange, type BlockSums, blockRange, blockSums } from "./block-sums";
-import { buildCell, type CellParts, cellRoom } from "./build-cell";
+import { alikeOf, buildCell, type CellParts, cellRoom } from "./build-cell";
 import { clumpingByBlock } from "./clumping";
-import { seasonByWeek, spreadByBlock } from "./company-blocks";
+import { seasonByBlock, seasonByWeek, spreadByBlock } from "./company-blocks";
 import { denseWeeks, type ExposureWeeks, exposureWeeks } from "./exposure-weeks";
 import { largestYear } from "./largest-year";
 import type { Events } from "./line-events";
 import type { ModelSums } from "./rest-of-type";
+import type { Season } from "./season";
 import type { CellKey, Cohort, SignalRecord, WordKind } from "./signal-record";
 import { type Line, type MachineGroup, type TypeRecord, typeRecords } from "./type-record";
 
@@ -28,9 +29,15 @@ export interface CellWeeks {
   readonly ages: () => readonly AgeCounts[];
   /** How many of a week's jobs were not on record by the end of another. */
   readonly unknownAt: (week: number, seenAt: number) => number;
-  /** Jobs of the weeks from..to in which this component was found at fault. */
-  readonly carrying: (component: string, from: number, to: number) => number;
+  /** Jobs of the weeks from..to by the component that was found at fault. */
+  readonly carrying: (from: number, to: number) => ReadonlyMap<string, number>;
 }
+
+/** What is told of the few cells that lead a signal. */
+export type ToldCell = Pick<
+  CellWeeks,
+  "key" | "firstWeek" | "expected" | "expectedAhead" | "observed" | "ages" | "carrying"
+>;
 
 export interface AgeCounts {
   readonly band: number;
@@ -42,8 +49,13 @@ export interface AgeCounts {
 
 /** Cells of a company that is too large for all of them to be held at once. */
 export interface PassingCell {
-  /** Holds good until the next cell comes. */
+  /** Holds good until the next cell comes, as do the rates: by block and age band, as they were learnt for it. */
   readonly cell: CellWeeks;
+  readonly rates: Float64Array;
+  /** By position in the record's models. */
+  readonly models: readonly number[];
+  /** Those that it is compared with, where not all of the kind are. */
+  readonly alike: () => readonly number[] | undefined;
   /** The same, to keep. */
   readonly kept: () => CellWeeks;
 }
@@ -61,6 +73,7 @@ export function cellWeeks(record: SignalRecord, leastYearlyExpected: number): Ce
  * ones than asked for are left to the cell of their model or maker, which holds their counts. A week's expectation rests
  * on the years before its quarter only, so it is the same whenever it is computed.
  * @param leastYearlyExpected  a cell is followed if any year of it had at least this many expected failures
+ * @param ahead  quarters after the record for which rates are learnt too; up to 2, with the machines in service at its end
  * Checked: tests/signals/cell-weeks.test.ts, by hand; tests/signals/by-definition.test.ts, by separate code that walks
  *   unit by unit.
  */
@@ -68,14 +81,18 @@ export function passCells(
   record: SignalRecord,
   leastYearlyExpected: number,
   visit: (passing: PassingCell) => void,
-): CompanySpread {
-  const range = blockRange(record);
+  ahead = 0,
+): LearntOfCompany {
+  const range = blockRange(record, ahead);
   const cohortsOf = cohortsByModel(record);
   const dense = denseWeeks(record);
-  const types = typeRecords(record, range, (model) => exposureWeeks(record, range, cohortsOf.get(model) ?? [], dense));
+  const types = typeRecords(record, range, (model) => {
+    const own = cohortsOf.get(model);
+    return own && exposureWeeks(record, range, own, dense);
+  });
   const spread = spreadByBlock(types, range);
-  const seasons = new Map(types.map((type) => [type, seasonByWeek(record, type, range)]));
-  const seasonOf = (type: TypeRecord) => seasons.get(type) ?? new Float64Array();
+  const seasons = new Map(types.map((type) => [type.productType, seasonByBlock(record, type, range)]));
+  const seasonOf = ({ productType }: TypeRecord) => seasonByWeek(record, seasons.get(productType) ?? [], range);
   const clumped = clumpingByBlock(record, types, range, seasonOf);
   const room = cellRoom(record, range);
   for (const type of types) {
@@ -88,6 +105,9 @@ export function passCells(
       if (events !== undefined && largestYear(line, candidate, events, range.count) < learnt.least) return;
       visit({
         cell: buildCell(learnt, line, partsWith({ exposure: candidate.exposure.sums, events }), room),
+        rates: room.rates,
+        models: candidate.models,
+        alike: () => alikeOf(line, candidate.models, range),
         kept: () => buildCell(learnt, line, partsWith(undefined), cellRoom(record, range)),
       });
     };
@@ -95,12 +115,15 @@ export function passCells(
     for (const model of type.models.keys()) passHalves(type, model, cohortsOf.get(model) ?? [], learnt, pass);
     for (const maker of type.makers) for (const group of modelsOf(record, maker)) passWhole(maker, group, learnt, pass);
   }
-  const newest = (kind: WordKind) => spread[kind].at(-1) ?? 0;
-  return { component: newest("component"), fault_code: newest("fault_code"), symptom: newest("symptom") };
+  return { spread, clumped, seasons };
 }
 
-/** How much models differ anyway at the end of the record, as a share of the expectation. */
-export type CompanySpread = Readonly<Record<WordKind, number>>;
+/** By block; how much models differ anyway is a share of the expectation. */
+export interface LearntOfCompany {
+  readonly spread: Readonly<Record<WordKind, readonly number[]>>;
+  readonly clumped: Readonly<Record<WordKind, readonly number[]>>;
+  readonly seasons: ReadonlyMap<ProductType, readonly Season[]>;
+}
 
 /** @param partsWith  all of the cell, with sums that are given or added up anew, when others came after it */
 type Pass = (
@@ -110,11 +133,9 @@ type Pass = (
 ) => void;
 
 /** What is learnt of the company and of the type, the same for all of the type's cells. */
-export interface Learnt {
+export interface Learnt extends Omit<LearntOfCompany, "seasons"> {
   readonly record: SignalRecord;
   readonly range: BlockRange;
-  readonly spread: Readonly<Record<WordKind, readonly number[]>>;
-  readonly clumped: Readonly<Record<WordKind, readonly number[]>>;
   /** By week of the record: how many times the year's mean is expected. */
   readonly season: Float64Array;
   readonly least: number;
@@ -220,7 +241,7 @@ function keyOf(
   return { kind, word, productType, maker, model, madeHalf };
 }
 
-function cohortsByModel({ cohorts }: SignalRecord): Map<number, Cohort[]> {
+export function cohortsByModel({ cohorts }: SignalRecord): Map<number, Cohort[]> {
   const byModel = new Map<number, Cohort[]>();
   for (const cohort of cohorts) {
     const own = byModel.get(cohort.model) ?? [];

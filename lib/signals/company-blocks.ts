@@ -44,16 +44,20 @@ function countsByBlock(groups: readonly MachineGroup[], kind: WordKind, range: B
   return blocks;
 }
 
-/** What the yearly wave of one product type makes of each week, learnt at each block from the whole years before it. */
-export function seasonByWeek(record: SignalRecord, type: TypeRecord, range: BlockRange): Float64Array {
-  const seasons = seasonByBlock(record, type, range);
+/** What the yearly wave makes of each week of a record, and of the half-year after it. */
+export function seasonByWeek(
+  record: Pick<SignalRecord, "firstWeek" | "lastWeek">,
+  seasons: readonly Season[],
+  { first, count }: BlockRange,
+): Float64Array {
   return Float64Array.from({ length: weeksOf(record) + weeksAhead }, (_, place) => {
     const week = record.firstWeek + place;
-    return seasonFactor(seasons[Math.min(blockOf(week), blockOf(record.lastWeek)) - range.first] ?? noSeason, week);
+    return seasonFactor(seasons[Math.min(blockOf(week) - first, count - 1)] ?? noSeason, week);
   });
 }
 
-function seasonByBlock(record: SignalRecord, type: TypeRecord, range: BlockRange): readonly Season[] {
+/** The yearly wave of one product type, learnt at each block from the whole years before it. */
+export function seasonByBlock(record: SignalRecord, type: TypeRecord, range: BlockRange): readonly Season[] {
   const failures = new Float64Array(weeksOf(record));
   const unitWeeks = new Float64Array(weeksOf(record));
   for (const exposure of type.models.values()) {

@@ -1,5 +1,5 @@
 import { adjustedPValues } from "@/lib/statistics/multiplicity/adjusted-p-values";
-import type { CellWeeks } from "./cell-weeks";
+import type { ToldCell } from "./cell-weeks";
 import type { CellStanding } from "./follow-cell";
 import { luckInAYear } from "./luck";
 import type { DesignRatio } from "./luck-constants";
@@ -9,7 +9,7 @@ import type { CellKey } from "./signal-record";
 export interface JudgedCell {
   readonly key: CellKey;
   /** Its weeks, worked out again: only the few cells that are told of are asked for them. */
-  readonly weeks: () => CellWeeks;
+  readonly weeks: () => ToldCell;
   readonly standing: CellStanding;
   readonly chance: number;
 }

@@ -37,14 +37,16 @@ export function weeksOf({ firstWeek, lastWeek }: Weeks): number {
  * A unit counts for the whole of each week in which it begins under observation, at its age in whole weeks.
  * @param cohorts  of the group
  * @param into     room to reckon in, as `denseWeeks` makes it: written over, so that thousands of groups need but one
+ * @param weeksAfter  how far ahead it is reckoned: 0 where nobody asks for that
  */
 export function exposureWeeks(
   record: Weeks,
   range: BlockRange,
   cohorts: readonly Cohort[],
   into?: Float64Array,
+  weeksAfter = weeksAhead,
 ): ExposureWeeks {
-  const ahead = withAhead(record);
+  const ahead = { firstWeek: record.firstWeek, lastWeek: record.lastWeek + weeksAfter };
   const dense = into?.fill(0) ?? denseWeeks(record);
   for (const cohort of cohorts) addCohort(ahead, cohort, dense);
   return packed(ahead, range, dense);
@@ -52,11 +54,7 @@ export function exposureWeeks(
 
 /** One place for each week, the half-year ahead included, and age band. */
 export function denseWeeks(record: Weeks): Float64Array {
-  return new Float64Array(weeksOf(withAhead(record)) * ageBandCount);
-}
-
-function withAhead({ firstWeek, lastWeek }: Weeks): Weeks {
-  return { firstWeek, lastWeek: lastWeek + weeksAhead };
+  return new Float64Array((weeksOf(record) + weeksAhead) * ageBandCount);
 }
 
 function addCohort({ firstWeek, lastWeek }: Weeks, { inServiceWeek, changes }: Cohort, dense: Float64Array): void {
@@ -75,7 +73,7 @@ function addCohort({ firstWeek, lastWeek }: Weeks, { inServiceWeek, changes }: C
 function packed(record: Weeks, range: BlockRange, dense: Float64Array): ExposureWeeks {
   const weeks = weeksOf(record);
   const starts = new Uint32Array(weeks + 1);
-  const entries = countHeld(dense);
+  const entries = countHeld(dense.subarray(0, weeks * ageBandCount));
   const bands = new Uint8Array(entries);
   const unitWeeks = new Float64Array(entries);
   const before = new Float64Array((range.count + 1) * ageBandCount);

@@ -41,7 +41,7 @@ export function jobsOfCell(
       for (const { week, known, count } of late) if (week === asked && known > seenAt) unknown += count;
       return unknown;
     },
-    carrying: (component, first, last) => carriedBy({ events, isCovered }, component, first, last),
+    carrying: (first, last) => carriedBy({ events, isCovered }, first, last),
   };
 }
 
@@ -51,20 +51,14 @@ interface LateJobs {
   readonly count: number;
 }
 
-function carriedBy({ events, isCovered }: CellJobs, component: string, first: number, last: number): number {
-  let carried = 0;
+function carriedBy({ events, isCovered }: CellJobs, first: number, last: number): ReadonlyMap<string, number> {
+  const carried = new Map<string, number>();
   for (const { columns, from, until } of events) {
-    const code = columns.components.indexOf(component);
     for (let at = from; at < until; at++) {
-      const week = columns.failedWeek[at] ?? 0;
-      if (
-        columns.failed[at] === code &&
-        code >= 0 &&
-        week >= first &&
-        week <= last &&
-        isCovered(week, columns.inServiceWeek[at] ?? 0)
-      )
-        carried += columns.jobs[at] ?? 0;
+      const [week, component] = [columns.failedWeek[at] ?? 0, columns.components[columns.failed[at] ?? -1]];
+      if (component === undefined || week < first || week > last) continue;
+      if (isCovered(week, columns.inServiceWeek[at] ?? 0))
+        carried.set(component, (carried.get(component) ?? 0) + (columns.jobs[at] ?? 0));
     }
   }
   return carried;

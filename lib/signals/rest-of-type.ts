@@ -1,4 +1,4 @@
-import { type BlockRange, type BlockSums, baselineOf, fewestUnitWeeks, type Span } from "./block-sums";
+import { type BlockRange, type BlockSums, baselineOf, fewestUnitWeeks, type Span, wholeOf } from "./block-sums";
 import { ageBandCount } from "./weeks";
 
 /**
@@ -58,13 +58,15 @@ export function restOfType(
     spans,
     events,
     exposure,
-    whole: () => ({
-      events: everything.events.slice(range.count * ageBandCount),
-      exposure: everything.exposure.slice(range.count * ageBandCount),
-    }),
+    whole: () => ({ events: lastOf(everything.events, range), exposure: lastOf(everything.exposure, range) }),
     allHave: without.every((models) => models === undefined || models.size === 0),
     has: (model, block) => without[block]?.has(model) !== true,
   };
+}
+
+function lastOf(sums: Float64Array, range: BlockRange): Float64Array {
+  const { until } = wholeOf(range);
+  return sums.slice(until * ageBandCount, (until + 1) * ageBandCount);
 }
 
 /** Cumulated sums of all models together. */

@@ -1,11 +1,12 @@
-import { type CellFunnel, cellFunnel, type FunnelCell } from "./cell-funnel";
-import { type AgeCounts, type CellWeeks, passCells } from "./cell-weeks";
-import { type JudgedCell, judgeCell, ratioOf, type Story, storiesOf } from "./evidence-of-luck";
-import { followCell } from "./follow-cell";
-import { leastYearlyExpected, listLevel } from "./settings";
-import { type CellKey, type SignalRecord, storyKey, type WordKind } from "./signal-record";
+import type { CellFunnel } from "./cell-funnel";
+import type { AgeCounts } from "./cell-weeks";
+import { type KeptQuarter, keptQuarter } from "./kept-quarter";
+import { recordSince } from "./record-since";
+import { runSince } from "./run-since";
+import { settleQuarter } from "./settle-quarter";
+import type { CellKey, SignalRecord, WordKind } from "./signal-record";
+import { NoHistory } from "./told-cell";
 import { type WeekNumber, weeksPerBlock, weeksPerYear } from "./weeks";
-import { type FoundSignal, worthALook } from "./worth-a-look";
 
 /** What a company's record says at the end of one week. */
 export type SignalRun =
@@ -57,68 +58,30 @@ export function signalRun(record: SignalRecord): SignalRun {
   const weeks = record.lastWeek - record.firstWeek + 1;
   if (record.cohorts.length === 0) return { kind: "no-units" };
   if (weeks < weeksNeeded) return { kind: "too-short", weeks, needed: weeksNeeded };
-  const judged: JudgedCell[] = [];
-  const [at, { knownWithin }] = [[record.lastWeek], record];
-  const lastYear: FunnelCell[] = [];
-  const spread = passCells(record, leastYearlyExpected, ({ cell, kept }) => {
-    lastYear.push(...funnelCells(cell, record));
-    const [standing] = followCell(cell, { at, knownWithin, ratio: ratioOf(cell.key) });
-    if (standing !== undefined) judged.push(judgeCell({ key: cell.key, weeks: kept, standing }));
-  });
-  const stories = storiesOf(judged);
-  const found = worthALook(stories, listLevel);
-  return {
-    kind: "followed",
-    week: record.lastWeek,
-    cells: judged.length,
-    stories: stories.length,
-    byLuck: listLevel * found.length,
-    funnel: cellFunnel(lastYear, spread.component),
-    signals: found.map(runSignal),
-  };
+  return settledRun(record).run;
 }
 
-/** Components by model over the last year whose jobs are complete: what a funnel can compare. */
-function funnelCells({ key, firstWeek, observed, expected }: CellWeeks, record: SignalRecord): FunnelCell[] {
-  if (key.kind !== "component" || key.model === undefined || key.madeHalf !== undefined) return [];
-  const until = record.lastWeek - firstWeek - (record.knownWithin.length - 1) + 1;
-  const sum = { key, observed: 0, expected: 0 };
-  for (let week = Math.max(0, until - weeksPerYear); week < until; week++) {
-    sum.observed += observed[week] ?? 0;
-    sum.expected += expected[week] ?? 0;
+/**
+ * The run of a record that is long enough, with what is to be kept of it: by that the other weeks of its quarter are judged
+ * without working all out again.
+ */
+export function settledRun(record: SignalRecord): { readonly run: SignalRun; readonly kept: () => KeptQuarter } {
+  const { quarter, historyOf } = settleQuarter(record);
+  const wanted = new Set<number>();
+  const noted = (place: number) => {
+    wanted.add(place);
+    return historyOf(place);
+  };
+  const run = runSince({ quarter, historyOf: noted }, recordSince(record, quarter.until));
+  return { run, kept: () => keptQuarter({ quarter, historyOf }, wanted) };
+}
+
+/** The run of a later week of the quarter; undefined where a cell comes up whose history was not kept: then all is to be worked out. */
+export function weeklyRun({ quarter, histories }: KeptQuarter, since: SignalRecord): SignalRun | undefined {
+  try {
+    return runSince({ quarter, historyOf: (place) => histories.get(place) }, since);
+  } catch (error) {
+    if (error instanceof NoHistory) return undefined;
+    throw error;
   }
-  return sum.expected > 0 ? [sum] : [];
-}
-
-function runSignal({ lead, story, symptoms }: FoundSignal): RunSignal {
-  const { standing } = lead;
-  const cell = lead.weeks();
-  return {
-    key: storyKey(cell.key),
-    word: cell.key.word,
-    wordKind: cell.key.kind,
-    lead: {
-      key: cell.key,
-      onsetWeek: standing.onsetWeek,
-      observed: standing.observed,
-      expected: standing.expected,
-      expectedAhead: cell.expectedAhead,
-      firstWeek: cell.firstWeek,
-      weeklyObserved: [...cell.observed],
-      ages: cell.ages(),
-      weeklyExpected: [...cell.expected].map((mean) => Math.round(mean * 1e4) / 1e4),
-    },
-    chance: story.chance,
-    adjusted: story.adjusted,
-    within: standingOut(story, lead.key),
-    symptoms: symptoms.flatMap(({ cells: [first] }) => first?.key.word ?? []),
-  };
-}
-
-/** Cells that luck explains ten times less easily than the list allows, the leading one left out. Ten is our own choice, no source. */
-function standingOut({ cells }: Story, lead: CellKey): RunSignal["within"] {
-  return cells
-    .filter(({ key, chance }) => chance <= listLevel / 10 && key !== lead)
-    .toSorted((a, b) => a.chance - b.chance)
-    .map(({ key, standing }) => ({ key, observed: standing.observed, expected: standing.expected }));
 }

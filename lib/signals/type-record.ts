@@ -5,6 +5,7 @@ import type { ExposureWeeks } from "./exposure-weeks";
 import { EventSorter, type ModelEvents } from "./line-events";
 import { type ModelSums, type RestOfType, restOfType } from "./rest-of-type";
 import type { SignalRecord, WordKind } from "./signal-record";
+import { countsInTime } from "./weeks";
 
 /** Machines that can be compared: what one model suffers is measured against the others. */
 export interface MachineGroup {
@@ -32,18 +33,66 @@ export interface Line {
   readonly causes: Causes | undefined;
 }
 
-/** @param exposureOf  a model, by position in the record's models */
+/** @param exposureOf  a model, by position in the record's models; undefined: it has no units and is left out */
 export function typeRecords(
   record: SignalRecord,
   range: BlockRange,
-  exposureOf: (model: number) => ExposureWeeks,
+  exposureOf: (model: number) => ExposureWeeks | undefined,
 ): TypeRecord[] {
   const room = sumsRoom(range);
+  const linesOf = (words: readonly WordEvents[], { models }: MachineWords, components: readonly Line[]) => {
+    const restOf = new Map(components.map(({ word, rest }) => [word, rest]));
+    return words
+      .toSorted((a, b) => (a.word < b.word ? -1 : 1))
+      .map((word) => lineOf(word, { models, restOf, range, room }));
+  };
+  return typeWords(record, exposureOf).map((type) => {
+    const components = linesOf(type.words.filter(isComponent), type, []);
+    const symptoms = linesOf(
+      type.words.filter((word) => !isComponent(word)),
+      type,
+      components,
+    );
+    return {
+      productType: type.productType,
+      models: type.models,
+      lines: [...components, ...symptoms],
+      makers: type.makers.map((own) => ({
+        productType: type.productType,
+        models: own.models,
+        lines: linesOf(own.words, own, []),
+      })),
+    };
+  });
+}
+
+function isComponent({ kind }: WordEvents): boolean {
+  return kind === "component";
+}
+
+/** One word of a group of machines, by model: all that happened under it. */
+export type WordEvents = Pick<Line, "kind" | "word" | "eventsOf">;
+
+/** Machines that can be compared, with their words. */
+export interface MachineWords {
+  readonly models: ReadonlyMap<number, ExposureWeeks>;
+  readonly words: readonly WordEvents[];
+}
+
+/** Machines of one product type with their components and symptoms, and each maker's with its fault codes. */
+export interface TypeWords extends MachineWords {
+  readonly productType: ProductType;
+  readonly makers: readonly MachineWords[];
+}
+
+/** Puts the jobs that count to their words and models. */
+export function typeWords(record: SignalRecord, exposureOf: (model: number) => ExposureWeeks | undefined): TypeWords[] {
   const types = new Map<ProductType, GrowingType>();
   record.models.forEach(({ productType, maker }, model) => {
+    const exposure = exposureOf(model);
+    if (exposure === undefined) return;
     const type = types.get(productType) ?? growingType();
     types.set(productType, type);
-    const exposure = exposureOf(model);
     type.models.set(model, exposure);
     const own = type.makers.get(maker) ?? { models: new Map(), words: new Map() };
     type.makers.set(maker, own);
@@ -53,7 +102,7 @@ export function typeRecords(
   record.jobs.forEach((jobs, row) => {
     const model = record.models[jobs.model];
     const type = model && types.get(model.productType);
-    if (model === undefined || type === undefined) return;
+    if (model === undefined || type === undefined || !type.models.has(jobs.model) || !countsInTime(jobs)) return;
     if (jobs.failed !== undefined) sorter.add(lineIn(type.components, "component", jobs.failed, sorter), row);
     if (jobs.symptom !== undefined) sorter.add(lineIn(type.symptoms, "symptom", jobs.symptom, sorter), row);
     if (jobs.codes === undefined) return;
@@ -61,26 +110,13 @@ export function typeRecords(
     for (const code of jobs.codes) sorter.add(lineIn(words, "fault_code", code, sorter), row);
   });
   const events = sorter.sorted();
-  const linesOf = (words: Words, models: GrowingType["models"], components: readonly Line[]) => {
-    const restOf = new Map(components.map(({ word, rest }) => [word, rest]));
-    return [...words.values()]
-      .toSorted((a, b) => (a.word < b.word ? -1 : 1))
-      .map(({ kind, word, line }) => ({ kind, word, eventsOf: events[line] ?? new Map() }))
-      .map((line) => lineOf(line, { models, restOf, range, room }));
-  };
-  const bothOf = ({ models, components, symptoms }: GrowingType) => {
-    const lines = linesOf(components, models, []);
-    return [...lines, ...linesOf(symptoms, models, lines)];
-  };
-  return [...types].map(([productType, type]) => ({
+  const wordsOf = (words: Words) =>
+    [...words.values()].map(({ kind, word, line }) => ({ kind, word, eventsOf: events[line] ?? new Map() }));
+  return [...types].map(([productType, { models, components, symptoms, makers }]) => ({
     productType,
-    models: type.models,
-    lines: bothOf(type),
-    makers: [...type.makers.values()].map((own) => ({
-      productType,
-      models: own.models,
-      lines: linesOf(own.words, own.models, []),
-    })),
+    models,
+    words: [...wordsOf(components), ...wordsOf(symptoms)],
+    makers: [...makers.values()].map((own) => ({ models: own.models, words: wordsOf(own.words) })),
   }));
 }
 
@@ -115,7 +151,7 @@ interface LineOptions {
   readonly room: () => BlockSums;
 }
 
-function lineOf(line: Pick<Line, "kind" | "word" | "eventsOf">, { models, restOf, range, room }: LineOptions): Line {
+function lineOf(line: WordEvents, { models, restOf, range, room }: LineOptions): Line {
   const sums = new Map<number, ModelSums>();
   for (const [model, { sums: exposure }] of models) {
     const own = line.eventsOf.get(model);

@@ -1,5 +1,6 @@
 // What fails more than it should: weekly counts against what the ages of the units predict, followed by cumulative sums.
-// Start at cell-weeks.ts (observed and expected), follow-cell.ts (the sums) and worth-a-look.ts (what is listed).
+// Start at cell-weeks.ts (observed and expected), follow-cell.ts (the sums), worth-a-look.ts (what is listed), and
+// settled-quarter.ts for what a week's run does not work out again.
 import type { DayNumber } from "@/lib/calendar/day-number";
 
 /** Weeks since the epoch, each from Monday to Sunday; day 4 of 1970 was a Monday. */
@@ -34,6 +35,40 @@ export function lastWholeWeek(day: DayNumber): WeekNumber {
 
 export function blockOf(week: WeekNumber): number {
   return Math.floor(week / weeksPerBlock);
+}
+
+export function firstWeekOf(block: number): WeekNumber {
+  return block * weeksPerBlock;
+}
+
+/**
+ * Up to but not including this week everything is settled when a week is judged: the quarter before its own has not begun.
+ * What rates are learnt from and what the sums have taken in ends here, and neither changes before the quarter is over.
+ */
+export function settledUntil(week: WeekNumber): WeekNumber {
+  return firstWeekOf(blockOf(week) - 1);
+}
+
+/**
+ * A job counts if it was closed by the end of the quarter after the one of its call: what comes later finds its quarter
+ * settled, for its own machine as for all that it is held against.
+ */
+export function countsInTime({
+  failedWeek,
+  knownWeek,
+}: {
+  readonly failedWeek: WeekNumber;
+  readonly knownWeek: WeekNumber;
+}): boolean {
+  return blockOf(knownWeek) <= blockOf(failedWeek) + 1;
+}
+
+const blocksPerYear = 4;
+const mostYears = 8;
+
+/** Longest record that is looked at: three years of baseline, five that are followed, and what has come since a year was last cut off. */
+export function oldestWeek(lastWeek: WeekNumber): WeekNumber {
+  return firstWeekOf(blocksPerYear * (Math.floor(blockOf(lastWeek) / blocksPerYear) - mostYears));
 }
 
 /** Ages from which a band runs, in weeks: quarters and halves in the first year, then years, and all from the sixteenth on. */

@@ -70,7 +70,8 @@ function castsShadow(component: JudgedCell, symptom: JudgedCell): boolean {
   const [own, other] = [component.key, symptom.key];
   if (own.productType !== other.productType || own.maker !== other.maker) return false;
   const { firstWeek, observed, carrying } = symptom.weeks();
-  return carrying(own.word, symptom.standing.onsetWeek, firstWeek + observed.length - 1) >= shadow * excessOf(symptom);
+  const carried = carrying(symptom.standing.onsetWeek, firstWeek + observed.length - 1).get(own.word) ?? 0;
+  return carried >= shadow * excessOf(symptom);
 }
 
 function nameOf({ lead }: { readonly lead: JudgedCell }): string {

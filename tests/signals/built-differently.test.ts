@@ -28,7 +28,7 @@ function ovens(seed: number): SignalRecord {
     rows.map((row) => ({ ...row, model: row.model + electric.length }));
   return {
     ...elements,
-    models: [...elements.models, ...igniters.models],
+    models: [...elements.models, ...igniters.models].map((model, modelId) => ({ ...model, modelId })),
     cohorts: [...elements.cohorts, ...moved(igniters.cohorts)],
     jobs: [...elements.jobs, ...moved(igniters.jobs)],
   };

@@ -21,7 +21,7 @@ function cell(
     ages: () => [],
     unknownAt: (week, seenAt) =>
       late.reduce((sum, [of, known, jobs]) => sum + (of === week && known > seenAt ? jobs : 0), 0),
-    carrying: () => 0,
+    carrying: () => new Map(),
   };
 }
 

@@ -8,7 +8,16 @@ import { knownByWeek } from "@/lib/signals/known-by-week";
 import { outlookOf } from "@/lib/signals/outlook";
 import { noSeason, seasonFactor, seasonOf } from "@/lib/signals/season";
 import { toleratedRatio } from "@/lib/signals/tolerated-ratio";
-import { ageBandOfWeeks, firstDayOf, lastDayOf, lastWholeWeek, weekOf } from "@/lib/signals/weeks";
+import {
+  ageBandOfWeeks,
+  countsInTime,
+  firstDayOf,
+  lastDayOf,
+  lastWholeWeek,
+  oldestWeek,
+  settledUntil,
+  weekOf,
+} from "@/lib/signals/weeks";
 import { reportingDelay } from "@/lib/statistics/delay/reporting-delay";
 import { seededDraws } from "@/lib/statistics/demand/seeded-draws";
 import { expectPrinted } from "@/tests/reference/read-reference";
@@ -20,6 +29,23 @@ describe("weeks", () => {
     expect(lastWholeWeek(sunday)).toBe(weekOf(sunday));
     expect(lastWholeWeek(sunday - 1)).toBe(weekOf(sunday) - 1);
     expect(lastWholeWeek(sunday + 6)).toBe(weekOf(sunday));
+  });
+
+  // By hand: quarter 221 has the weeks 2873 to 2885, and 2860 is the first week of the one before it.
+  test("a quarter long everything before the one before it is settled, and what is closed later counts nowhere", () => {
+    expect([2872, 2873, 2885, 2886].map(settledUntil)).toEqual([2847, 2860, 2860, 2873]);
+    const closed = (failedWeek: number, knownWeek: number) => countsInTime({ failedWeek, knownWeek });
+    expect([closed(2859, 2872), closed(2847, 2872), closed(2859, 2873), closed(2860, 2873)]).toEqual([
+      true,
+      true,
+      false,
+      true,
+    ]);
+  });
+
+  // By hand: years of four quarters begin with quarters 220 and 224, and eight years before them are quarters 188 and 192.
+  test("records are cut a whole year at a time and never hold less than eight", () => {
+    expect([13 * 220, 13 * 223 + 12, 13 * 224].map(oldestWeek)).toEqual([13 * 188, 13 * 188, 13 * 192]);
   });
 
   test("ages fall in quarters, halves, years and all from the sixteenth on", () => {

@@ -23,7 +23,7 @@ function judged(key: Partial<CellKey>, chance: number, observed = 10, expected =
     clumped: Array(1).fill(1),
     ages: () => [],
     unknownAt: () => 0,
-    carrying: () => carrying,
+    carrying: () => new Map([["pump", carrying]]),
   };
   return {
     key: cell.key,
