@@ -3,6 +3,7 @@ import { runCommand } from "./run-command";
 
 const sentences = {
   "worked out": "Signals are worked out as of the last whole week.",
+  "brought up to date": "Signals are brought up to date as of the last whole week.",
   standing: "Signals rest on the data as they stand: nothing to work out.",
   "no data": "There are too few jobs to follow yet.",
 } as const;

@@ -1,6 +1,8 @@
 import { type SQL, sql } from "drizzle-orm";
-import { dayFromNumber } from "@/lib/calendar/day-number";
-import { daysPerWeek, firstDayOf } from "@/lib/signals/weeks";
+import { day } from "@/lib/calendar/day";
+import { dayNumber } from "@/lib/calendar/day-number";
+import { daysPerWeek, weekOf } from "@/lib/signals/weeks";
+import * as placed from "../placed-units";
 
 // The rules by which signals count units and weeks: the run, the page of a signal and its lists must mean the same ones.
 
@@ -16,19 +18,15 @@ export const carriesExposure = sql`(u.in_register and u.in_service_on is not nul
 /** Whether job `j` falls into the time for which its unit carries exposure. */
 export const fallsIntoExposure = sql`(j.failed_on >= o.observed_from and (u.retired_on is null or j.failed_on <= u.retired_on))`;
 
-const mondayOfWeek0 = dayFromNumber(firstDayOf(0));
+/** A Monday before all days, so that whole numbers can be divided: millions of rows are asked. */
+const longAgo = day("0001-01-01");
+const weeksSinceThen = -weekOf(dayNumber(longAgo));
 
 /** Number of a day's week, as `weekOf` has it. */
 export function weekNumberOf(day: SQL): SQL {
-  return sql`floor((${day} - date '${sql.raw(mondayOfWeek0)}') / ${sql.raw(`${daysPerWeek}.0`)})::int`;
+  return sql`((${day} - date '${sql.raw(longAgo)}') / ${sql.raw(String(daysPerWeek))} - ${sql.raw(String(weeksSinceThen))})`;
 }
 
-/** Middle of the days on which the unit may have been made. */
-export const madeOn = sql`(u.made_from + (u.made_until - u.made_from) / 2)`;
-
-/** Longest span of days that still tells the half-year: a quarter. */
-const halfSpan = 92;
-
-/** Half-year of production, as `halfOfDay` numbers it; unknown over a longer span. */
-export const madeHalf = sql`case when u.made_until - u.made_from <= ${sql.raw(String(halfSpan))} then
-  2 * (extract(year from ${madeOn})::int - 1970) + case when extract(month from ${madeOn}) > 6 then 1 else 0 end end`;
+/** Middle of the days on which unit `u` may have been made, and its half-year of production. */
+export const madeOn = sql.raw(placed.madeOn);
+export const madeHalf = sql.raw(placed.madeHalf);

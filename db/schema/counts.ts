@@ -2,12 +2,12 @@
 // what was touched, a model or the units of one day, is counted anew from its rows, never adjusted by differences, so they
 // cannot drift.
 import { sql } from "drizzle-orm";
-import { check, index, integer, pgTable, primaryKey, text, unique, varchar } from "drizzle-orm/pg-core";
+import { bigint, check, index, integer, pgTable, primaryKey, text, unique, varchar } from "drizzle-orm/pg-core";
 import type { Cause, CountedAs } from "@/lib/domain/cause";
 import { models } from "./catalogue";
 import { dayColumn, keyColumn } from "./columns";
 
-/** How many units of the register share the days that bound their observation; an open end is null. */
+/** How many units of the register share their half-year of production and the days that bound their observation; an open end is null. */
 export const unitWindows = pgTable(
   "unit_windows",
   {
@@ -18,10 +18,14 @@ export const unitWindows = pgTable(
     observedFrom: dayColumn("observed_from").notNull(),
     retiredOn: dayColumn("retired_on"),
     units: integer("units").notNull(),
+    /** Half-years since 1970; null where the register does not know it. */
+    madeHalf: integer("made_half"),
+    /** Sum of hashes of their keys: another one where other units have these days, though they be as many. */
+    whichUnits: bigint("which_units", { mode: "bigint" }).notNull(),
   },
   (table) => [
     unique("unit_windows_one_row")
-      .on(table.modelId, table.inServiceOn, table.observedFrom, table.retiredOn)
+      .on(table.modelId, table.inServiceOn, table.observedFrom, table.retiredOn, table.madeHalf)
       .nullsNotDistinct(),
     check("unit_windows_some", sql`${table.units} > 0`),
     check("unit_windows_observed_in_service", sql`${table.observedFrom} >= ${table.inServiceOn}`),

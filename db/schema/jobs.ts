@@ -163,6 +163,7 @@ export const readings = pgTable(
       name: "readings_of_a_job",
     }),
     index("readings_by_batch").on(table.batchId),
+    index("readings_codes").on(table.unitId, table.jobId, table.word).where(sql`outcome = 'code'`),
     check(
       "readings_known_outcome",
       sql`${table.outcome} in ('number', 'open', 'short', 'no_reading', 'finding', 'code')`,

@@ -3,6 +3,7 @@
 import { sql } from "drizzle-orm";
 import {
   bigint,
+  boolean,
   check,
   foreignKey,
   index,
@@ -19,7 +20,7 @@ import type { MarkKind } from "@/lib/signals/signal-marks";
 import type { WordKind } from "@/lib/signals/signal-record";
 import type { LeadCell, RunSignal } from "@/lib/signals/signal-run";
 import { makers } from "./catalogue";
-import { dayColumn, doubleColumn, instantColumn } from "./columns";
+import { bytesColumn, dayColumn, doubleColumn, instantColumn } from "./columns";
 
 /** One computation of all signals, as of the last day of a week. */
 export const signalRuns = pgTable(
@@ -76,6 +77,16 @@ export const foundSignals = pgTable(
     check("found_signals_chances", sql`${table.chance} between 0 and 1 and ${table.adjusted} between 0 and 1`),
   ],
 );
+
+/** What the weeks of a quarter are judged by, as it was settled when the quarter began; one row. Thrown away when anything that it rests on has changed. */
+export const settledQuarter = pgTable("settled_quarter", {
+  only: boolean("only").primaryKey().default(true),
+  /** Of all that it rests on: see db/queries/settled-print.ts. */
+  print: text("print").notNull(),
+  settledUntil: dayColumn("settled_until").notNull(),
+  /** The quarter and the histories that were kept, as Node's serialiser writes them, deflated. */
+  content: bytesColumn("content").notNull(),
+});
 
 /** What a person said of a signal. Never changed or removed: taking one back is a mark of its own. */
 export const signalMarks = pgTable(

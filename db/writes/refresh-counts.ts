@@ -120,9 +120,9 @@ export async function placeInService(tx: Transaction, which: string): Promise<vo
 }
 
 export function countUnitWindows(units: string): string {
-  return `insert into unit_windows (model_id, in_service_on, observed_from, retired_on, units)
-    select model_id, in_service_on, observed_from, retired_on, count(*) from ${units} p
-    where reason is null group by 1, 2, 3, 4 order by 1, 2, 3, 4`;
+  return `insert into unit_windows (model_id, made_half, in_service_on, observed_from, retired_on, units, which_units)
+    select model_id, made_half, in_service_on, observed_from, retired_on, count(*), sum(hashint8extended(unit_id, 0) >> 40) from ${units} p
+    where reason is null group by 1, 2, 3, 4, 5 order by 1, 3, 4, 5, 2`;
 }
 
 export function countUnplacedUnits(units: string): string {

@@ -10,6 +10,7 @@ import { loadUnitsAtRisk } from "@/db/queries/signal-machines";
 import { loadProductionUnits } from "@/db/queries/signal-production";
 import { loadSignalRecord } from "@/db/queries/signal-record";
 import { loadNotesOfUnit } from "@/db/queries/technician-notes";
+import { refreshCounts } from "@/db/writes/refresh-counts";
 import { markSignal, undoMark } from "@/db/writes/signals/mark-signal";
 import { liftTechnicianNote, writeTechnicianNote } from "@/db/writes/signals/technician-note";
 import { addDays, type Day, day } from "@/lib/calendar/day";
@@ -68,7 +69,7 @@ test("unit-weeks and jobs of the record are those of the rows, counted one by on
   if (loaded.kind !== "record") throw new Error(loaded.kind);
   const { record, asOf } = loaded;
   expect(asOf).toBe("2025-06-29");
-  const { unitWeeks, starts } = exposureWeeks(record, { first: 0, count: 0 }, record.cohorts);
+  const { unitWeeks, starts } = exposureWeeks(record, { first: 0, count: 0, ahead: 0 }, record.cohorts);
   const counted = unitWeeks
     .slice(0, starts[record.lastWeek - record.firstWeek + 1])
     .reduce((sum, weeks) => sum + weeks, 0);
@@ -227,7 +228,10 @@ describe("what cannot be answered", () => {
   test("no unit with a day of service", async () => {
     await inTransaction(async (tx) => {
       await tx.execute(sql`delete from signal_runs`);
-      await tx.execute(sql`update units set in_service_on = null, in_service_basis = null`);
+      await tx.execute(
+        sql`update units set installed_on = null, made_from = null, made_until = null, in_service_on = null, in_service_basis = null`,
+      );
+      await refreshCounts(tx, "all");
     });
     expect(signalsFinding(await currentRun(undefined))).toMatch(/no unit has a day of installation/);
   });

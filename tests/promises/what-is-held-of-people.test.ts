@@ -83,6 +83,7 @@ const namesNobody: Readonly<Record<string, string>> = {
   sign_in_tries: "subject",
   sign_ins: "came_from outcome person_id",
   signal_marks: "by kind signal_key",
+  settled_quarter: "content print",
   signal_runs: "basis funnel outcome",
   stock_levels: "part_key place",
   stock_movements: "by job_number kind part_key part_number place",

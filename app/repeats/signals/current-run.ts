@@ -10,6 +10,7 @@ import { dayFromNumber, dayNumber } from "@/lib/calendar/day-number";
 import { signalRun } from "@/lib/signals/signal-run";
 import { lastDayOf, lastWholeWeek } from "@/lib/signals/weeks";
 import { keptAnswers } from "../kept-answers";
+import { workOutByQuarter } from "./work-out-by-quarter";
 
 export type CurrentRun =
   | {
@@ -64,17 +65,19 @@ export async function currentRun(asked: Day | undefined, key?: string): Promise<
 
 /**
  * Works out the signals of the last whole week where those on file rest on other data, however many units there are: what a
- * page leaves to the night.
+ * page leaves to the night. What is settled is kept, so that until its quarter ends only the weeks since are read.
  */
-export async function settleSignals(): Promise<"worked out" | "standing" | "no data"> {
+export async function settleSignals(): Promise<"worked out" | "brought up to date" | "standing" | "no data"> {
   const { cutOff, basis, timeZone } = await loadStanding();
   if (cutOff === undefined) return "no data";
   const on = addDays(cutOff, -1);
   const asOf = dayFromNumber(lastDayOf(lastWholeWeek(dayNumber(on))));
   const stored = await readOnly((db) => loadRun(db, asOf));
   if (stored?.asOf === asOf && stored.basis === basis) return "standing";
-  const worked = await workOut({ on, timeZone, basis });
-  return worked.kind === "worked-out" ? "worked out" : "no data";
+  const { run, ...worked } = await workOutByQuarter({ on, timeZone });
+  if (run === undefined) return "no data";
+  await storeRun({ asOf, basis, run });
+  return worked.kind;
 }
 
 async function loadStanding(): Promise<Standing> {
