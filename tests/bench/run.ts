@@ -18,6 +18,7 @@ import { say } from "./say";
 import { benchSheet } from "./sheet";
 import { benchSignals } from "./signals";
 import { benchSignalsScale } from "./signals-scale";
+import { benchSignalsWeekly } from "./signals-weekly";
 import { benchUnclaimed } from "./unclaimed";
 
 const medianOf = (times: readonly number[]) =>
@@ -60,6 +61,7 @@ async function ratesFromCounts(): Promise<void> {
 const parts: Readonly<Record<string, () => Promise<void>>> = {
   signals: async () => benchSignals(rowsAsked() ?? 200),
   "signals-scale": async () => benchSignalsScale(),
+  "signals-weekly": () => benchSignalsWeekly(rowsAsked()),
   rates: async () => {
     await ratesFromCounts();
     benchLives(say);
