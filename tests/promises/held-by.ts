@@ -280,7 +280,6 @@ export const wholeRuns: Partial<Readonly<Record<PromiseKey, string>>> = {
 
 /** What a promise says and no test looks at yet, or why none can. */
 export const notHeld: Partial<Readonly<Record<PromiseKey, string>>> = {
-  S3: "whole pages in a browser, packets",
   S14: "known faults of packages: their list lies with the registry, and tests ask nobody outside; whoever maintains or hosts runs `npm run audit`, as DEVELOPERS.md says",
   O8: "times are true on a quiet machine only, so no test of every change holds them",
 };

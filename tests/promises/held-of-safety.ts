@@ -6,6 +6,18 @@ export const heldOfSafety: Partial<Readonly<Record<PromiseKey, readonly Held[]>>
   S3: [
     { file: "tests/promises/markup.test.ts", test: "%s is shown as it was written, and is no markup" },
     { file: "tests/promises/markup.test.ts", test: "no page writes markup that it did not make itself" },
+    {
+      file: "e2e/words-that-would-run.spec.ts",
+      test: "stand on every page as they were loaded and typed, and do nothing",
+    },
+    {
+      file: "e2e/words-that-would-run.spec.ts",
+      test: "stand in files so that no spreadsheet runs them, and word for word in documents and packets",
+    },
+    {
+      file: "e2e/words-that-would-run.spec.ts",
+      test: "stand in what an address, a name or a browser says of itself, before and after signing in",
+    },
   ],
   S11: [
     {
