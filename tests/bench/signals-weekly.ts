@@ -35,15 +35,16 @@ export async function benchSignalsWeekly(jobs = 1_000_000): Promise<void> {
 
 /** Of the database that is set. */
 export async function measureWeeks(company: string): Promise<void> {
-  for (const wanted of ["", "wanted: 5 s", "wanted: 5 s", "wanted: 5 s"]) {
-    const [before, own] = [await databaseSeconds(), process.cpuUsage()];
+  for (const wanted of [60, 5, 5, 5]) {
+    const [before, own, began] = [await databaseSeconds(), process.cpuUsage(), performance.now()];
     const { kind, run } = await workOutByQuarter({ on: until, timeZone: "UTC" });
+    const clock = (performance.now() - began) / 1000;
     const { user, system } = process.cpuUsage(own);
     const [node, database] = [(user + system) / 1e6, (await databaseSeconds()) - before];
     const cells = run?.kind === "followed" ? run.cells : 0;
     say(
       `${company}, ${cells} cells: ${kind}`,
-      `${(node + database).toFixed(1)} s of processor time (${wanted}), of which the database ${database.toFixed(1)}`,
+      `${clock.toFixed(1)} s by the clock, ${(node + database).toFixed(1)} s of processor time (wanted: ${wanted} s), of which the database ${database.toFixed(1)}`,
     );
   }
 }
