@@ -31,7 +31,7 @@ async function start() {
     if (!development) await buildIfChanged(signal);
     const port = await choosePort(process.env.PORT);
     const people = await database.people();
-    tryBackupsWeekly({ folder: backups, database, signal });
+    void tryBackupsWeekly({ folder: backups, database, signal }); // beside the site, until both are stopped
     await serve({ port, development, listen, databaseUrl: database.siteUrl, signal, people });
   } finally {
     await database.close();

@@ -38,6 +38,11 @@ test("one that failed is made again a day later, and not every few minutes", () 
   expect(due("2026-10-13T07:00:00Z", failed, "none")).toBe(true);
 });
 
+test("of a clock that was put back, trials of days to come say nothing; of one that was a little wrong they do", () => {
+  expect(due("2026-10-03T17:00:00Z", monday)).toBe(true);
+  expect(due("2026-10-05T05:00:00Z", monday)).toBe(false);
+});
+
 test("whatever the hour at which it came back, the next comes before the eighth day", () => {
   for (const hour of [0, 5, 6, 9, 10, 17, 23]) {
     const finished = new Date(Date.UTC(2026, 9, 5, hour));

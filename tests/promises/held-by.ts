@@ -82,6 +82,7 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
       file: "tests/db/sheets-close.test.ts",
       test: "a clock that was put back a year neither closes before the request nor harms",
     },
+    { file: "tests/app/weekly-trial.test.ts", test: "a clock that is put back a year for good ends no weeks" },
   ],
   D12: [
     {
@@ -205,6 +206,14 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
     {
       file: "tests/app/restore-trial-due.test.ts",
       test: "whatever the hour at which it came back, the next comes before the eighth day",
+    },
+    {
+      file: "tests/app/weekly-trial.test.ts",
+      test: "at once where there was none, then every week by night, over both changes of the clocks",
+    },
+    {
+      file: "tests/app/weekly-trial.test.ts",
+      test: "one that did not come back is told, made again a day later, and the weeks go on",
     },
     {
       file: "tests/db/backup/restore-trial.test.ts",

@@ -42,10 +42,10 @@ export async function openDatabase() {
         }));
         return anybody ? (shop.demo ? "of the invented company" : "known") : "nobody yet";
       },
-      isTrialDue: async () =>
+      isTrialDue: async (now) =>
         await readOnly(async (db) => {
           const { timeZone } = await loadShop(db);
-          return restoreTrialDue({ now: new Date(), timeZone, drills: await loadRestoreDrills(db) });
+          return restoreTrialDue({ now, timeZone, drills: await loadRestoreDrills(db) });
         }),
       close: closeDatabase,
     };
