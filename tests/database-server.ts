@@ -30,7 +30,12 @@ const roomBytes = 6 * 1024 ** 3;
 type ThrowAway = { readonly url: string; drop(): Promise<void> };
 
 /** Programs that many tests start: reading them from their sources each time would cost more than what they do. */
-const programs = ["app/commands/load.ts", "app/commands/work-on-file.ts", "tests/db/embedded/ask-for-server.ts"];
+const programs = [
+  "app/commands/load.ts",
+  "app/commands/restore-trial.ts",
+  "app/commands/work-on-file.ts",
+  "tests/db/embedded/ask-for-server.ts",
+];
 
 /**
  * Gives each worker of the database tests a migrated database that nobody else uses, and removes them afterwards:

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { inject } from "vitest";
 
 /** The file that a program was bundled to when the tests began: the same code, which starts in a third of the time. */
-export function bundledCommand(name: "load" | "work-on-file" | "ask-for-server"): string {
+export function bundledCommand(name: "load" | "restore-trial" | "work-on-file" | "ask-for-server"): string {
   return join(inject("commands"), `${name}.mjs`);
 }
 

@@ -8,6 +8,7 @@ import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { loadRestoreDrills } from "@/db/queries/restore-drills";
 import { ownDatabaseUrl } from "../../own-database";
+import { bundledCommand } from "../bundled-command";
 import { fileFolder, shopDocument, startAfresh } from "../intake-files";
 
 const files = fileFolder();
@@ -23,9 +24,9 @@ afterAll(async () => {
   await closeDatabase();
 });
 
-/** `npm run restore-trial -- --in folder`, as the starter runs it. */
+/** `npm run restore-trial -- --in folder`, bundled: read from its sources it takes longer to start than to restore. */
 function restoreTrial() {
-  const words = ["--import", "tsx", "app/commands/restore-trial.ts", "--in", folder];
+  const words = [bundledCommand("restore-trial"), "--in", folder];
   const env = { ...process.env, DATABASE_URL: ownDatabaseUrl() };
   const { status, stdout, stderr } = spawnSync(process.execPath, words, { encoding: "utf8", env });
   return { status, said: `${stdout}${stderr}` };
