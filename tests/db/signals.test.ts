@@ -12,6 +12,7 @@ import { loadSignalRecord } from "@/db/queries/signal-record";
 import { loadNotesOfUnit } from "@/db/queries/technician-notes";
 import { refreshCounts } from "@/db/writes/refresh-counts";
 import { markSignal, undoMark } from "@/db/writes/signals/mark-signal";
+import { storeRun } from "@/db/writes/signals/store-run";
 import { liftTechnicianNote, writeTechnicianNote } from "@/db/writes/signals/technician-note";
 import { addDays, type Day, day } from "@/lib/calendar/day";
 import { exposureWeeks } from "@/lib/signals/exposure-weeks";
@@ -63,6 +64,18 @@ beforeAll(async () => {
   batchOf(await files.load(csv(jobs)));
 }, 120_000);
 afterAll(() => files.remove());
+
+test("many who ask first, each at once, are all answered, and one run is kept", async () => {
+  const told = await Promise.all(Array.from({ length: 12 }, () => signalsOn()));
+  expect(new Set(told.map(({ run }) => run.asOf))).toEqual(new Set(["2025-06-22"]));
+  const run = { kind: "too-short", weeks: 3, needed: 26 } as const;
+  await Promise.all(["one", "another", "a third"].map((basis) => storeRun({ asOf: day("2024-01-07"), basis, run }))); // as several processes would
+  const runs = await readOnly((db) =>
+    db.rows<{ as_of: string }>(sql`select as_of::text as as_of from signal_runs order by 1`),
+  );
+  expect(runs).toEqual([{ as_of: "2024-01-07" }, { as_of: "2025-06-22" }]);
+  await inTransaction((tx) => tx.execute(sql`delete from signal_runs where as_of = '2024-01-07'`));
+});
 
 test("unit-weeks and jobs of the record are those of the rows, counted one by one", async () => {
   const loaded = await readOnly((db) => loadSignalRecord(db, { on: today, timeZone: "UTC" }));

@@ -89,16 +89,23 @@ async function loadStanding(): Promise<Standing> {
   });
 }
 
-/** Computes and keeps the signals of one day. */
-async function workOut({
-  on,
-  timeZone,
-  basis,
-}: {
+interface Work {
   readonly on: Day;
   readonly timeZone: string;
   readonly basis: string;
-}) {
+}
+
+const underWay = new Map<string, ReturnType<typeof computeAndKeep>>();
+
+/** Computes and keeps the signals of one day. Who asks meanwhile waits for the same: it takes a second of processor time. */
+async function workOut(work: Work) {
+  const key = JSON.stringify(work);
+  const begun = underWay.get(key) ?? computeAndKeep(work).finally(() => underWay.delete(key));
+  underWay.set(key, begun);
+  return await begun;
+}
+
+async function computeAndKeep({ on, timeZone, basis }: Work) {
   const loaded = await readOnly((db) => loadSignalRecord(db, { on, timeZone }), { timeoutSeconds: 300 });
   if (loaded.kind === "before-first-job") return loaded;
   const run = signalRun(loaded.record);

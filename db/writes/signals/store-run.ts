@@ -1,6 +1,6 @@
 import { sql } from "drizzle-orm";
 import type { Day } from "@/lib/calendar/day";
-import { dayFromNumber } from "@/lib/calendar/day-number";
+import { dayFromNumber, dayNumber } from "@/lib/calendar/day-number";
 import type { RunSignal, SignalRun } from "@/lib/signals/signal-run";
 import { firstDayOf } from "@/lib/signals/weeks";
 import { inTransaction } from "../../in-transaction";
@@ -11,12 +11,17 @@ export interface RunToStore {
   readonly run: SignalRun;
 }
 
+/** Any number will do as long as it never changes: with a week it names the lock on what is kept of it. */
+const runLocks = 7_016_090;
+
 /** Keeps what was computed as of a week; another run of the same week takes its place, whole. */
 export async function storeRun({ asOf, basis, run }: RunToStore): Promise<void> {
   await inTransaction(async (tx) => {
     const followed =
       run.kind === "followed" ? run : { cells: 0, stories: 0, byLuck: 0, funnel: undefined, signals: [] };
     const funnel = followed.funnel === undefined ? null : JSON.stringify(followed.funnel);
+    // Two that begin at once would each find nothing to take away, and the second could not put its own beside the first's.
+    await tx.rows(sql`select pg_advisory_xact_lock(${runLocks}, ${dayNumber(asOf)})::text`);
     await tx.execute(sql`delete from signal_runs where as_of = ${asOf}`);
     await tx.execute(sql`
       insert into signal_runs (as_of, basis, computed_at, outcome, weeks, cells, stories, by_luck, funnel)
