@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { pageActs, routeActs } from "@/app/_people/route-acts";
-import { actKeys } from "@/lib/people/permissions";
+import { actKeys, may } from "@/lib/people/permissions";
 
 const app = join(import.meta.dirname, "..", "..", "app");
 const files = readdirSync(app, { recursive: true, encoding: "utf8" }).filter((file) => /\.tsx?$/.test(file));
@@ -107,5 +107,29 @@ describe("actions", () => {
     if (exception !== undefined) return expect(first).toMatch(exception);
     const act = /await mayDo(?:OnJob)?\(\s*"([\w.]+)"/.exec(first)?.[1];
     expect(actKeys).toContain(act);
+  });
+});
+
+describe("of one job", () => {
+  const guards: Readonly<Record<string, string>> = { ...pageActs, ...routeActs };
+  const ofTechnicians = (act: string | undefined) => actKeys.some((key) => key === act && may("technician", key));
+  /** Every first line behind an address with a job's number that a technician may come to: which guard, for which act. */
+  const lines = files
+    .filter((file) => /(^|\/)\[number\]\//.test(file))
+    .flatMap((file) =>
+      [...textOf(file).matchAll(/await (may(?:Open|Call|Do)\w*)\((?:request, )?"([^"]+)"/g)].map(
+        ({ 1: guard = "", 2: key = "" }) => ({ file, guard, act: guards[key] ?? key }),
+      ),
+    )
+    .filter(({ act }) => ofTechnicians(act));
+
+  test("there are some pages, addresses and actions", () => {
+    for (const guard of ["mayOpenJob", "mayCallOnJob", "mayDoOnJob"])
+      expect(lines.map((line) => line.guard)).toContain(guard);
+    expect(lines.length).toBeGreaterThan(10);
+  });
+
+  test.each(lines)("$file asks whose job it is as well: $guard", ({ guard }) => {
+    expect(guard).toMatch(/Job$/);
   });
 });
