@@ -14,7 +14,7 @@ export function csvLine(cells: readonly CsvCell[]): string {
   return `${cells.map(csvCell).join(",")}\r\n`;
 }
 
-const runsAsFormula = /^[=+\-@\t\r\0\uFF1D\uFF0B\uFF0D\uFF20]/;
+const runsAsFormula = /^[=+\-@\t\r\n\0\uFF1D\uFF0B\uFF0D\uFF20]/;
 /** No formula, and it must stay a number. */
 const negativeNumber = /^-\d[\d.,]*$/;
 const needsQuotes = /[",\r\n;\t]|^\s|\s$/;

@@ -13,9 +13,12 @@ test("quotes, separators and line breaks inside a cell come back as they were", 
 });
 
 // OWASP, CSV injection: cells beginning with one of these run as formulas in a spreadsheet.
-test.each(["=1+1", "+1", "-1+2", "@sum", "\tx", "\rx", "＝1"])("text %j can't run as a formula", (text) => {
-  expect(parse(csvText(["a"], [[text]]), { bom: true })[1]).toEqual([`'${text}`]);
-});
+test.each(["=1+1", "+1", "-1+2", "@sum", "\tx", "\rx", "\nx", "\0x", "＝1", "＋1", "－1", "＠x"])(
+  "text %j can't run as a formula",
+  (text) => {
+    expect(parse(csvText(["a"], [[text]]), { bom: true })[1]).toEqual([`'${text}`]);
+  },
+);
 
 test("a negative number stays a number", () => {
   expect(csvText(["a"], [[-12.5]])).toBe("\uFEFFa\r\n-12.5\r\n");

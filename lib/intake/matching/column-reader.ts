@@ -12,6 +12,7 @@ import { readLooseNumber, readPlainNumber } from "./read-loose-number";
 import { wordReader } from "./read-loose-word";
 import { formulaError, standsForUnknown } from "./stand-ins";
 import type { TargetField } from "./target-fields";
+import { withoutGuard } from "./without-guard";
 
 /** A reading, with the currency that stood beside an amount. */
 export type ColumnReading = LooseReading & { readonly currency?: string };
@@ -52,9 +53,9 @@ export function columnReader(
     case "territory":
       return remembering(readTerritory);
     case "identifier":
-      return identifierReader(field, rules);
+      return withoutGuard(identifierReader(field, rules));
     default:
-      return numberLike.has(field.column) ? identifierReader(field, rules) : textReader(field);
+      return withoutGuard(numberLike.has(field.column) ? identifierReader(field, rules) : textReader(field));
   }
 }
 

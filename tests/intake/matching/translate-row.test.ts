@@ -1,5 +1,7 @@
+import { parse } from "csv-parse/sync";
 import { describe, expect, test } from "vitest";
 import { normalised } from "@/lib/domain/normalised";
+import { csvText } from "@/lib/format/csv-text";
 import type { KnownThings } from "@/lib/intake/matching/known-things";
 import { translator } from "@/lib/intake/matching/translate-row";
 import type { Translation } from "@/lib/intake/matching/translation";
@@ -43,6 +45,36 @@ describe("a row in our own notation", () => {
     expect(parseJobRow(row?.cells ?? {}, setting)).toMatchObject({
       problems: [{ column: "completed_on", problem: "is blank" }],
     });
+  });
+});
+
+describe("a row of a file of ours that comes back", () => {
+  const risky = [
+    "=1+1",
+    "+12 V at the pump",
+    "-hums",
+    "@home",
+    "\tdrips",
+    "\rdrips",
+    "\ndrips",
+    "＝1",
+    "＋1",
+    "－1",
+    "＠x",
+  ];
+
+  test.each(risky)("%j, which stands behind an apostrophe there, is what it was", (text) => {
+    const cells = { ...job, complaint: text, technician: `=${text.trim()}`, authorization_number: `-${text.trim()}` };
+    const [, read = []] = parse(csvText(Object.keys(cells), [Object.values(cells)]), { bom: true }) as string[][]; // without columns rows are lists
+    expect(read.filter((cell) => cell.startsWith("'"))).toHaveLength(3);
+    const [row] = rowsOf(
+      translator(guess(Object.keys(cells), [read]).matching, Object.keys(cells), setting)({ row: 2, cells: read }),
+    );
+    expect(row?.cells).toMatchObject(cells);
+  });
+
+  test.each(["'tis broken", "'", "''=1", "customer's =1"])("of %j no apostrophe is taken off", (text) => {
+    expect(rowsOf(translated({ ...job, complaint: text }))[0]?.cells.complaint).toBe(text);
   });
 });
 
