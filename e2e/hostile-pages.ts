@@ -1,4 +1,5 @@
 import { hostile, hostileAndShort } from "./hostile-words";
+import type { PageKind } from "./watch-for-harm";
 
 /** What was made on the way, by which pages are found. */
 export interface Made {
@@ -24,16 +25,13 @@ export function withEveryFilter(path: string): string {
 }
 
 /** Pages on which nobody came by while the words were written. */
-export function pagesToOpen({ signal, claim, order }: Made): readonly string[] {
-  const job = encodeURIComponent(hostile["job number"]);
-  const part = `/parts/${keyOfPart(hostile["newer part"])}`;
+export function pagesToOpen({ claim, order }: Made): readonly string[] {
   const find = (words: string) => encodeURIComponent(words);
   return [
     "/today",
     `/jobs?words=${find(hostile.complaint)}`,
-    `/jobs/${job}/history`,
+    `/jobs/${find(hostile["job number"])}/history`,
     `/units?words=${find(hostile.serial)}`,
-    "/symptoms",
     "/symptoms/will_not_drain?type=front_load_washer",
     `/repeats?by=maker,model&make=${find(hostile.maker)}`,
     "/repeats/planted_gland",
@@ -41,7 +39,6 @@ export function pagesToOpen({ signal, claim, order }: Made): readonly string[] {
     "/repeats/drain_pump/before-after?on=2026-05-01",
     `/repeats/drain_pump/compare?with=maker:${find(hostile.maker)}`,
     "/repeats/visits?by=technician",
-    signal,
     "/claims?list=answered",
     `/claims/${claim}/packet`,
     `/claims/${claim}/sent/1`,
@@ -49,29 +46,32 @@ export function pagesToOpen({ signal, claim, order }: Made): readonly string[] {
     "/claims/payers",
     "/claims/unclaimed",
     `/parts?q=${find("newer part")}`,
-    `${part}/last-buy`,
-    "/parts/idle",
+    `/parts/${keyOfPart(hostile["newer part"])}/last-buy`,
     "/parts/money",
     order,
     "/parts/trucks",
     "/files",
-    "/files/columns",
-    "/files/new",
-    "/files/sending",
     "/sheet",
-    "/shop",
     "/shop/coverage",
-    "/shop/coverage/policy/planted_household/1",
-    "/shop/health",
     "/shop/how-we-count",
-    "/shop/people",
-    "/shop/reporting-delay",
-    "/shop/sheets",
-    "/account",
-    "/account/second-factor",
-    ...["/jobs", "/repeats", "/repeats/visits", "/claims", "/parts"].map(withEveryFilter),
+    ...["/jobs", "/repeats", "/claims"].map(withEveryFilter),
   ];
 }
+
+/** Pages that show nobody's words; where one begins to, it is opened like the others. */
+export const pagesWithoutWords: readonly PageKind[] = [
+  "/account",
+  "/account/second-factor",
+  "/files/columns",
+  "/files/new",
+  "/files/sending",
+  "/parts/idle",
+  "/shop",
+  "/shop/health",
+  "/shop/reporting-delay",
+  "/shop/sheets",
+  "/symptoms",
+];
 
 /** As addresses of parts have it. */
 export function keyOfPart(partNumber: string): string {

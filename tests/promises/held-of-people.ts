@@ -18,6 +18,11 @@ export const heldOfPeople: Partial<Readonly<Record<PromiseKey, readonly Held[]>>
       file: "tests/db/people/own-jobs.test.ts",
       test: "to a technician another's job is not there, and reads as one that never was",
     },
+    { file: "tests/people/guarded-routes.test.ts", test: "asks whose job it is as well" },
+    {
+      file: "e2e/own-jobs.spec.ts",
+      test: "another's job is not there behind any page or address, and no form of one's own reaches it",
+    },
   ],
   S5: [
     { file: "tests/db/photos-job.test.ts", test: "a form from another site is turned away" },
@@ -49,5 +54,15 @@ export const heldOfPeople: Partial<Readonly<Record<PromiseKey, readonly Held[]>>
     },
     { file: "e2e/people.spec.ts", test: "a session that is ended elsewhere opens nothing from then on" },
   ],
-  S10: [{ file: "tests/db/people/second-factor.test.ts", test: "each code of it opens once" }],
+  S10: [
+    { file: "tests/db/people/second-factor.test.ts", test: "each code of it opens once" },
+    {
+      file: "tests/db/people/second-factor.test.ts",
+      test: "a phone may be half a minute fast or slow, and not a whole one",
+    },
+    {
+      file: "tests/db/people/own-jobs.test.ts",
+      test: "an owner without a second factor takes no file that may name customers, once the company is a real one",
+    },
+  ],
 };
