@@ -3,7 +3,7 @@ import { poissonAtLeast, poissonQuantile } from "@/lib/statistics/discrete/poiss
 import { requireNonNegative, requirePositive } from "@/lib/statistics/require";
 import type { CellKey } from "./signal-record";
 
-/** One group over the last complete year: what was counted, and what others of its ages would have had. */
+/** One group over the last four whole quarters: what was counted, and what others of its ages would have had. */
 export interface FunnelCell {
   readonly key: CellKey;
   readonly observed: number;

@@ -148,7 +148,7 @@ test("fault codes of a job are in the record, and a code is followed and told of
   });
 });
 
-test("the funnel counts each component of each model once, over the last complete year", async () => {
+test("the funnel counts each component of each model once, over the last four whole quarters", async () => {
   const { funnel } = (await signalsOn()).run;
   expect(funnel?.drawn.map(({ key: { maker } }) => maker).toSorted()).toEqual(["Hearth-Wick", "Tarn & Vale"]);
   expect(funnel?.groups).toBe(2);

@@ -19,7 +19,7 @@ export function SignalFunnel({ funnel, as }: Props) {
   if (groups === 0) return null;
   return (
     <Figure
-      takeaway={`${formatCounted(groups, "group")} looked at, each component of each model over the last complete year: ${beyond.outer.counted} above the solid line, where luck alone puts about ${formatDecimal(beyond.outer.byLuck, 1)}; ${beyond.inner.counted} above the dashed one, where luck puts about ${formatDecimal(beyond.inner.byLuck, 1)}`}
+      takeaway={`${formatCounted(groups, "group")} looked at, each component of each model over the last four whole quarters: ${beyond.outer.counted} above the solid line, where luck alone puts about ${formatDecimal(beyond.outer.byLuck, 1)}; ${beyond.inner.counted} above the dashed one, where luck puts about ${formatDecimal(beyond.inner.byLuck, 1)}`}
       csvHref={`/repeats/signals/signals.csv?of=funnel${as === undefined ? "" : `&as=${as}`}`}
       note={
         <>
@@ -39,7 +39,7 @@ export function SignalFunnel({ funnel, as }: Props) {
       }
       table={
         <Table
-          caption="Groups over the last complete year"
+          caption="Groups over the last four whole quarters"
           columns={columnsFor(spread)}
           rows={drawn}
           rowKey={({ key }) => cellKeyText(key)}

@@ -12,8 +12,9 @@ export function SignalBasis({ view: { signal, run } }: { readonly view: SignalVi
     <>
       <p>Jobs closed by {formatDay(run.asOf)}. Weeks run from Monday to Sunday.</p>
       <p>
-        Expected: rates by age of all other units of the kind over the three years before each quarter, times the units'
-        own weeks at each age. The newest weeks count with the share of jobs that can be closed by now.
+        Expected: rates by age of all other units of the kind over three years that ended a quarter before each quarter
+        began, times the units' own weeks at each age. A job counts if it was closed by the end of the quarter after its
+        call; the newest weeks count with the share of jobs that can be closed by now.
       </p>
       <p>
         Chance that luck alone brings this about within a year: {formatProbability(signal.chance)}; after allowing for{" "}
