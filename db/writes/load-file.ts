@@ -73,7 +73,18 @@ async function stageAndStore(
     return await storeImport(
       {
         kind: source.kind,
-        parts: [{ staged: { table, present: source.present, readCells: bulk?.readCells, either: true }, kind }],
+        parts: [
+          {
+            staged: {
+              table,
+              present: source.present,
+              bare: bulk !== undefined,
+              readCells: bulk?.readCells,
+              either: true,
+            },
+            kind,
+          },
+        ],
         rows: undefined,
       },
       { fileName, sha256, bytes: print.bytes },

@@ -49,7 +49,7 @@ export async function loadRecords({ records, sender, mode, today, within }: Reco
       ...(today === undefined ? {} : { today }),
       within,
     },
-    asRows(records, header),
+    () => asRows(records, header),
   );
 }
 

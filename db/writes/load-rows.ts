@@ -9,8 +9,10 @@ import { loadIntakeSetting } from "../queries/intake-setting";
 import { stagedKindOf } from "./kinds/staged-kind-of";
 import type { LoadMode, LoadResult, LoadWatch } from "./load-result";
 import { noCompany } from "./no-company";
+import { rowFiller } from "./staging/fill-rows";
 import { type StagedTable, stageTable } from "./staging/stage-table";
 import type { StagedFile } from "./staging/staged-file";
+import type { StagedRows } from "./staging/staged-kind";
 import { withStaging } from "./staging/staging-table";
 import { type ImportFile, type ImportSettings, storeImport } from "./store-import";
 
@@ -36,22 +38,28 @@ export interface RowsRequest extends LoadWatch {
   readonly followUp?: ImportSettings["followUp"];
 }
 
-/** Stages, checks and stores rows from anywhere, each of which is translated into records of ours. */
-export async function loadRows(request: RowsRequest, rows: AsyncIterable<SourceItem>): Promise<LoadResult> {
+/**
+ * Stages, checks and stores rows from anywhere, each of which is translated into records of ours.
+ * @param readRows  gives the same rows each time
+ */
+export async function loadRows(request: RowsRequest, readRows: () => AsyncIterable<SourceItem>): Promise<LoadResult> {
   const { file, header, headers, mode, problemLimit = 200, today, timeoutSeconds = 3600 } = request;
-  const { onProgress, signal, within, followUp } = request;
+  const { onProgress, signal, within, followUp, sparse = false } = request;
   const setting = await readOnly((db) => loadIntakeSetting(db, today));
   if (!setting.shopKnown) return noCompany;
   return await withStaging(async (staging) => {
     const translate = request.translatorOf(setting);
     const folder = dirname(request.path ?? "");
     const staged = await stageTable(
-      { staging, main: request.kind, header, headers, translate, setting, folder, timeoutSeconds, onProgress, signal },
-      rows,
+      {
+        ...{ staging, main: request.kind, header, headers, sparse, translate, setting, folder },
+        ...{ timeoutSeconds, onProgress, signal },
+      },
+      readRows(),
     );
     if (staged.problem !== undefined) return { kind: "unreadable", problems: [staged.problem] };
     if (staged.rows === 0) return noRows;
-    return await storeImport(stagedFile(staged, request), file, {
+    return await storeImport(stagedFile(staged, request, readRows), file, {
       mode,
       problemLimit,
       timeoutSeconds,
@@ -70,14 +78,15 @@ const noRows: LoadResult = {
 
 function stagedFile(
   { table, parts: beside }: StagedTable,
-  { kind: main, headers, presentOf, sparse }: RowsRequest,
+  { kind: main, header, headers, presentOf, sparse = false }: RowsRequest,
+  readAgain: () => AsyncIterable<SourceItem>,
 ): StagedFile {
+  const rows: StagedRows = { table, headers, fill: rowFiller(table, header, readAgain) };
   const parts = fileKinds.flatMap((kind) => {
     const part = isTableKind(kind) ? beside.get(kind) : undefined;
     if (part === undefined) return [];
-    return [
-      { kind: stagedKindOf(kind), staged: { table: part, present: presentOf(kind), beside, rows: table, sparse } },
-    ];
+    const staged = { table: part, present: presentOf(kind), beside, rows, sparse, bare: !sparse };
+    return [{ kind: stagedKindOf(kind), staged }];
   });
-  return { kind: main, rows: { table, headers }, parts };
+  return { kind: main, rows, parts };
 }

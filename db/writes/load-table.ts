@@ -45,7 +45,7 @@ export async function loadTable(request: LoadTableRequest): Promise<LoadResult> 
       ...matchedRows(matching),
       translatorOf: (setting) => translator(matching, header, { ...setting, known }),
     },
-    readRows(path, form),
+    () => readRows(path, form),
   );
 }
 

@@ -52,7 +52,7 @@ export async function mendHeldRows(request: MendRequest): Promise<MendResult> {
       ...(today === undefined ? {} : { today }),
       followUp: { parent: batch.batchId, rows: mended.map(({ row, corrections }) => ({ row, corrections })) },
     },
-    asItems(mended, rows.header),
+    () => asItems(mended, rows.header),
   );
 }
 

@@ -37,6 +37,6 @@ export async function loadCorrected(
         };
       },
     },
-    readRows(path, form),
+    () => readRows(path, form),
   );
 }

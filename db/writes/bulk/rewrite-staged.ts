@@ -51,8 +51,8 @@ export async function analyzeStaged(tx: Transaction, table: string): Promise<voi
 }
 
 /** Whether the rows were staged without their cells, as those of large files are, and their table holds nothing yet. */
-export async function isFirst(tx: Transaction, { readCells }: Staged, target: string): Promise<boolean> {
-  if (readCells === undefined) return false;
+export async function isFirst(tx: Transaction, { bare }: Staged, target: string): Promise<boolean> {
+  if (bare !== true) return false;
   const [found] = await rowsOf<{ any: boolean }>(tx, `select exists (select from ${target}) as any`);
   return found?.any === false;
 }

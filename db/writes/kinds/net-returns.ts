@@ -23,7 +23,7 @@ export async function netReturns(tx: Transaction, staged: Staged): Promise<void>
   if (rows !== undefined)
     await run(
       tx,
-      `update ${rows} r set notes = coalesce(r.notes, '[]'::jsonb) || jsonb_build_array(jsonb_build_object('source', 'quantity', 'column', 'quantity',
+      `update ${rows.table} r set notes = coalesce(r.notes, '[]'::jsonb) || jsonb_build_array(jsonb_build_object('source', 'quantity', 'column', 'quantity',
          'raw', case when s.returned then '-' else '' end || s.quantity, 'taken', case when s.returned then '' else n.remaining::text end,
          'note', case when s.returned then 'Returned: taken off the line of this part in row ' || n.line_row || '.'
            else n.taken_back || ' of ' || n.used || ' returned, by row ' || n.return_row || '.' end))

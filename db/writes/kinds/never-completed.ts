@@ -29,11 +29,11 @@ export async function settleNeverCompleted(tx: Transaction, staged: Staged): Pro
   const reasons = jobStatuses.map((status) => `when '${status}' then '${neverCompletedReason(status)}'`).join(" ");
   await run(
     tx,
-    `update ${rows} r set reason = case s.status ${reasons} end from ${table} s where ${open} and s.row = r.row`,
+    `update ${rows.table} r set reason = case s.status ${reasons} end from ${table} s where ${open} and s.row = r.row`,
   );
   for (const part of new Set([...(beside?.values() ?? []), table]))
     await run(
       tx,
-      `update ${part} p set readable = false from ${rows} r where r.row = p.row and r.reason is not null and p.readable`,
+      `update ${part} p set readable = false from ${rows.table} r where r.row = p.row and r.reason is not null and p.readable`,
     );
 }

@@ -29,17 +29,26 @@ export async function resolveJobOfRows(tx: Transaction, { table, beside }: Stage
   );
 }
 
-/** The same for a large file where no such row is on file yet: then each is new, as far as this can tell. @returns false where it is not so */
+/** The same where no such row is on file yet: then each is new, as far as this can tell. @returns false where it is not so */
 export async function resolveFirstRows(tx: Transaction, staged: Staged, target: string): Promise<boolean> {
-  if (staged.beside !== undefined || !(await isFirst(tx, staged, target))) return false;
+  if (!(await isFirst(tx, staged, target))) return false;
+  const jobs = staged.beside?.get("jobs");
+  const [of, byFile] =
+    jobs === undefined
+      ? [(stored: string) => stored, ""]
+      : [
+          (stored: string, own: string) => `case when f.job_id is null then ${stored} else f.${own} end`,
+          `left join (select distinct on (job_number) * from ${jobs} where readable order by job_number, row) f on s.readable and f.job_number = s.job_number`,
+        ];
   return await rewriteStaged(tx, staged, {
     set: {
-      unit_id: "j.unit_id",
-      job_id: "j.job_id",
-      kind_of_model: "m.product_type",
+      unit_id: of("j.unit_id", "unit_id"),
+      job_id: of("j.job_id", "job_id"),
+      kind_of_model: of("m.product_type", "kind_of_model"),
+      ...(jobs === undefined ? {} : { joins_from: "f.joins_from" }),
       fate: "case when s.readable then 'new' end",
     },
-    joins: `left join jobs j on s.readable and j.job_number = s.job_number
+    joins: `${byFile} left join jobs j on s.readable and j.job_number = s.job_number
       left join units u on u.unit_id = j.unit_id left join models m on m.model_id = u.model_id`,
   });
 }

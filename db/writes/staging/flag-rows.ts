@@ -1,11 +1,11 @@
 import type { Transaction } from "@/db/database-types";
-import { fillCells } from "../bulk/fill-cells";
+import { nameColumn } from "./name-column";
 import { rowsOf, run } from "./run";
 import type { Staged, StagedKind } from "./staged-kind";
 
 /** Adds a problem to each row that `select` names by `row, "column", value, problem, fix`. */
-export async function flagRows(tx: Transaction, { table, readCells }: Staged, select: string): Promise<void> {
-  if (readCells !== undefined && !(await findsAny(tx, select))) return;
+export async function flagRows(tx: Transaction, { table, bare }: Staged, select: string): Promise<void> {
+  if (bare === true && !(await findsAny(tx, select))) return;
   await run(
     tx,
     `update ${table} s set problems = coalesce(s.problems, '[]'::jsonb) || p.found
@@ -22,23 +22,23 @@ async function findsAny(tx: Transaction, select: string): Promise<boolean> {
 }
 
 /**
- * A file may repeat a row word for word; rows of one name that differ cannot all be right, and nobody but a person can
+ * A file may repeat a row; rows of one name that say different things cannot all be right, and nobody but a person can
  * tell which is. Each names another one: the first, or, itself like the first, the first that differs.
  */
-export async function flagRepeats(tx: Transaction, staged: Staged, { target, named }: StagedKind): Promise<void> {
-  const key = target.key.join(", ");
+export async function flagRepeats(tx: Transaction, staged: Staged, kind: StagedKind): Promise<void> {
   const { table } = staged;
-  const repeated = `readable and (${key}) in (select ${key} from ${table} where readable group by ${key} having count(*) > 1)`;
-  if (!(await fillCells(tx, staged, repeated))) return;
+  const { target, named, columns } = kind;
+  const key = target.key.join(", ");
+  const differs = columns.map(({ name }) => `s.${name} is distinct from first.${name}`).join(" or ");
   await flagRows(
     tx,
     staged,
-    `select s.row, '${named.column}', s.cells ->> '${named.column}',
-       'names the same ${named.noun} as row ' || case when s.cells <> s.first_cells then s.first_row else s.other_row end || ', with other values', 'Keep the row that is right.'
-     from (select f.*, min(case when f.cells <> f.first_cells then f.row end) over (partition by ${key}) as other_row
-           from (select ${key}, row, cells, first_value(row) over named as first_row, first_value(cells) over named as first_cells
-                 from ${table} where readable and (${key}) in (select ${key} from ${table} where readable group by ${key} having count(*) > 1)
-                 window named as (partition by ${key} order by row)) f) s
-     where s.other_row is not null`,
+    `select f.row, '${named.column}', f.name, 'names the same ${named.noun} as row ' || case when f.differs then f.first_row else f.other_row end || ', with other values', 'Keep the row that is right.'
+     from (select e.*, min(case when e.differs then e.row end) over (partition by ${key}) as other_row
+           from (select ${key}, s.row, s.${nameColumn(kind)}::text as name, first.row as first_row, ${differs} as differs
+                 from ${table} s join (
+                   select * from ${table} join (select min(row) as row from ${table} where readable group by ${key} having count(*) > 1) repeated using (row)) first using (${key})
+                 where s.readable) e) f
+     where f.other_row is not null`,
   );
 }

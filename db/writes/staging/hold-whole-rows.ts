@@ -3,7 +3,8 @@ import type { Transaction } from "@/db/database-types";
 import type { FileKind } from "@/lib/intake/file-kinds";
 import { flagRows } from "./flag-rows";
 import { rowsOf, run } from "./run";
-import type { StagedFile, StagedPart, StagedRows } from "./staged-file";
+import type { StagedFile, StagedPart } from "./staged-file";
+import type { StagedRows } from "./staged-kind";
 
 /** A row of somebody's own file is held whole: where one of its records has a problem, none of them goes in. */
 export async function holdWholeRows(tx: Transaction, { kind: main, parts, rows }: StagedFile): Promise<void> {
@@ -25,6 +26,12 @@ async function gatherProblems(
   rows: StagedRows,
   main: FileKind,
 ): Promise<void> {
+  const [found] = await rowsOf<{ any: boolean }>(
+    tx,
+    `select exists (select from ${staged.table} where problems is not null) as any`,
+  );
+  if (found?.any !== true) return;
+  await rows.fill(tx, `exists (select from ${staged.table} s where s.row = r.row and s.problems is not null)`);
   const prefix = kind.kind === main ? "" : `${kind.kind}.`;
   await tx.execute(sql`
     update ${sql.raw(rows.table)} r set problems = coalesce(r.problems, '[]'::jsonb) || p.found

@@ -19,6 +19,7 @@ async function keepRows(tx: Transaction, file: StagedFile, batchId: number): Pro
       `insert into held_rows (batch_id, row, cells, problems) select ${batchId}, row, cells, problems from ${table} where problems is not null`,
     );
   } else {
+    await file.rows.fill(tx, "r.fate in ('held', 'refused')");
     await run(
       tx,
       `insert into held_rows (batch_id, row, cells, source, problems, state, reason)

@@ -1,6 +1,6 @@
 import type { Transaction } from "@/db/database-types";
-import { nameColumn } from "./load-report";
 import { keySeparator } from "./merge-staged";
+import { nameColumn } from "./name-column";
 import { rowsOf, run } from "./run";
 import { changeableColumns, storedAt } from "./settle-fates";
 import type { StagedFile, StagedPart } from "./staged-file";
@@ -26,7 +26,7 @@ async function keepEditsOf(tx: Transaction, part: StagedPart): Promise<void> {
     `select distinct column_name as column from hand_edits where table_name = '${table}' and lifted_at is null`,
   );
   const names = new Set(found.map(({ column }) => column));
-  const named = nameColumn(part);
+  const named = nameColumn(kind);
   for (const { name } of changeableColumns(staged, kind)) {
     if (!names.has(name)) continue;
     const edited = `hand_edits e, ${table} t where e.table_name = '${table}' and e.column_name = '${name}' and e.lifted_at is null

@@ -2,6 +2,7 @@ import { sql } from "drizzle-orm";
 import type { Transaction } from "@/db/database-types";
 import type { RowProblem } from "@/lib/intake/parsed";
 import type { FieldChange, KeptEdit, LoadReport, OfferedCell, RefusedRow } from "../load-result";
+import { nameColumn } from "./name-column";
 import { rowsOf } from "./run";
 import { changeableColumns, storedAt } from "./settle-fates";
 import type { StagedFile, StagedPart } from "./staged-file";
@@ -90,7 +91,7 @@ async function firstChanges(tx: Transaction, part: StagedPart, limit: number): P
   const values = columns.map((name) => `('${name}', t.${name}::text, s.${name}::text)`).join(", ");
   const found = await rowsOf<ChangeRow>(
     tx,
-    `select s.row, s.${nameColumn(part)}::text as name, c."column", c.before, c.after
+    `select s.row, s.${nameColumn(kind)}::text as name, c."column", c.before, c.after
      from (select * from ${staged.table} where fate = 'changed' order by row limit ${limit}) s join ${kind.target.table} t on ${storedAt(kind)}
      cross join lateral (values ${values}) as c("column", before, after) where c.before is distinct from c.after order by s.row limit ${limit}`,
   );
@@ -100,12 +101,6 @@ async function firstChanges(tx: Transaction, part: StagedPart, limit: number): P
     before: before ?? undefined,
     after: after ?? undefined,
   }));
-}
-
-/** The staging column that names a row to people. */
-export function nameColumn({ kind }: StagedPart): string {
-  const own = kind.columns.find(({ from, use }) => from === kind.named.column && use !== "value");
-  return own?.name ?? kind.target.key[0] ?? "row";
 }
 
 async function firstKeptEdits(tx: Transaction, { parts }: StagedFile, limit: number): Promise<readonly KeptEdit[]> {

@@ -26,7 +26,7 @@ async function settleFirst(tx: Transaction, { table }: Staged, { target }: Stage
   const [found] = await rowsOf<{ any: boolean }>(tx, `select exists (select from ${table} where fate = 'new') as any`);
   if (found?.any !== true) return false;
   const key = target.key.join(", ");
-  await run(tx, `update ${table} set fate = null where problems is not null`);
+  await run(tx, `update ${table} set fate = null where problems is not null or (fate = 'new' and not readable)`);
   await run(
     tx,
     `update ${table} s set fate = 'same' from (

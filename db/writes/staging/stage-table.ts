@@ -11,8 +11,8 @@ import type { LoadWatch } from "../load-result";
 import { CopyChannel } from "./copy-channel";
 import { namedCells } from "./named-cells";
 import { shownJson, visible } from "./shown-json";
-import { type StagedRows, stagedRowColumns } from "./staged-file";
-import type { StagedKind, StagedValue } from "./staged-kind";
+import { stagedRowColumns } from "./staged-file";
+import type { StagedRows, StagedValue } from "./staged-kind";
 import { type Staging, stagingColumns } from "./staging-table";
 
 export interface TableStage extends LoadWatch {
@@ -22,6 +22,8 @@ export interface TableStage extends LoadWatch {
   /** Names of the file's columns, in its order. */
   readonly header: readonly string[];
   readonly headers: StagedRows["headers"];
+  /** A row may lack a column that another has. */
+  readonly sparse: boolean;
   readonly translate: (row: SourceRow) => Translation;
   readonly setting: IntakeSetting;
   readonly folder: string;
@@ -109,12 +111,12 @@ async function recordLines(
     return [["", rowLine(stage, row, { reason: "None of the columns that are matched holds anything." })]];
   if (new Set(rows.map(({ kind }) => kind)).size < rows.length)
     throw new RangeError(`translate: row ${row.row} gives two records of one kind`);
-  const read: { kind: StagedKind; name: TableKind; cells: string; values: readonly StagedValue[] }[] = [];
+  const read: { name: TableKind; cells: string | null; values: readonly StagedValue[] }[] = [];
   const problems: CellProblem[] = [];
   for (const { kind: name, cells } of rows) {
     const kind = stagedKindOf(name);
     const parsed = await kind.read(cells, stage.setting, stage.folder);
-    if (parsed.ok) read.push({ kind, name, cells: shownJson(cells), values: parsed.value });
+    if (parsed.ok) read.push({ name, cells: stage.sparse ? shownJson(cells) : null, values: parsed.value });
     else problems.push(...parsed.problems.map((problem) => asInFile(stage, row, name, problem)));
   }
   if (problems.length > 0) return [["", rowLine(stage, row, leftOutOrHeld(rows, problems, notes))]];
@@ -148,16 +150,18 @@ function asInFile(stage: TableStage, row: SourceRow, kind: TableKind, problem: C
   return { ...problem, column: header, value: shownValue(row.cells[stage.header.indexOf(header)] ?? "") };
 }
 
+/** A row that may go in is told by its number; what stands in it can be read again. */
 function rowLine(
   { header }: TableStage,
   { row, cells, marks }: SourceRow,
   { problems, reason, notes = [] }: { problems?: readonly CellProblem[]; reason?: string; notes?: readonly unknown[] },
 ): string {
   const source: StoredSource = { cells, ...(marks === undefined ? {} : { marks: [...marks] }) };
+  const bare = problems === undefined && reason === undefined;
   return copyLine([
     row,
-    shownJson(namedCells(header, cells)),
-    shownJson(source),
+    bare ? null : shownJson(namedCells(header, cells)),
+    bare ? null : shownJson(source),
     problems === undefined ? null : shownJson(problems),
     reason === undefined ? null : visible(reason),
     notes.length === 0 ? null : shownJson(notes),

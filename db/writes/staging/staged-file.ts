@@ -1,5 +1,5 @@
 import type { FileKind } from "@/lib/intake/file-kinds";
-import type { Staged, StagedKind } from "./staged-kind";
+import type { Staged, StagedKind, StagedRows } from "./staged-kind";
 
 /** The rows of one kind that a file holds. */
 export interface StagedPart {
@@ -17,16 +17,10 @@ export interface StagedFile {
   readonly rows: StagedRows | undefined;
 }
 
-export interface StagedRows {
-  readonly table: string;
-  /** By kind and column of ours (`jobs.serial`): the header of the column in the file. */
-  readonly headers: Readonly<Record<string, string>>;
-}
-
 export const stagedRowColumns = [
   "row integer not null",
-  "cells jsonb not null",
-  "source jsonb not null",
+  "cells jsonb",
+  "source jsonb",
   "problems jsonb",
   "reason text",
   "notes jsonb",

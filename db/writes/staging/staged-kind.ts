@@ -22,6 +22,15 @@ export interface ReadColumn<T> extends StagedColumn {
   readonly value: (row: T) => StagedValue;
 }
 
+/** Rows of somebody's own file, each of which may hold records of several kinds. */
+export interface StagedRows {
+  readonly table: string;
+  /** By kind and column of ours (`jobs.serial`): the header of the column in the file. */
+  readonly headers: Readonly<Record<string, string>>;
+  /** Rows are staged without what stands in them; those for which this SQL is true of `r` get it now. */
+  readonly fill: (tx: Transaction, which: string) => Promise<void>;
+}
+
 /** A staging table that is filled, and which columns its file had. */
 export interface Staged {
   readonly table: string;
@@ -34,12 +43,14 @@ export interface Staged {
   readonly either?: boolean;
   /** Nothing was on file, and all rows agree: they are stored the way of `first`. */
   readonly agreed?: boolean;
-  /** Where rows were staged without their cells: reads those of the wanted rows from the file. */
+  /** Rows were staged without their cells, as most are never asked for them. */
+  readonly bare?: boolean;
+  /** Of a file in our own columns whose rows are bare: reads the cells of the wanted rows from it. */
   readonly readCells?:
     | ((wanted: ReadonlySet<number>, take: (row: number, cells: Cells) => Promise<void>) => Promise<void>)
     | undefined;
-  /** Staging table of the file's own rows, where they are not records of ours. */
-  readonly rows?: string;
+  /** The file's own rows, where they are not records of ours. */
+  readonly rows?: StagedRows;
 }
 
 /** To be stored. Of the tables that its rows go to some may be bare while they are filled: they take rows in whatever order. */
