@@ -12,6 +12,7 @@ export const longFiles = [
   "db/counts-equal-rows.test.ts",
   "db/embedded/ensure-server.test.ts",
   "db/backup/backup.test.ts",
+  "db/people/many-guesses.test.ts",
   "db/bulk-filling.test.ts",
   "db/bulk-first.test.ts",
   "db/take-back.test.ts",

@@ -68,7 +68,7 @@ export function describeRefusal(result: Refusal): string {
 }
 
 async function done(asked: Try): Promise<SignedInNow> {
-  await forgetTries(asked);
+  await forgetTries(asked, Date.now());
   await keepKnownDevice(asked);
   return await noted(asked, "signed in", { kind: "signed in" });
 }

@@ -45,6 +45,14 @@ export const heldOfPeople: Partial<Readonly<Record<PromiseKey, readonly Held[]>>
       file: "tests/db/people/signing-in.test.ts",
       test: "from two hundred places an account takes a hundred wrong tries in a row, and a known device still gets in",
     },
+    {
+      file: "tests/db/people/many-guesses.test.ts",
+      test: "a thousand on one account are slowed down and a hundred in a row, and its owner gets in meanwhile",
+    },
+    {
+      file: "tests/db/people/many-guesses.test.ts",
+      test: "ten thousand over five hundred accounts find of each no more than ten a quarter of an hour, known or not",
+    },
   ],
   S9: [
     { file: "tests/db/people/signing-in.test.ts", test: "ends all of them at once" },

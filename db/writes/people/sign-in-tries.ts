@@ -37,11 +37,15 @@ export async function countTry(asked: Try, now: number): Promise<TryVerdict> {
   });
 }
 
+/** How long tries are kept that nobody adds to. Own choice. */
+const keptDays = 90;
+
 /** After the right password: what was counted of this account from here, and in a row, begins anew. */
-export async function forgetTries(asked: Try): Promise<void> {
+export async function forgetTries(asked: Try, now: number): Promise<void> {
   await inTransaction(async (tx) => {
     await tx.rows(sql`delete from sign_in_tries where subject in (${placeOf(asked)}, ${accountOf(asked.email)})`);
-    await tx.rows(sql`delete from sign_in_tries where last_at < now() - interval '90 days'`);
+    const before = new Date(now - keptDays * 86_400_000).toISOString();
+    await tx.rows(sql`delete from sign_in_tries where last_at < ${before}`);
   });
 }
 
