@@ -7,7 +7,7 @@ import type { Day } from "@/lib/calendar/day";
 
 /** Questions of one kind whose answers are kept. Own choice: what a company's people look at within some minutes. */
 const mostKept = 24;
-/** The state of the data tells when an answer is out of date; this bounds what a repair by hand past it could leave. */
+/** The state of the data tells when an answer is out of date; this bounds what a repair by hand past it could leave, whatever becomes of the clock. */
 const longestMs = 10 * 60_000;
 
 /**
@@ -25,10 +25,10 @@ export function keptAnswers<Answer>() {
     }));
     const key = JSON.stringify([state, today, question]);
     const known = kept.get(key);
-    const isGood = known !== undefined && known.until > Date.now();
+    const isGood = known !== undefined && known.until > performance.now();
     const one = isGood
       ? known
-      : { until: Date.now() + longestMs, answer: readOnly((db) => work(db, today)).then((reckon) => reckon()) };
+      : { until: performance.now() + longestMs, answer: readOnly((db) => work(db, today)).then((reckon) => reckon()) };
     if (!isGood) one.answer.catch(() => kept.delete(key));
     kept.delete(key); // the last asked for is the last to go
     kept.set(key, one);

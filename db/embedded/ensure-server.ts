@@ -38,8 +38,8 @@ export async function ensureEmbeddedServer(dataFolder: string): Promise<Embedded
   mkdirSync(dirname(folder), { recursive: true });
   mkdirSync(folder, { recursive: true, mode: 0o700 });
   let started = false;
-  const giveUpAt = Date.now() + longestWaitMs;
-  while (Date.now() < giveUpAt) {
+  const giveUpAt = performance.now() + longestWaitMs;
+  while (performance.now() < giveUpAt) {
     const url = await connectedUrl(folder);
     if (url !== undefined) return { url, started, stop: () => stopServerIfIdle(folder, url, started) };
     if (await startUnlessBusy(folder)) started = true;

@@ -33,9 +33,9 @@ export function noteStarter(dataFolder: string): void {
 export async function stopServer(dataFolder: string, pid: number): Promise<void> {
   const cluster = clusterFolder(dataFolder);
   if (isServerOf(cluster, pid)) process.kill(pid, "SIGINT");
-  const giveUpAt = Date.now() + longestStopMs;
+  const giveUpAt = performance.now() + longestStopMs;
   while (isServerOf(cluster, pid)) {
-    if (Date.now() > giveUpAt) {
+    if (performance.now() > giveUpAt) {
       throw new EmbeddedServerError(
         `The database server (process ${pid}) did not stop. Look into ${logFile(dataFolder)}.`,
       );
@@ -54,8 +54,8 @@ function starterLives(dataFolder: string): boolean {
 
 /** A program that has just ended, or was killed in the middle of a statement, still shows for a moment. */
 async function othersStay(url: string): Promise<boolean> {
-  for (const giveUpAt = Date.now() + longestLeaveMs; await othersConnected(url); await pause(100)) {
-    if (Date.now() > giveUpAt) return true;
+  for (const giveUpAt = performance.now() + longestLeaveMs; await othersConnected(url); await pause(100)) {
+    if (performance.now() > giveUpAt) return true;
   }
   return false;
 }

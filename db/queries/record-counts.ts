@@ -30,8 +30,8 @@ let kept: { readonly state: string; readonly until: number; readonly counts: Rec
  */
 export async function keptRecordCounts(db: Reader): Promise<RecordCounts> {
   const state = await loadCountedState(db);
-  if (kept !== undefined && kept.state === state && kept.until > Date.now()) return kept.counts;
+  if (kept !== undefined && kept.state === state && kept.until > performance.now()) return kept.counts;
   const counts = await loadRecordCounts(db);
-  kept = { state, until: Date.now() + longestMs, counts };
+  kept = { state, until: performance.now() + longestMs, counts };
   return counts;
 }

@@ -49,7 +49,7 @@ export const retentionRules: readonly RetentionRule[] = [
   {
     kind: "answers",
     what: "Answers kept for programs that ask the same again, after they expired",
-    usualDays: 1,
+    usualDays: 7, // as far as a clock is believed that is suddenly ahead: none goes by a mistake of it
     due: (cutoff) =>
       sql`select coalesce(octet_length(answer::text), 0) as bytes from idempotency_keys where expires_at < ${cutoff}`,
     remove: (cutoff) => sql`delete from idempotency_keys where expires_at < ${cutoff} returning key`,
@@ -60,6 +60,13 @@ export const retentionRules: readonly RetentionRule[] = [
     usualDays: 365,
     due: (cutoff) => sql`select 60 as bytes from sign_ins where at < ${cutoff}`,
     remove: (cutoff) => sql`delete from sign_ins where at < ${cutoff} returning sign_in_id`,
+  },
+  {
+    kind: "sessions",
+    what: "Sessions that are over, with the address of the network and the browser that they came from",
+    usualDays: 30,
+    due: (cutoff) => sql`select 300 as bytes from sessions where expires_at < ${cutoff}`,
+    remove: (cutoff) => sql`delete from sessions where expires_at < ${cutoff} returning id`,
   },
   {
     kind: "photos",

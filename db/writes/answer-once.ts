@@ -26,8 +26,9 @@ export type OnceAnswer =
 /** Stores the answer in the transaction that does the work, so that there is either both or neither. */
 export type StoreAnswer = (tx: Transaction, answer: StoredAnswer) => Promise<void>;
 
-/** A run that takes longer has died: requests are cut to a size that takes seconds. */
+/** A run that takes longer has died: requests are cut to a size that takes seconds. One that would end much later than any that begins now began before the clock was put back. */
 const runSeconds = 120;
+/** At least; they go by night (db/retention), and not here, where a clock that is wrong for a minute would forget all. */
 const keptHours = 24;
 
 /**
@@ -54,12 +55,12 @@ export async function answerOnce(
 /** Takes the key for this run; or says what is known of it. */
 async function begin({ route, key, bodyHash }: OnceRequest, run: string): Promise<OnceAnswer | undefined> {
   return await inTransaction(async (tx) => {
-    await tx.execute(sql`delete from idempotency_keys where expires_at < now()`);
     const taken = await tx.rows(sql`
       insert into idempotency_keys (route, key, request_sha256, state, run, run_until, expires_at)
       values (${route}, ${key}, ${bodyHash}, 'running', ${run}, now() + make_interval(secs => ${runSeconds}), now() + make_interval(hours => ${keptHours}))
       on conflict (route, key) do update set run = excluded.run, run_until = excluded.run_until
-        where idempotency_keys.state = 'running' and idempotency_keys.run_until < now() and idempotency_keys.request_sha256 = excluded.request_sha256
+        where idempotency_keys.state = 'running' and idempotency_keys.request_sha256 = excluded.request_sha256
+          and (idempotency_keys.run_until < now() or idempotency_keys.run_until > now() + make_interval(secs => ${2 * runSeconds}))
       returning key`);
     if (taken.length > 0) return undefined;
     const [known] = await tx.rows<{ hash: string; state: string; status: number; answer: unknown; left: number }>(sql`

@@ -6,6 +6,7 @@ import { inTransaction } from "@/db/in-transaction";
 import { previewRetention, removeWhatIsDue, setRetention } from "@/db/retention/run-retention";
 import { asDatabaseOwner } from "../own-database";
 import { csv, fileFolder, job, shopDocument, startAfresh, unit } from "./intake-files";
+import { somebody } from "./people/signed-in";
 
 const files = fileFolder();
 const madeAt = Date.parse("2026-01-01T00:00:00Z");
@@ -19,7 +20,8 @@ beforeEach(async () => {
   await files.load(JSON.stringify(shopDocument));
   await files.load(csv([unit("A1"), unit("A2")]));
   await files.load(csv([job("J1", "A1"), job("J2", "A2")]));
-  await asDatabaseOwner("truncate retention_limits, removed_attachments, sign_ins");
+  await asDatabaseOwner("truncate retention_limits, removed_attachments, sign_ins, sessions");
+  const { id: personId } = await somebody("reader");
   await inTransaction(async (tx) => {
     const at = new Date(madeAt).toISOString();
     await tx.execute(
@@ -33,6 +35,8 @@ beforeEach(async () => {
       select batch_id, n, '{"name": "somebody"}', '[]', (array['held', 'left_out', 'refused'])[n], (array[null, 'said so', 'a total'])[n]
       from batches, generate_series(1, 3) n where kind = 'jobs'`);
     await tx.execute(sql`update batches set added_at = ${at}`);
+    await tx.execute(sql`
+      insert into sessions (id, token, person_id, expires_at, created_at, updated_at) values ('s', 's', ${personId}, ${at}, ${at}, ${at})`);
     await tx.execute(sql`
       insert into attachments (unit_id, job_id, attachment_id, subject, caption, media_type, received_sha256, stored_sha256, stored_bytes, content)
       select unit_id, job_id, 1, 'meter', '', 'image/jpeg', ${"a".repeat(64)}, ${"a".repeat(64)}, 3, '\\x010203' from jobs`);
@@ -52,12 +56,18 @@ afterAll(async () => {
 test("each kind goes on the day after its last one, and not before; a trial removes nothing", async () => {
   expect(rowsOf(await previewRetention(after(0.9)))).toEqual({});
   expect(rowsOf(await previewRetention(after(30)))).toEqual({ answers: 1 });
-  expect(rowsOf(await previewRetention(after(30.1)))).toEqual({ answers: 1, drafts: 1, "photos taken off": 1 });
+  expect(rowsOf(await previewRetention(after(30.1)))).toEqual({
+    answers: 1,
+    drafts: 1,
+    "photos taken off": 1,
+    sessions: 1,
+  });
   expect(rowsOf(await removeWhatIsDue(after(90.1)))).toEqual({
     answers: 1,
     drafts: 1,
     "photos taken off": 1,
     "left-out rows": 2,
+    sessions: 1,
   });
   expect(rowsOf(await removeWhatIsDue(after(90.1)))).toEqual({});
   const held = await readOnly((db) => db.rows(sql`select state, cells::text as cells from held_rows order by row`));
@@ -90,8 +100,8 @@ test("a photo stays while a claim on its job is open", async () => {
 test("a company's own limit holds, for longer or for good, and is refused where it cannot be", async () => {
   await setRetention("drafts", 60, { by: "Kim", now: after(0) });
   await setRetention("photos taken off", null, { by: "Kim", now: after(0) });
-  expect(rowsOf(await previewRetention(after(59)))).toEqual({ answers: 1 });
-  expect(rowsOf(await previewRetention(after(61)))).toEqual({ answers: 1, drafts: 1 });
+  expect(rowsOf(await previewRetention(after(59)))).toEqual({ answers: 1, sessions: 1 });
+  expect(rowsOf(await previewRetention(after(61)))).toEqual({ answers: 1, drafts: 1, sessions: 1 });
   await expect(setRetention("jobs", 10, { by: "Kim", now: after(0) })).rejects.toThrow(/kind: there is no “jobs”/);
   await expect(setRetention("drafts", 0, { by: "Kim", now: after(0) })).rejects.toThrow(/days: a whole number/);
   await expect(setRetention("drafts", 1.5, { by: "Kim", now: after(0) })).rejects.toThrow(RangeError);

@@ -18,6 +18,11 @@ test("a technician's phone may lie for hours, and the working day ends it", () =
   expect(holds("owner", 12 * hour + 1, 0)).toBe(false);
 });
 
+test("a session that begins more than a day from now was begun by a wrong clock and does not last until then", () => {
+  expect(holds("owner", -24 * hour - 1, 0)).toBe(false);
+  expect(holds("technician", -365 * 24 * hour, 0)).toBe(false);
+});
+
 test("a clock that was put back a day ends nothing", () => {
   expect(holds("owner", -24 * hour, 0)).toBe(true);
   expect(sessionHolds({ role: "owner", startedAt, seenAt: startedAt + hour, now: startedAt - 24 * hour })).toBe(true);

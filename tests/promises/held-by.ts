@@ -84,6 +84,11 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
       test: "a clock that was put back a year neither closes before the request nor harms",
     },
     { file: "tests/app/weekly-trial.test.ts", test: "a clock that is put back a year for good ends no weeks" },
+    { file: "tests/db/clock-jumps.test.ts", test: "test" },
+    {
+      file: "tests/db/backup/expire-backups.test.ts",
+      test: "a backup that was made by a clock a year ahead takes none of the others with it",
+    },
   ],
   D12: [
     {

@@ -36,10 +36,24 @@ test("those over their days go; the rest, unfinished ones and what is not ours s
 });
 
 test("the newest stays however old it is", async () => {
-  backup("2025-01-01T03:00:00.000Z");
   const newest = backup("2025-02-01T03:00:00.000Z");
   await expireBackups(folder, 35, now);
   expect(readdirSync(folder)).toEqual([newest]);
+});
+
+test("after more days than that without any, old ones go with the second new one", async () => {
+  const old = backup("2025-01-01T03:00:00.000Z");
+  backup("2026-02-28T03:00:00.000Z");
+  expect(await expireBackups(folder, 35, new Date("2026-02-28T03:05:00.000Z"))).toEqual([]);
+  backup("2026-03-01T02:55:00.000Z");
+  expect(await expireBackups(folder, 35, now)).toEqual([old]);
+});
+
+test("a backup that was made by a clock a year ahead takes none of the others with it", async () => {
+  const days = ["2026-01-26", "2026-02-10", "2026-02-28"].map((madeOn) => backup(`${madeOn}T03:00:00.000Z`));
+  const ahead = backup("2027-03-01T03:00:00.000Z");
+  expect(await expireBackups(folder, 35, new Date("2027-03-01T03:05:00.000Z"))).toEqual([]);
+  expect(readdirSync(folder).sort()).toEqual([...days, ahead].sort());
 });
 
 test("the newest that came to its end is the one that is tried", async () => {
