@@ -4,6 +4,7 @@ import "./globals.css";
 import type { Metadata, Viewport } from "next";
 import { connection } from "next/server";
 import type { ReactNode } from "react";
+import { IllBanner } from "./_health/ill-banner";
 import { SessionKeeper } from "./_people/session-keeper";
 import { signedIn } from "./_people/signed-in";
 import { SingleKeys } from "./_ui/single-keys";
@@ -27,6 +28,7 @@ export default async function Layout({ children }: Props) {
           Skip to the page
         </a>
         <SiteHeader settings={settings} person={person} />
+        <IllBanner />
         <DemoRibbon />
         {children}
         <SingleKeys on={settings.singleKeys} />

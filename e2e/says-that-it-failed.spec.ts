@@ -52,3 +52,33 @@ test("a page and an action that fail say so with a code and nothing of the insid
   await page.goto("/jobs/J-10004/edit?field=complaint");
   expect(await page.getByLabel("What it should say").inputValue()).toBe(before);
 });
+
+test("a page that was left open says within half a minute that the site is ill, and no longer when it is well", async ({
+  page,
+  context,
+}) => {
+  const owner = new Client({ connectionString: readFileSync(ownSite.note, "utf8") });
+  await owner.connect();
+  const says = (words: string) => page.getByRole("alert").filter({ hasText: words });
+  const halfAMinute = () => page.clock.fastForward(30_000); // of the page: nobody waits for it here
+  try {
+    await page.clock.install();
+    await page.goto("/units");
+    await halfAMinute();
+    await owner.query("begin; lock table drizzle.__drizzle_migrations in access exclusive mode"); // held up past two seconds
+    await halfAMinute();
+    await expect(says("The database does not answer")).toBeVisible();
+    await owner.query("rollback");
+    await halfAMinute();
+    await expect(says("The database does not answer")).toBeHidden();
+
+    await context.setOffline(true);
+    await halfAMinute();
+    await expect(says("The site does not answer")).toBeVisible();
+    await context.setOffline(false);
+    await halfAMinute();
+    await expect(says("The site does not answer")).toBeHidden();
+  } finally {
+    await owner.end();
+  }
+});

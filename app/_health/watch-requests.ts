@@ -44,6 +44,7 @@ export function watchRequests(logged: Logged): void {
     if (start === undefined) return;
     const at = performance.now();
     const answered = { at, ms: at - start, status: response.statusCode };
+    if (answered.status < 500 && request.url === "/readyz") return; // every page that is open asks, and would drown the rest
     signals.note(answered);
     const failure = response.getHeader(failureHeader);
     if (logged === "off" || (logged === "failures" && answered.status < 500 && failure === undefined)) return;

@@ -95,6 +95,7 @@ describe("the log", () => {
       "/claims/for/Annabel%20Quillfeather",
       "/units/S3R1AL",
       "/_next/static/x.js",
+      "/readyz",
     ];
     for (const path of asked) {
       await fetch(`http://127.0.0.1:${port}${path}`, {

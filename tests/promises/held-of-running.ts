@@ -46,6 +46,11 @@ export const heldOfRunning: Partial<Readonly<Record<PromiseKey, readonly Held[]>
       file: "tests/db/readiness.test.ts",
       test: "a database that is held up for longer than two seconds is told, not waited for",
     },
+    {
+      file: "e2e/says-that-it-failed.spec.ts",
+      test: "a page that was left open says within half a minute that the site is ill, and no longer when it is well",
+    },
+    { file: "tests/app/ill-words.test.ts", test: "test" },
   ],
   O4: [
     {
