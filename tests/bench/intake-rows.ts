@@ -5,6 +5,7 @@ import { pipeline } from "node:stream/promises";
 import { components } from "@/lib/domain/components";
 import { productTypeKeys } from "@/lib/domain/product-type";
 import { symptoms } from "@/lib/domain/symptoms";
+import type { Matching } from "@/lib/intake/matching/matching";
 import { csvCell } from "@/synthetic-data/csv-file";
 import { minimalStandard } from "../minimal-standard";
 
@@ -16,6 +17,28 @@ export const partColumns =
   "job_number line part_number description component role quantity unit_cost distributor invoice_number invoiced_on".split(
     " ",
   );
+
+/** What both say in somebody's own export, a row a part line, under names of its own. */
+const exported: Readonly<Record<string, string>> = {
+  ...Object.fromEntries(jobColumns.map((column) => [`Work ${column.replaceAll("_", " ")}`, column])),
+  ...Object.fromEntries(
+    ["part_number", "description", "role", "quantity", "unit_cost", "invoice_number"].map((column) => [
+      `Item ${column.replaceAll("_", " ")}`,
+      `part-lines.${column}`,
+    ]),
+  ),
+};
+
+export const exportMatching: Matching = {
+  kind: "jobs",
+  rowIs: "one part line",
+  columns: Object.entries(exported).map(([source, target]) => ({ source, target })),
+  dateOrder: "year first",
+  decimalMark: ".",
+  labourUnit: "minutes",
+  words: {},
+  constants: {},
+};
 
 interface Spread {
   readonly rows: number;
@@ -44,6 +67,13 @@ export async function writeJobs(path: string, spread: Spread): Promise<void> {
 
 export async function writePartLines(path: string, spread: Spread): Promise<void> {
   await write(path, partColumns, spread, partLine);
+}
+
+export async function writeExport(path: string, spread: Spread): Promise<void> {
+  await write(path, Object.keys(exported), spread, (job) => {
+    const [, , number, description, , role, quantity, cost, , invoice] = partLine(job).split(",");
+    return `${jobLine(job).trimEnd()},${[number, description, role, quantity, cost, invoice].join(",")}\r\n`;
+  });
 }
 
 async function write(

@@ -6,12 +6,14 @@ import { readOnly } from "@/db/client";
 import { closeDatabase } from "@/db/close-database";
 import { inTransaction } from "@/db/in-transaction";
 import { loadFile } from "@/db/writes/load-file";
+import { loadTable } from "@/db/writes/load-table";
 import { recount } from "@/db/writes/recount";
 import { takeBack } from "@/db/writes/take-back";
-import { writeJobs, writePartLines } from "../bench/intake-rows";
+import { exportMatching, writeExport, writeJobs, writePartLines } from "../bench/intake-rows";
 import { ownDatabaseUrl } from "../own-database";
 import { batchOf, csv, fileFolder, job, shopDocument, startAfresh, unit } from "./intake-files";
 import { counts } from "./load-outcome";
+import { commaText } from "./table-files";
 
 process.env.DATABASE_URL = ownDatabaseUrl(); // only the owner of the tables may fill new ones in their place
 
@@ -27,6 +29,9 @@ beforeEach(async () => {
 
 const rows = 24_000;
 const load = (path: string) => loadFile({ path, fileName: "jobs.csv", mode: "add" });
+
+const loadExport = (path: string) =>
+  loadTable({ path, fileName: "export.csv", form: commaText, matching: exportMatching, mode: "add" });
 
 async function written(write: typeof writeJobs, spread: Parameters<typeof writeJobs>[1]): Promise<string> {
   const path = join(files.folder, `${write.name}-${spread.from ?? 0}-${spread.rows}.csv`);
@@ -97,6 +102,19 @@ test("a first load leaves the rows, counts and way back that the same rows leave
   const half = rows / 2;
   for (const write of [writeJobs, writePartLines])
     for (const from of [0, half]) await load(await written(write, { rows: half, from }));
+  expect(await prints()).toEqual(filled);
+}, 300_000);
+
+test("somebody's own export leaves the rows, counts and way back that its halves leave, which fill no tables", async () => {
+  const before = await shapes();
+  const empty = await prints();
+  const whole = batchOf(await loadExport(await written(writeExport, { rows })));
+  const filled = await prints();
+  expect(await shapes()).toEqual(before);
+  expect((await recount()).every(({ differing }) => differing === 0)).toBe(true);
+  await takeBack(whole);
+  expect(await prints()).toEqual(empty);
+  for (const from of [0, rows / 2]) await loadExport(await written(writeExport, { rows: rows / 2, from }));
   expect(await prints()).toEqual(filled);
 }, 300_000);
 

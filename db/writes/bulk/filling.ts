@@ -33,18 +33,25 @@ const enoughRows = 20_000;
 /** Unqualified names mean tables of this schema first, so that everything said of a table is said of the one that is being filled. */
 export const fillingSchema = "being_filled";
 
-/** Which tables a load of this kind fills, in the order in which they refer to each other. */
+const ofJobs = ["units", "jobs", "job_cells", "suggested_callbacks"];
+
+/** Which tables a load of such records fills, in the order in which they refer to each other. */
 const filledBy: Readonly<Partial<Record<string, readonly string[]>>> = {
   units: ["units"],
-  jobs: ["units", "jobs", "job_cells", "suggested_callbacks"],
+  jobs: ofJobs,
   "part-lines": ["part_lines"],
+  "jobs and part-lines": [...ofJobs, "part_lines"],
 };
 
 /** Begins to fill tables that are empty, where the load is large and the database lets us. */
 export async function beginFilling(tx: Transaction, file: StagedFile, rows: number, lanes: Lanes): Promise<Filling> {
-  const wanted = file.rows === undefined && rows >= enoughRows ? (filledBy[file.kind] ?? []) : [];
+  const records = file.parts.map(({ kind }) => kind.kind).join(" and ");
+  const wanted = rows >= enoughRows ? (filledBy[records] ?? []) : [];
   const tables: string[] = [];
-  for (const table of wanted) if (await canBeReplaced(tx, table)) tables.push(table);
+  for (const table of wanted) {
+    if (await canBeReplaced(tx, table)) tables.push(table);
+    else tables.length = 0; // what it is given refers to the tables before it, which have to stand as well
+  }
   const agreed = file.parts.every(({ staged }) => staged.agreed === true);
   const allNew = wanted.every((table) => isCount(table) || tables.includes(table)); // else counts rest on rows of this transaction
   const beside = tables.filter((table) => agreed && (allNew || !isCount(table)));

@@ -23,7 +23,6 @@ const content = [
  */
 export async function numberPartLines(tx: Transaction, staged: Staged): Promise<void> {
   const { table } = staged;
-  const unnumbered = "s.readable and s.problems is null and s.line is null";
   const [open] = await rowsOf<{ there: boolean }>(
     tx,
     `select exists (select from ${table} where readable and line is null) as there`,
@@ -36,18 +35,14 @@ export async function numberPartLines(tx: Transaction, staged: Staged): Promise<
     stated.includes("invoice_number") ? `coalesce(${alias}.invoice_number, '')` : "''::text";
   const named = (alias: string) => `${alias}.part_number as part, ${invoice(alias)} as invoice`;
   const order = [...stated.map((column) => `l.${column}`), "l.twin"].join(", ");
-  const wholeRow = staged.rows === undefined ? "s.cells::text" : `r.cells::text`;
-  await staged.rows?.fill(
-    tx,
-    `r.row in (select row from (select s.row, count(*) over (partition by s.job_id, ${says("s")}) as twins from ${table} s where ${unnumbered}) l where twins > 1)`,
-  ); // where no other row says the same it is alone, whatever else stands in it
+  const wholeRow = staged.rows === undefined ? "s.cells::text" : "r.print";
   await run(tx, "set local enable_nestloop = off"); // how many lines share a job cannot be estimated, and a loop in a loop would take the square
   await run(
     tx,
     `with lines as (
        select s.row, s.job_id, coalesce(s.joins_from, s.unit_id) as unit_id, ${stated.map((column) => `s.${column}`).join(", ")}, ${says("s")} as says,
          dense_rank() over (partition by s.job_id, ${says("s")} order by ${wholeRow}) as twin, ${named("s")}
-       from ${table} s ${staged.rows === undefined ? "" : `join ${staged.rows.table} r on r.row = s.row`} where ${unnumbered}),
+       from ${table} s ${staged.rows === undefined ? "" : `join ${staged.rows.table} r on r.row = s.row`} where s.readable and s.problems is null and s.line is null),
      stored as (
        select t.job_id, t.line, ${says("t")} as says, row_number() over (partition by t.job_id, ${says("t")} order by t.line) as twin, ${named("t")}
        from part_lines t where (t.unit_id, t.job_id) in (select unit_id, job_id from lines)),

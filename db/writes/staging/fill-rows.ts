@@ -2,7 +2,7 @@ import { sql } from "drizzle-orm";
 import type { StoredSource } from "@/db/schema/intake";
 import type { SourceItem, SourceRow } from "@/lib/intake/tables/source-row";
 import { namedCells } from "./named-cells";
-import { rowsOf } from "./run";
+import { rowsOf, run } from "./run";
 import { shownJson } from "./shown-json";
 import type { StagedRows } from "./staged-kind";
 
@@ -20,23 +20,28 @@ export function rowFiller(
 ): StagedRows["fill"] {
   return async (tx, which) => {
     const named = await rowsOf<{ row: number }>(tx, `select row from ${table} r where r.source is null and ${which}`);
+    if (named.length === 0) return;
     const wanted = new Set(named.map(({ row }) => row));
-    const found: SourceRow[] = [];
+    const found = `${table}_found`;
+    await run(tx, `create temporary table ${found} (row integer, cells jsonb, source jsonb) on commit drop`);
+    const lines: string[] = [];
     const send = async () => {
-      const rows = found.splice(0).map((row) => `{"row":${row.row},${inJson(header, row)}}`);
+      const rows = `[${lines.splice(0).join(",")}]`;
       await tx.execute(
-        sql`update ${sql.raw(table)} r set cells = v.cells, source = v.source
-          from jsonb_to_recordset(${`[${rows.join(",")}]`}::jsonb) as v(row integer, cells jsonb, source jsonb) where v.row = r.row`,
+        sql`insert into ${sql.raw(found)} select * from jsonb_to_recordset(${rows}::jsonb) as v(row integer, cells jsonb, source jsonb)`,
       );
     };
-    if (wanted.size > 0)
-      for await (const item of readAgain()) {
-        if (item.kind !== "row" || !wanted.delete(item.row)) continue;
-        found.push(item);
-        if (found.length === rowsAtOnce || wanted.size === 0) await send();
-        if (wanted.size === 0) break;
-      }
+    for await (const item of readAgain()) {
+      if (item.kind !== "row" || !wanted.delete(item.row)) continue;
+      lines.push(`{"row":${item.row},${inJson(header, item)}}`);
+      if (lines.length === rowsAtOnce) await send();
+      if (wanted.size === 0) break;
+    }
     if (wanted.size > 0) throw new Error(`The file has changed since it was read: ${wanted.size} rows are gone.`);
+    await send();
+    await run(tx, `analyze ${found}`);
+    await run(tx, `update ${table} r set cells = f.cells, source = f.source from ${found} f where f.row = r.row`);
+    await run(tx, `drop table ${found}`);
   };
 }
 

@@ -29,16 +29,15 @@ export async function flagRepeats(tx: Transaction, staged: Staged, kind: StagedK
   const { table } = staged;
   const { target, named, columns } = kind;
   const key = target.key.join(", ");
-  const differs = columns.map(({ name }) => `s.${name} is distinct from first.${name}`).join(" or ");
+  const differs = columns.map(({ name }) => `${name} is distinct from first_value(${name}) over named`).join(" or ");
   await flagRows(
     tx,
     staged,
     `select f.row, '${named.column}', f.name, 'names the same ${named.noun} as row ' || case when f.differs then f.first_row else f.other_row end || ', with other values', 'Keep the row that is right.'
      from (select e.*, min(case when e.differs then e.row end) over (partition by ${key}) as other_row
-           from (select ${key}, s.row, s.${nameColumn(kind)}::text as name, first.row as first_row, ${differs} as differs
-                 from ${table} s join (
-                   select * from ${table} join (select min(row) as row from ${table} where readable group by ${key} having count(*) > 1) repeated using (row)) first using (${key})
-                 where s.readable) e) f
+           from (select ${key}, row, ${nameColumn(kind)}::text as name, first_value(row) over named as first_row, ${differs} as differs
+                 from ${table} where readable and (${key}) in (select ${key} from ${table} where readable group by ${key} having count(*) > 1)
+                 window named as (partition by ${key} order by row)) e) f
      where f.other_row is not null`,
   );
 }

@@ -54,8 +54,8 @@ async function flagOrphans(tx: Transaction, parts: readonly StagedPart[]): Promi
     if (kind.kind === "jobs" || jobs === undefined || !kind.derived.includes("job_id bigint")) continue;
     const orphans = `from ${staged.table} s where s.readable
       and not exists (select from ${jobs} j where j.readable and j.job_number = s.job_number) and not exists (select from jobs j where j.job_number = s.job_number)`;
-    const [found] = await rowsOf<{ there: boolean }>(tx, `select exists (select ${orphans}) as there`);
-    if (found?.there !== true) continue;
+    const [found] = await rowsOf<{ any: boolean }>(tx, `select count(*) > 0 as any ${orphans}`); // asked for one only, it would look for each in turn
+    if (found?.any !== true) continue;
     any = true;
     await flagRows(
       tx,

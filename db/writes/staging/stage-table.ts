@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto";
 import { copyLine } from "@/db/copy-line";
 import type { StoredSource } from "@/db/schema/intake";
 import type { FileKind, TableKind } from "@/lib/intake/file-kinds";
@@ -85,7 +86,7 @@ export async function stageTable(stage: TableStage, source: AsyncIterable<Source
 function unreadLine({ row, raw, problem: { problem, fix } }: SourceItem & { kind: "unread" }): Line {
   const cells = shownJson({ "": raw });
   const problems = shownJson([{ column: "", value: shownValue(raw), problem, fix }]);
-  return ["", copyLine([row, cells, shownJson({ cells: [raw] }), problems, null, null, null])];
+  return ["", copyLine([row, null, cells, shownJson({ cells: [raw] }), problems, null, null, null])];
 }
 
 type Line = readonly [channel: TableKind | "", line: string];
@@ -160,6 +161,7 @@ function rowLine(
   const bare = problems === undefined && reason === undefined;
   return copyLine([
     row,
+    printOf(cells),
     bare ? null : shownJson(namedCells(header, cells)),
     bare ? null : shownJson(source),
     problems === undefined ? null : shownJson(problems),
@@ -167,4 +169,9 @@ function rowLine(
     notes.length === 0 ? null : shownJson(notes),
     null,
   ]);
+}
+
+/** By which rows that are equal word for word are known; those of thousands of lines are not kept to be compared. */
+function printOf(cells: readonly string[]): string {
+  return createHash("sha256").update(cells.join("\0")).digest("base64");
 }

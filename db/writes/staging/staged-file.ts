@@ -19,6 +19,7 @@ export interface StagedFile {
 
 export const stagedRowColumns = [
   "row integer not null",
+  "print text",
   "cells jsonb",
   "source jsonb",
   "problems jsonb",
