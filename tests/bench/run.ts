@@ -9,6 +9,7 @@ import { benchForecastDemo } from "./forecast-demo";
 import { benchForecastFleets } from "./forecast-fleets";
 import { benchForecastEnds, benchForecastLives } from "./forecast-lives";
 import { intakeAgainstCopy } from "./intake";
+import { exportAgainstCopy } from "./intake-export";
 import { benchLives } from "./lives";
 import { madeCells } from "./made-cells";
 import { benchPacket } from "./packet";
@@ -69,6 +70,7 @@ const parts: Readonly<Record<string, () => Promise<void>>> = {
     benchCoverage(say);
   },
   intake: () => intakeAgainstCopy(rowsAsked()),
+  "intake-export": () => exportAgainstCopy(rowsAsked()),
   unclaimed: () => benchUnclaimed(rowsAsked()),
   "files-stall": () => filesStall(rowsAsked()),
   forecast: async () => {
