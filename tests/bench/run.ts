@@ -3,6 +3,7 @@ import { fileURLToPath } from "node:url";
 import { componentLife } from "@/lib/failures/component-life";
 import { failureRates } from "@/lib/failures/failure-rates";
 import { benchCoverage } from "./coverage";
+import { benchEqualTimes } from "./equal-times";
 import { filesStall } from "./files-stall";
 import { benchForecast, benchForecastSpeed } from "./forecast";
 import { benchForecastDemo } from "./forecast-demo";
@@ -88,6 +89,7 @@ const parts: Readonly<Record<string, () => Promise<void>>> = {
   },
   "repeats-pages": () => benchRepeatsPages(rowsAsked()),
   "parts-pages": () => benchPartsPages(rowsAsked()),
+  "equal-times": () => benchEqualTimes(rowsAsked()),
 };
 
 /** `npm run bench -- forecast other.csv` judges by other parts in the same form. */

@@ -34,7 +34,7 @@ function pageOf(workers: readonly string[]): string {
 /** How a browser sends an action: a form as each of its arguments, filled with what hardly any action expects. */
 export function callOf({ id }: BuiltAction): RequestInit {
   const body = new FormData();
-  for (const name of ["number", "jobNumber", "claim", "name", "id"]) body.append(`1_${name}`, "1");
+  for (const name of ["number", "jobNumber", "claim", "name", "id"]) body.append(`_1_${name}`, "1");
   body.append("0", JSON.stringify(["$K1", "$K1", "$K1"]));
   return { method: "POST", headers: { "next-action": id, accept: "text/x-component" }, body, redirect: "manual" };
 }

@@ -219,6 +219,8 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
 /** Runs that are too long for every change, as `npm run soak` names them. */
 export const wholeRuns: Partial<Readonly<Record<PromiseKey, string>>> = {
   D1: "npm run soak -- kills",
+  S1: "npm run bench -- equal-times",
+  S8: "npm run bench -- equal-times",
   D3: "SOAK_SEEDS=1-20 npx vitest run --config tests/vitest.config.ts tests/db/killed/restart-mid-load.test.ts",
   D7: "npm run soak -- people",
   D9: "npm run soak -- disk",

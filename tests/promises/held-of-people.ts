@@ -12,8 +12,16 @@ export const heldOfPeople: Partial<Readonly<Record<PromiseKey, readonly Held[]>>
       file: "e2e/people.spec.ts",
       test: "no role opens a page or an address that the table of acts does not give it, and nobody opens any",
     },
+    {
+      file: "tests/db/people/same-work.test.ts",
+      test: "%s takes a technician the same statements as one that never was",
+    },
   ],
   S2: [
+    {
+      file: "tests/db/people/same-work.test.ts",
+      test: "%s takes a technician the same statements as one that never was",
+    },
     {
       file: "tests/db/people/own-jobs.test.ts",
       test: "to a technician another's job is not there, and reads as one that never was",
@@ -37,6 +45,10 @@ export const heldOfPeople: Partial<Readonly<Record<PromiseKey, readonly Held[]>>
     },
   ],
   S8: [
+    {
+      file: "tests/db/people/same-work.test.ts",
+      test: "takes one hash of the same cost and the same statements but one, whether the address is known or not",
+    },
     {
       file: "tests/people/sign-in-delay.test.ts",
       test: "whoever tries whenever they may gets ten tries in any quarter of an hour of a day",
