@@ -11,6 +11,7 @@ const long = [
   "tests/synthetic-data/**/*.test.ts",
   "tests/claims/packet-pdf.test.ts",
   "tests/claims/packet-outside.test.ts",
+  "tests/format/csv-in-spreadsheet.test.ts",
   "tests/statistics/coverage.test.ts",
   "tests/statistics/demo-against-r.test.ts",
   "tests/statistics/life/interval-coverage.test.ts",
