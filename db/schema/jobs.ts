@@ -72,8 +72,7 @@ export const jobs = pgTable(
   },
   (table) => [
     primaryKey({ columns: [table.unitId, table.jobId] }),
-    unique("jobs_one_number_a_unit").on(table.unitId, table.jobNumber),
-    index("jobs_by_number").on(table.jobNumber),
+    unique("jobs_one_number_a_unit").on(table.jobNumber, table.unitId), // in this order it finds jobs by number as well
     index("jobs_by_completed").on(table.completedOn),
     index("jobs_by_component").on(table.component, table.completedOn),
     index("jobs_by_batch").on(table.batchId),

@@ -1,6 +1,6 @@
 // Units in service: the denominators.
 import { sql } from "drizzle-orm";
-import { boolean, check, index, integer, pgTable, primaryKey, text, unique } from "drizzle-orm/pg-core";
+import { boolean, check, index, integer, pgTable, primaryKey, text } from "drizzle-orm/pg-core";
 import type { InServiceBasis, UnitUse } from "@/lib/domain/unit";
 import { makers, models } from "./catalogue";
 import { batchColumn, dayColumn, instantColumn, keyColumn } from "./columns";
@@ -42,7 +42,6 @@ export const units = pgTable(
   },
   (table) => [
     primaryKey({ columns: [table.unitId] }),
-    unique("units_one_serial_a_maker").on(table.unitId, table.makerId, table.serialNormalised),
     index("units_by_model").on(table.modelId),
     index("units_by_serial").on(table.serialNormalised),
     check("units_identified_have_serial", sql`${table.identified} = (${table.serialNormalised} is not null)`),

@@ -30,7 +30,7 @@ export async function numberPartLines(tx: Transaction, staged: Staged): Promise<
   if (open?.there !== true) return;
   const from = (column: string) => (column === "unit_cost_cents" ? "unit_cost" : column);
   const stated = content.filter((column) => staged.present.has(from(column)));
-  const says = (alias: string) => `jsonb_build_array(${stated.map((column) => `${alias}.${column}`).join(", ")})::text`;
+  const says = (alias: string) => `row(${stated.map((column) => `${alias}.${column}`).join(", ")})::text`;
   const invoice = (alias: string) =>
     stated.includes("invoice_number") ? `coalesce(${alias}.invoice_number, '')` : "''::text";
   const named = (alias: string) => `${alias}.part_number as part, ${invoice(alias)} as invoice`;
