@@ -8,18 +8,14 @@ import { mostInARow, mostTries, windowMs } from "@/lib/people/sign-in-delay";
 import { minimalStandard } from "../../minimal-standard";
 import { asDatabaseOwner } from "../../own-database";
 import { somebody, testPassword } from "./signed-in";
+import { browser, openBrowser } from "./stand-in-browser";
 
-// The owner's browser stands here as its jar of cookies; everything behind it is what the site runs.
-const jar = vi.hoisted(() => new Map<string, string>());
-vi.mock("next/headers", () => ({
-  headers: async () => new Headers({ "ohmsworth-peer": "10.9.0.1" }),
-  cookies: async () => ({
-    get: (name: string) => (jar.has(name) ? { name, value: jar.get(name) } : undefined),
-    set: (name: string, value: string) => void jar.set(name, value),
-  }),
-}));
+vi.mock("next/headers", async () => (await import("./stand-in-browser")).nextHeaders);
 
-beforeAll(() => asDatabaseOwner("truncate people, sign_in_tries cascade"));
+beforeAll(async () => {
+  await asDatabaseOwner("truncate people, sign_in_tries cascade");
+  openBrowser({ "ohmsworth-peer": "10.9.0.1" });
+});
 afterAll(closeDatabase);
 
 interface Answered {
@@ -94,9 +90,9 @@ describe.each([1, 200])("guesses from %i places", (places) => {
   test("a thousand on one account are slowed down and a hundred in a row, and its owner gets in meanwhile", async () => {
     const { email } = await somebody("owner");
     const signIn = () => signInByPassword({ email, password: testPassword });
-    jar.clear();
+    browser.jar.clear();
     expect(await signIn()).toEqual({ kind: "signed in" });
-    const ownDevice = [...jar];
+    const ownDevice = [...browser.jar];
 
     const next = minimalStandard(8 + places);
     const rounds = moments(250, next).map(
@@ -110,9 +106,9 @@ describe.each([1, 200])("guesses from %i places", (places) => {
     const halves = [];
     for (const half of [rounds.slice(0, 125), rounds.slice(125)]) {
       halves.push(await guess(email, half));
-      jar.clear();
+      browser.jar.clear();
       if (places > 1) expect(await signIn()).toEqual({ kind: "only from a known device" });
-      for (const [name, value] of ownDevice) jar.set(name, value);
+      for (const [name, value] of ownDevice) browser.jar.set(name, value);
       expect(await signIn()).toEqual({ kind: "signed in" });
     }
     const all = halves.flat();

@@ -13,16 +13,13 @@ import { openJob } from "@/db/writes/sheets/open-job";
 import { day } from "@/lib/calendar/day";
 import { csv, fileFolder, job, shopDocument, startAfresh, unit } from "../intake-files";
 import { headersAs, somebody, testPassword } from "./signed-in";
+import { browser, openBrowser } from "./stand-in-browser";
 
-let requested: Record<string, string> = {};
-vi.mock("next/headers", () => ({
-  headers: async () => new Headers(requested),
-  cookies: async () => ({ get: () => undefined, set: () => undefined }),
-}));
+vi.mock("next/headers", async () => (await import("./stand-in-browser")).nextHeaders);
 // The framework asks once for all parts of a page; here each call stands for a request.
 vi.mock("@/app/_people/signed-in", async () => {
   const { loadSignedIn } = await import("@/app/_people/load-signed-in");
-  return { signedIn: () => loadSignedIn(new Headers(requested)) };
+  return { signedIn: () => loadSignedIn(new Headers(browser.headers)) };
 });
 
 const files = fileFolder();
@@ -85,7 +82,7 @@ describe("a wrong password", () => {
   };
 
   test("takes one hash of the same cost and the same statements but one, whether the address is known or not", async () => {
-    requested = { "ohmsworth-peer": "10.8.0.1" };
+    openBrowser({ "ohmsworth-peer": "10.8.0.1" });
     const { email } = await somebody("reader");
     await tryWith(email); // all that is made once is made
     const [known, unknown] = [await tryWith(email), await tryWith("nobody@nowhere.example")];
@@ -98,8 +95,8 @@ describe("a wrong password", () => {
 
 describe("another's job", () => {
   test.each(["J1", "S1"])("%s takes a technician the same statements as one that never was", async (number) => {
-    requested = await headersAs("technician", "Kit");
-    const request = () => new Request("http://localhost/", { headers: requested });
+    openBrowser(await headersAs("technician", "Kit"));
+    const request = () => new Request("http://localhost/", { headers: browser.headers });
     for (const ask of [
       (asked: string) => mayCallOnJob(request(), "GET /jobs/[number]/photos/[id]", asked),
       (asked: string) => mayOpenJob("/jobs/[number]", asked).catch((thrown: { digest: string }) => thrown.digest),

@@ -7,18 +7,14 @@ import { loadSignIns } from "@/db/queries/sign-ins";
 import { noteSignIn } from "@/db/writes/people/note-sign-in";
 import { asDatabaseOwner } from "../../own-database";
 import { somebody, testPassword } from "./signed-in";
+import { openBrowser } from "./stand-in-browser";
 
-// The browser stands here as its headers and a jar of cookies; everything behind them is what the site runs.
-const jar = vi.hoisted(() => new Map<string, string>());
-vi.mock("next/headers", () => ({
-  headers: async () => new Headers({ "ohmsworth-peer": "10.4.0.1" }),
-  cookies: async () => ({
-    get: (name: string) => (jar.has(name) ? { name, value: jar.get(name) } : undefined),
-    set: (name: string, value: string) => void jar.set(name, value),
-  }),
-}));
+vi.mock("next/headers", async () => (await import("./stand-in-browser")).nextHeaders);
 
-beforeAll(() => asDatabaseOwner("truncate people, sign_in_tries cascade"));
+beforeAll(async () => {
+  await asDatabaseOwner("truncate people, sign_in_tries cascade");
+  openBrowser({ "ohmsworth-peer": "10.4.0.1" });
+});
 afterAll(closeDatabase);
 
 test("every try is in the list, and nothing that was typed", async () => {
