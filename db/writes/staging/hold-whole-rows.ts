@@ -54,7 +54,7 @@ async function flagOrphans(tx: Transaction, parts: readonly StagedPart[]): Promi
     if (kind.kind === "jobs" || jobs === undefined || !kind.derived.includes("job_id bigint")) continue;
     const orphans = `from ${staged.table} s where s.readable
       and not exists (select from ${jobs} j where j.readable and j.job_number = s.job_number) and not exists (select from jobs j where j.job_number = s.job_number)`;
-    const [found] = await rowsOf<{ any: boolean }>(tx, `select count(*) > 0 as any ${orphans}`); // asked for one only, it would look for each in turn
+    const [found] = await rowsOf<{ any: boolean }>(tx, `select count(*) > 0 as any from (select ${orphans}) as found`); // asked for one only, it would look for each in turn
     if (found?.any !== true) continue;
     any = true;
     await flagRows(
