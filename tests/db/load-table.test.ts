@@ -89,6 +89,26 @@ describe("one row a part line", () => {
     expect(await lines()).toHaveLength(1);
   });
 
+  test("two rows that write the same in two ways tell one job", async () => {
+    const result = await loadExport(files.folder, [
+      exported("J1", "A1", { ...part("P-1", 1, "1"), Trip: "35", Done: "5/14/2023" }),
+      exported("J1", "A1", { ...part("P-2", 1, "2"), Trip: "35.00", Done: "05/14/2023" }),
+    ]);
+    expect(counts(result)).toEqual([2, 2, 0, 0, 0]);
+    expect((await stateOfData()).jobs).toHaveLength(1);
+    expect(await lines()).toHaveLength(2);
+  });
+
+  test("of two lines that say the same, rows that are equal word for word are one, and others two", async () => {
+    const result = await loadExport(files.folder, [
+      exported("J1", "A1", { ...part("P-1", 1, "1"), Colour: "white" }),
+      exported("J1", "A1", { ...part("P-1", 1, "1"), Colour: "white" }),
+      exported("J1", "A1", { ...part("P-1", 1, "1"), Colour: "black" }),
+    ]);
+    expect(counts(result)).toEqual([3, 2, 0, 1, 0]);
+    expect(await lines()).toHaveLength(2);
+  });
+
   test("a row whose part line is wrong is held whole; its job comes in by its other rows", async () => {
     const result = await loadExport(files.folder, [
       exported("J1", "A1", part("P-1", 1, "1")),

@@ -173,5 +173,7 @@ function rowLine(
 
 /** By which rows that are equal word for word are known; those of thousands of lines are not kept to be compared. */
 function printOf(cells: readonly string[]): string {
-  return createHash("sha256").update(cells.join("\0")).digest("base64");
+  return createHash("sha256")
+    .update(`${cells.map(({ length }) => length)} ${cells.join("")}`)
+    .digest("base64");
 }
