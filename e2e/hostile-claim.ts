@@ -87,7 +87,7 @@ async function readList({ page, look }: Walk, claim: string): Promise<void> {
   await page.getByRole("button", { name: "Read the lines" }).click();
   await page.getByLabel(`“${hostile.remark}” means`).selectOption({ label: "Amount above the payer's schedule" });
   await page.getByRole("button", { name: "Remember" }).click();
-  await expect(page.getByText("Remembered for this payer")).toBeAttached();
+  await expect(page.getByText("Remembered for this payer")).toBeVisible();
   await page.getByText("Set aside", { exact: true }).first().click();
   await page.getByLabel("Why row 3 is set aside").fill(hostile.aside);
   await page.getByRole("button", { name: "Set aside", exact: true }).click();

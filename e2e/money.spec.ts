@@ -43,6 +43,7 @@ test("a payer’s list: read, named, posted, and what was cut leads to its appea
   await expect(main(page)).toContainText("Row 5: Amount paid “see letter”");
   await page.getByLabel("“ALLOWANCE EXCEEDED” means").selectOption({ label: "Amount above the payer's schedule" });
   await page.getByRole("button", { name: "Remember" }).click();
+  await expect(page.getByText("Remembered for this payer")).toBeVisible();
   await expect(main(page)).toContainText("version 1");
   await page.getByRole("button", { name: "Post 2 lines" }).click();
   await expect(page.getByRole("table", { name: "Posted (2)" })).toBeVisible();

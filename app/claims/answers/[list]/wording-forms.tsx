@@ -1,3 +1,4 @@
+import { OpenAtFirst } from "@/app/_ui/open-at-first";
 import { SelectField } from "@/app/_ui/select-field";
 import type { RemittanceFull } from "@/db/queries/money-remittances";
 import type { WordingVersion } from "@/db/queries/payer-wordings";
@@ -19,11 +20,10 @@ export function WordingForms({ list, versionsOf }: Props) {
   if (words.length === 0 || list.undoneBy !== undefined) return null;
   const unnamed = words.filter(({ payerText }) => versionsOf(payerText).length === 0).length;
   return (
-    <details open={unnamed > 0}>
-      <summary>
-        The payer’s words and our reasons: {words.length},{" "}
-        {unnamed === 0 ? "all of them named" : `${unnamed} not named yet`}
-      </summary>
+    <OpenAtFirst
+      open={unnamed > 0}
+      summary={`The payer’s words and our reasons: ${words.length}, ${unnamed === 0 ? "all of them named" : `${unnamed} not named yet`}`}
+    >
       <p className="small">
         What is said holds from now on, for every list of this payer and in the count of its reasons. What was posted
         keeps the reason it was posted with.
@@ -50,7 +50,7 @@ export function WordingForms({ list, versionsOf }: Props) {
           </li>
         ))}
       </ul>
-    </details>
+    </OpenAtFirst>
   );
 }
 
