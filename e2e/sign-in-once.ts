@@ -1,9 +1,10 @@
+import { rmSync } from "node:fs";
 import { chromium, type FullConfig } from "@playwright/test";
 import { demoPassword } from "@/lib/people/demo-people";
 import { sites } from "./sites.mjs";
 
-/** Signs the owner in on each site, once for all tests. */
-export default async function signInOnce(config: FullConfig): Promise<void> {
+/** Signs the owner in on each site, once for all tests. @returns what takes the cookies away when all have run */
+export default async function signInOnce(config: FullConfig): Promise<() => void> {
   const browser = await chromium.launch(config.projects[0]?.use.launchOptions);
   try {
     for (const { port, owner } of sites) {
@@ -20,4 +21,7 @@ export default async function signInOnce(config: FullConfig): Promise<void> {
   } finally {
     await browser.close();
   }
+  return () => {
+    for (const { owner } of sites) rmSync(owner, { force: true });
+  };
 }
