@@ -57,6 +57,14 @@ export const heldOfRunning: Partial<Readonly<Record<PromiseKey, readonly Held[]>
       file: "tests/db/parts-that-fail.test.ts",
       test: "while the counts cannot be read, rates say so in their time, and jobs and claims are read as ever",
     },
+    {
+      file: "tests/db/parts-that-fail.test.ts",
+      test: "while what was worked out of signals and parts cannot be read, jobs are closed and claims read as ever",
+    },
+    {
+      file: "tests/db/parts-that-fail.test.ts",
+      test: "while no photo can be read, jobs are read and closed and claims read as ever, and the photo says that it failed",
+    },
   ],
   O5: [
     {
