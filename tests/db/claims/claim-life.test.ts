@@ -61,6 +61,22 @@ test("a claim lives from draft to money, and its columns are always what its eve
   expect(await disagreeing()).toEqual([]);
 });
 
+test("a claim stands where its last event puts it, whatever the clock said meanwhile", async () => {
+  const claim = await draftOf("J1");
+  await send(claim, day("2023-05-12"), { at: "2024-05-12T10:00:00Z" }); // a year ahead
+  await act(
+    claim,
+    { what: "received", on: day("2023-05-13"), payerReference: "HW-77" },
+    { at: "2023-05-13T10:00:00Z" },
+  );
+  const answer = { kind: "rejected", reason: "purchase_date", payerText: "POP INVALID" } as const;
+  await act(claim, { what: "answered", on: day("2023-06-01"), answer }, { at: "2023-05-12T10:00:00Z" }); // put back a day
+  expect(await stored(claim)).toMatchObject({ state: "rejected" });
+  const life = await readOnly((db) => loadClaimLife(db, claim));
+  expect(life?.events.map(({ act: each }) => each.what)).toEqual(["built", "sent", "received", "answered"]);
+  expect(await disagreeing()).toEqual([]);
+});
+
 test("what was sent is kept byte for byte under its hash, whatever becomes of the job", async () => {
   const claim = await draftOf("J1");
   await send(claim, day("2023-05-12"));

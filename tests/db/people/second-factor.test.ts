@@ -65,3 +65,18 @@ test("a phone may be half a minute fast or slow, and not a whole one", async () 
   for (const off of [-1, 0, 1])
     expect(await matchesAuthenticator(person.id, await codeAt(later + off * halfMinute))).toBe(true);
 });
+
+test("while the clock is a year ahead or a day behind no code of the phone opens, and none opens twice when it is put right", async () => {
+  const right = start + 1000 * halfMinute;
+  const used = await codeAt(right);
+  vi.setSystemTime(right);
+  expect(await matchesAuthenticator(person.id, used)).toBe(true);
+  for (const by of [365 * 86_400_000, -86_400_000]) {
+    vi.setSystemTime(right + by);
+    for (const code of [used, await codeAt(right + halfMinute)])
+      expect(await matchesAuthenticator(person.id, code)).toBe(false);
+  }
+  vi.setSystemTime(right + halfMinute);
+  expect(await matchesAuthenticator(person.id, used)).toBe(false);
+  expect(await matchesAuthenticator(person.id, await codeAt(right + halfMinute))).toBe(true);
+});
