@@ -1,6 +1,7 @@
 import { sql } from "drizzle-orm";
 import { normalised } from "@/lib/domain/normalised";
 import type { KnownThings } from "@/lib/intake/matching/known-things";
+import { NumbersOnFile } from "@/lib/intake/matching/numbers-on-file";
 import type { Reader } from "../database-types";
 
 /** Beyond this the serials do not fit in the memory that a load may use, and none is offered. */
@@ -12,11 +13,10 @@ export async function loadKnownThings(db: Reader): Promise<KnownThings> {
   const found = await db.rows<{ serial: string }>(
     sql`select serial_normalised as serial from units where identified limit ${mostSerials + 1}`,
   );
-  const serials = new Set(found.length > mostSerials ? [] : found.map(({ serial }) => serial));
+  const serials = new NumbersOnFile(found.length > mostSerials ? [] : found.map(({ serial }) => serial));
   const models = await db.rows<{ normalised: string; number: string }>(
     sql`select normalised, number from models where not starts_with(normalised, '~') order by normalised`,
   );
-  const numbers = new Set(models.map((model) => model.normalised));
   const replaced = await db.rows<{ part: string; by: string }>(
     sql`select part, by from (
           select normalised as part, superseded_by as by, effective_on from parts where superseded_by is not null
@@ -24,8 +24,8 @@ export async function loadKnownThings(db: Reader): Promise<KnownThings> {
   );
   const newer = new Map(replaced.map(({ part, by }) => [normalised(part), by]));
   return {
-    hasSerial: (serial) => serials.has(serial),
-    hasModel: (model) => numbers.has(model),
+    serials,
+    models: new NumbersOnFile(models.map((model) => model.normalised)),
     modelsBeginning: (model) =>
       model.length < 4
         ? []

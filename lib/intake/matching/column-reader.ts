@@ -10,6 +10,7 @@ import { readLooseLabour } from "./read-loose-labour";
 import { readLooseMade } from "./read-loose-made";
 import { readLooseNumber, readPlainNumber } from "./read-loose-number";
 import { wordReader } from "./read-loose-word";
+import { remembering } from "./remembering";
 import { formulaError, standsForUnknown } from "./stand-ins";
 import type { TargetField } from "./target-fields";
 import { withoutGuard } from "./without-guard";
@@ -148,21 +149,4 @@ function oneLine(text: string): LooseReading {
   return /[\r\n\t]/.test(text)
     ? takenWithNote(text.trim().replace(/\s+/g, " "), "Line ends and tabs became blanks.")
     : asItStands(text);
-}
-
-const mostRemembered = 20_000;
-
-/** Cells of days, words and amounts repeat, so each is read once; the memory is bounded, as a file may hold anything. */
-function remembering<Reading>(read: (text: string) => Reading): (text: string) => Reading {
-  const readings = new Map<string, Reading>();
-  return (text) => {
-    const known = readings.get(text);
-    if (known !== undefined) return known;
-    const reading = read(text);
-    if (text.length <= 100) {
-      if (readings.size >= mostRemembered) readings.clear();
-      readings.set(text, reading);
-    }
-    return reading;
-  };
 }

@@ -1,6 +1,6 @@
 import { normalised } from "@/lib/domain/normalised";
 import type { KnownThings } from "./known-things";
-import { lookAlikes } from "./look-alikes";
+import { remembering } from "./remembering";
 
 /** What to say beside a number that is not on file but close to some that are, and these, to choose from. */
 export interface Offer {
@@ -10,26 +10,39 @@ export interface Offer {
 
 const mostOffered = 3;
 
-/** It is only offered, never put in. */
-export function offerFor(column: string, text: string, known: KnownThings): Offer | undefined {
-  const plain = normalised(text);
-  if (plain === "") return undefined;
+/** What is offered beside the cells of a column, never put in; undefined where nothing ever is. */
+export function offering(column: string, known: KnownThings): ((text: string) => Offer | undefined) | undefined {
   switch (column) {
     case "serial":
-      return known.hasSerial(plain) ? undefined : alike("Serial", lookAlikes(text, known.hasSerial));
+      return (text) => offerSerial(normalised(text), known);
     case "model":
-      return known.hasModel(plain)
-        ? undefined
-        : (longerModel(known.modelsBeginning(plain)) ?? alike("Model", lookAlikes(text, known.hasModel)));
-    case "part_number": {
-      const newer = known.partReplacedBy(plain);
-      return newer === undefined
-        ? undefined
-        : { note: `Superseded by ${newer}. Taken as it stands.`, numbers: [newer] };
-    }
+      return remembered((text) => offerModel(normalised(text), known));
+    case "part_number":
+      return (text) => offerPart(normalised(text), known);
     default:
       return undefined;
   }
+}
+
+/** Models repeat, and to look for longer ones takes a walk over all that are on file. */
+function remembered(offer: (text: string) => Offer | undefined): (text: string) => Offer | undefined {
+  const read = remembering((text) => ({ offer: offer(text) }));
+  return (text) => read(text).offer;
+}
+
+function offerSerial(serial: string, { serials }: KnownThings): Offer | undefined {
+  return serial === "" || serials.has(serial) ? undefined : alike("Serial", serials.lookAlikes(serial));
+}
+
+function offerModel(model: string, { models, modelsBeginning }: KnownThings): Offer | undefined {
+  if (model === "" || models.has(model)) return undefined;
+  return longerModel(modelsBeginning(model)) ?? alike("Model", models.lookAlikes(model));
+}
+
+function offerPart(part: string, { partReplacedBy }: KnownThings): Offer | undefined {
+  const newer = part === "" ? undefined : partReplacedBy(part);
+  if (newer === undefined) return undefined;
+  return { note: `Superseded by ${newer}. Taken as it stands.`, numbers: [newer] };
 }
 
 function alike(noun: string, found: readonly string[]): Offer | undefined {

@@ -10,7 +10,7 @@ import type { KnownThings } from "./known-things";
 import { leftOut } from "./left-out";
 import type { Matching, TargetColumn } from "./matching";
 import { nonRecord } from "./non-record";
-import { offerFor } from "./offers";
+import { offering } from "./offers";
 import type { CellOrigin, OpenRow, RowCells } from "./open-row";
 import { settleRow } from "./settle-row";
 import { targetFields } from "./target-fields";
@@ -37,6 +37,7 @@ export function translator(
   const withLine = kind === "jobs" && [...columns, ...constants].some((column) => column.kind === "part-lines");
   const blank = blankCells(kind, columns);
   const blankLine = blankCells("part-lines", columns);
+  const ofJob = columns.filter(({ ofLine, column }) => !ofLine && column !== "job_number").map(({ column }) => column);
   const isNone = nonRecord(matching.columns, header);
   return (row) => {
     const reason = isNone(row.cells);
@@ -57,7 +58,7 @@ export function translator(
     settleRow(open, kind);
     const ended = kind === "jobs" ? leftOut(open) : undefined;
     if (ended !== undefined) return { kind: "refused", reason: ended };
-    const alone = kind === "jobs" && continues(open, columns);
+    const alone = kind === "jobs" && continues(open, ofJob);
     if (alone && (open.own.job_number ?? "").trim() === "") open.problems.push(belowItsJob(columns));
     if (open.problems.length > 0) return { kind: "held", problems: open.problems };
     if (alone && open.line !== undefined)
@@ -80,6 +81,7 @@ interface CompiledColumn {
   /** Of the part line in a row of jobs. */
   readonly ofLine: boolean;
   readonly read: ReturnType<typeof columnReader>;
+  readonly offerFor: ReturnType<typeof offering>;
   /** Readings are remembered by their readers, so what is said of them is as well. */
   readonly notes: WeakMap<ColumnReading, CellNote>;
 }
@@ -97,7 +99,9 @@ function compiled(
     const field = fieldOf(matching.kind, inMoney ? "labour" : target);
     const { kind, column } = field;
     const read = columnReader(field, matching, setting);
-    return [{ place, source, target, kind, column, ofLine: kind !== matching.kind, read, notes: new WeakMap() }];
+    const offerFor = setting.known === undefined ? undefined : offering(column, setting.known);
+    const ofLine = kind !== matching.kind;
+    return [{ place, source, target, kind, column, ofLine, read, offerFor, notes: new WeakMap() }];
   });
 }
 
@@ -139,7 +143,7 @@ function readCell(
   open: OpenRow,
   setting: TranslationSetting,
 ): void {
-  const { place, source, column, ofLine, read } = compiledColumn;
+  const { place, source, column, ofLine, read, offerFor } = compiledColumn;
   const raw = cells[place];
   if (raw === undefined || raw === "") return;
   const reading = read(raw, marks?.get(place));
@@ -160,17 +164,16 @@ function readCell(
   if (range !== undefined) open.notes.push({ source, column, raw, taken: text, note: fromMerged(range) });
   if (reading.currency !== undefined)
     open.problems.push(...currencyProblem({ source, raw, sign: reading.currency, row, open, column }, setting));
-  if (setting.known === undefined || text === "") return;
-  const offer = offerFor(column, text, setting.known);
+  if (offerFor === undefined || text === "") return;
+  const offer = offerFor(text);
   if (offer !== undefined)
     open.notes.push({ source, column, raw, taken: text, note: offer.note, offers: offer.numbers });
 }
 
 /** Whether a row of jobs holds a part and nothing of its job, except perhaps its number: the rest stands in another row. */
-function continues({ own, line }: OpenRow, columns: readonly CompiledColumn[]): boolean {
-  if (line === undefined) return false;
-  const ofJob = columns.filter(({ ofLine, column }) => !ofLine && column !== "job_number");
-  return ofJob.length > 0 && ofJob.every(({ column }) => (own[column] ?? "").trim() === "");
+function continues({ own, line }: OpenRow, ofJob: readonly string[]): boolean {
+  if (line === undefined || ofJob.length === 0) return false;
+  return ofJob.every((column) => (own[column] ?? "").trim() === "");
 }
 
 function belowItsJob(columns: readonly CompiledColumn[]): CellProblem {

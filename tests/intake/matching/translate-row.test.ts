@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { normalised } from "@/lib/domain/normalised";
 import { csvText } from "@/lib/format/csv-text";
 import type { KnownThings } from "@/lib/intake/matching/known-things";
+import { NumbersOnFile } from "@/lib/intake/matching/numbers-on-file";
 import { translator } from "@/lib/intake/matching/translate-row";
 import type { Translation } from "@/lib/intake/matching/translation";
 import { parseJobRow } from "@/lib/intake/parse-job-row";
@@ -204,10 +205,9 @@ describe("words", () => {
 });
 
 describe("what is on file", () => {
-  const serials = new Set(["HW0012345", "HWS1108"].map(normalised));
   const known: KnownThings = {
-    hasSerial: (serial) => serials.has(serial),
-    hasModel: (model) => model === "FW5500A2",
+    serials: new NumbersOnFile(["HW0012345", "HWS1108"].map(normalised)),
+    models: new NumbersOnFile(["FW5500A2"]),
     modelsBeginning: (model) => ("FW5500A2".startsWith(model) ? ["FW5500-A2"] : []),
     partReplacedBy: (number) => (number === "P100" ? "P-101" : undefined),
   };
