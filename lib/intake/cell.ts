@@ -20,51 +20,62 @@ const longestCell = 20_000;
 
 /** A column that every row fills in. */
 export function required<T>(type: CellType<T>, description: string) {
-  return z
+  const blank = { problem: "is blank", fix: `Fill it in, for example ${type.example}.` };
+  const read = (text: string) => (text.trim() === "" ? blank : readFilled(type, text));
+  const cell = z
     .string()
     .meta({ description, examples: [type.example], minLength: 1, ...type.json })
-    .transform((text, context) =>
-      text.trim() === ""
-        ? refuse(context, "is blank", `Fill it in, for example ${type.example}.`)
-        : readInto(type, text, context),
-    );
+    .transform((text, context) => taken(read(text), context));
+  readers.set(cell, (text) => (text === undefined ? blank : read(text)));
+  return cell;
 }
 
 /** A column that may be left out or blank, which means unknown. */
 export function optional<T>(type: CellType<T>, description: string) {
-  return z
-    .string()
-    .optional()
-    .meta({ description, examples: [type.example], ...blankToo(type) })
-    .transform((text, context) =>
-      text === undefined || text.trim() === "" ? undefined : readInto(type, text, context),
-    );
+  return mayBeBlank<T, undefined>(type, undefined, description);
 }
 
 /** A column that may be left out or blank, which means `otherwise`. */
 export function withDefault<T>(type: CellType<T>, otherwise: T, description: string) {
-  return z
+  return mayBeBlank<T, T>(type, otherwise, `${description} Blank: ${String(otherwise)}.`);
+}
+
+function mayBeBlank<T, Otherwise>(type: CellType<T>, otherwise: Otherwise, description: string) {
+  const blank = { value: otherwise };
+  const read = (text: string | undefined): CellReading<T | Otherwise> =>
+    text === undefined || text.trim() === "" ? blank : readFilled(type, text);
+  const cell = z
     .string()
     .optional()
-    .meta({ description: `${description} Blank: ${String(otherwise)}.`, examples: [type.example], ...blankToo(type) })
-    .transform((text, context) =>
-      text === undefined || text.trim() === "" ? otherwise : readInto(type, text, context),
-    );
+    .meta({ description, examples: [type.example], ...blankToo(type) })
+    .transform((text, context) => taken(read(text), context));
+  readers.set(cell, read);
+  return cell;
+}
+
+type ColumnReader = (text: string | undefined) => CellReading<unknown>;
+
+const readers = new WeakMap<z.ZodType, ColumnReader>();
+
+/** What the schema of a column reads its text with, for whoever reads many rows; undefined for a schema of another file. */
+export function readerOf(cell: z.ZodType): ColumnReader | undefined {
+  return readers.get(cell);
 }
 
 type Context = z.core.$RefinementCtx<unknown>;
 
-function readInto<T>(type: CellType<T>, text: string, context: Context): T {
-  if (text.length > longestCell) {
-    return refuse(
-      context,
-      `has ${text.length} characters; the limit is ${longestCell}`,
-      "Shorten it, and look for a quotation mark that is opened and never closed.",
-    );
-  }
-  if (text.includes("\0")) return refuse(context, "contains a NUL character", "Export the file anew as UTF-8 text.");
-  const read = type.read(text);
-  return "value" in read ? read.value : refuse(context, read.problem, read.fix);
+function readFilled<T>(type: CellType<T>, text: string): CellReading<T> {
+  if (text.length > longestCell)
+    return {
+      problem: `has ${text.length} characters; the limit is ${longestCell}`,
+      fix: "Shorten it, and look for a quotation mark that is opened and never closed.",
+    };
+  if (text.includes("\0")) return { problem: "contains a NUL character", fix: "Export the file anew as UTF-8 text." };
+  return type.read(text);
+}
+
+function taken<T>(reading: CellReading<T>, context: Context): T {
+  return "value" in reading ? reading.value : refuse(context, reading.problem, reading.fix);
 }
 
 function refuse(context: Context, message: string, fix: string): never {

@@ -31,9 +31,16 @@ export interface PartLineRow {
   readonly line: PartLine;
 }
 
-/** One row of part-lines.csv in; one part line, or every problem of the row, out. */
-export function parsePartLineRow(cells: Cells, setting: IntakeSetting): Parsed<PartLineRow> {
-  return readRow(partLineRow, cells, {
+/** A line that nobody numbered; what stands for its number is of no use to anybody. */
+const unnumberedRow = partLineRow.extend({ line: withDefault(wholeNumber({ least: 1 }), 1, "None.") });
+
+/** One row of part-lines.csv in; one part line, or every problem of the row, out. A table may leave the number of the line to storage. */
+export function parsePartLineRow(
+  cells: Cells,
+  setting: IntakeSetting,
+  { numbered }: { readonly numbered: boolean } = { numbered: true },
+): Parsed<PartLineRow> {
+  return readRow(numbered ? partLineRow : unnumberedRow, cells, {
     words: [
       ...unknownWords(cells, [{ column: "component", words: setting.catalogue.components, noun: "component" }]),
       ...futureDays(cells, ["invoiced_on"], setting),

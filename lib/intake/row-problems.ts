@@ -2,11 +2,12 @@ import type { z } from "zod";
 import { readDay } from "@/lib/calendar/day";
 import type { IntakeSetting } from "./intake-setting";
 import { type CellProblem, type Parsed, shownValue } from "./parsed";
+import { rightCells } from "./right-cells";
 
 export type Cells = Readonly<Record<string, string>>;
 
 /** Reads the cells of one row; problems of the cells, of the words, and then of the row as a whole. */
-export function readRow<Schema extends z.ZodType, T>(
+export function readRow<Schema extends z.ZodObject, T>(
   schema: Schema,
   cells: Cells,
   more: {
@@ -17,7 +18,8 @@ export function readRow<Schema extends z.ZodType, T>(
     readonly value: (row: z.output<Schema>) => T;
   },
 ): Parsed<T> {
-  const read = schema.safeParse(cells);
+  const right = rightCells(schema, cells);
+  const read = right === undefined ? schema.safeParse(cells) : { success: true as const, data: right };
   if (!read.success)
     return { ok: false, problems: [...read.error.issues.map((issue) => cellProblem(issue, cells)), ...more.words] };
   const problems = [...more.words, ...more.contradictions(read.data)];
@@ -33,27 +35,30 @@ export function unknownWords(
     readonly noun: string;
   }[],
 ): readonly CellProblem[] {
-  return known.flatMap(({ column, words, noun }) => {
+  const problems: CellProblem[] = [];
+  for (const { column, words, noun } of known) {
     const word = (cells[column] ?? "").trim();
-    if (word === "" || words.has(word) || !/^[a-z][a-z0-9_]{0,59}$/.test(word)) return [];
+    if (word === "" || words.has(word) || !/^[a-z][a-z0-9_]{0,59}$/.test(word)) continue;
     const near = nearestWord(word, words.keys());
     const fix =
       near === undefined
         ? `Use the key of a ${noun} in the catalogue.`
         : `Did you mean ${near}? Otherwise use the key of a ${noun} in the catalogue.`;
-    return [{ column, value: word, problem: `is not a ${noun} of the catalogue`, fix }];
-  });
+    problems.push({ column, value: word, problem: `is not a ${noun} of the catalogue`, fix });
+  }
+  return problems;
 }
 
 /** Days that lie in the future cannot be on record. */
 export function futureDays(cells: Cells, columns: readonly string[], { today }: IntakeSetting): readonly CellProblem[] {
-  return columns.flatMap((column) => {
+  const problems: CellProblem[] = [];
+  for (const column of columns) {
     const text = (cells[column] ?? "").trim();
-    if (text <= today || readDay(text) === undefined) return [];
-    return [
-      { column, value: text, problem: `is later than today, ${today}`, fix: "Write the day on which it happened." },
-    ];
-  });
+    if (text <= today || readDay(text) === undefined) continue;
+    const problem = `is later than today, ${today}`;
+    problems.push({ column, value: text, problem, fix: "Write the day on which it happened." });
+  }
+  return problems;
 }
 
 /** The first day must not be after the second, where both are known. */
@@ -61,21 +66,21 @@ export function outOfOrder(
   cells: Cells,
   pairs: readonly (readonly [earlier: string, later: string])[],
 ): readonly CellProblem[] {
-  return pairs.flatMap(([earlier, later]) => {
+  const problems: CellProblem[] = [];
+  for (const [earlier, later] of pairs) {
     const from = (cells[earlier] ?? "").trim();
     const to = (cells[later] ?? "").trim();
     // A month is compared as a month: made in 2024-03 and sold on 2024-03-02 may both be true.
     const length = Math.min(from.length, to.length);
-    if (from === "" || to === "" || from.slice(0, length) <= to.slice(0, length)) return [];
-    return [
-      {
-        column: later,
-        value: to,
-        problem: `is before ${earlier}, which is ${from}`,
-        fix: "Correct whichever of the two is wrong.",
-      },
-    ];
-  });
+    if (from === "" || to === "" || from.slice(0, length) <= to.slice(0, length)) continue;
+    problems.push({
+      column: later,
+      value: to,
+      problem: `is before ${earlier}, which is ${from}`,
+      fix: "Correct whichever of the two is wrong.",
+    });
+  }
+  return problems;
 }
 
 function cellProblem(issue: z.core.$ZodIssue, cells: Cells): CellProblem {

@@ -36,11 +36,11 @@ export const partLinesKind = stagedKind<MaybeNumbered>({
     const numbered = cells.line !== undefined;
     const quantity = (cells.quantity ?? "").trim();
     const returned = /^-[1-9]\d*$/.test(quantity);
-    const read = parsePartLineRow(
-      { ...cells, ...(numbered ? {} : { line: "1" }), ...(returned ? { quantity: quantity.slice(1) } : {}) },
-      setting,
-    );
-    return read.ok ? { ok: true, value: { ...read.value, numbered, returned } } : read;
+    const counted = returned ? { ...cells, quantity: quantity.slice(1) } : cells;
+    const read = parsePartLineRow(counted, setting, { numbered });
+    if (!read.ok) return read;
+    const { jobNumber, line } = read.value;
+    return { ok: true, value: { jobNumber, line, numbered, returned } };
   },
   columns: [
     { name: "job_number", type: "text", from: "job_number", use: "help", value: (row) => row.jobNumber },

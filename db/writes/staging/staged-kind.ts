@@ -62,7 +62,11 @@ export interface Filled extends Staged {
 export interface StagedKind {
   readonly kind: FileKind;
   /** One row in; its staging columns in order, or every problem of the row, out. `folder` is where the file lies. */
-  readonly read: (cells: Cells, setting: IntakeSetting, folder: string) => Promise<Parsed<readonly StagedValue[]>>;
+  readonly read: (
+    cells: Cells,
+    setting: IntakeSetting,
+    folder: string,
+  ) => Parsed<readonly StagedValue[]> | Promise<Parsed<readonly StagedValue[]>>;
   readonly columns: readonly StagedColumn[];
   /** Further staging columns, as DDL; made by the database or by `resolve`. */
   readonly derived: readonly string[];
@@ -104,12 +108,14 @@ export interface KindPlan<T> extends Omit<StagedKind, "read" | "columns"> {
 
 /** Joins parser and columns, so that whoever stages and merges need not know what a row is. */
 export function stagedKind<T>({ parse, columns, ...plan }: KindPlan<T>): StagedKind {
+  const staged = (parsed: Parsed<T>): Parsed<readonly StagedValue[]> =>
+    parsed.ok ? { ok: true, value: columns.map((column) => column.value(parsed.value)) } : parsed;
   return {
     ...plan,
     columns,
-    async read(cells, setting, folder) {
-      const parsed = await parse(cells, setting, folder);
-      return parsed.ok ? { ok: true, value: columns.map((column) => column.value(parsed.value)) } : parsed;
+    read(cells, setting, folder) {
+      const parsed = parse(cells, setting, folder);
+      return parsed instanceof Promise ? parsed.then(staged) : staged(parsed); // only pictures have to be waited for
     },
   };
 }

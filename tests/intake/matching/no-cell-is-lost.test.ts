@@ -3,6 +3,7 @@ import { targetFields } from "@/lib/intake/matching/target-fields";
 import { translator } from "@/lib/intake/matching/translate-row";
 import type { SourceRow } from "@/lib/intake/tables/source-row";
 import { guess, setting } from "./full-setting";
+import { odd } from "./odd-cells";
 
 /** Whole numbers by Marsaglia's xorshift32, so that every run sees the same rows. */
 function chance(seed: number): (below: number) => number {
@@ -14,75 +15,6 @@ function chance(seed: number): (below: number) => number {
     return (state >>> 0) % below;
   };
 }
-
-const odd = [
-  "",
-  " ",
-  "\u00a0",
-  "J1",
-  "HW0012",
-  "8.12E+11",
-  "1-MAR",
-  "#REF!",
-  "#N/A",
-  "########",
-  "n/a",
-  "?",
-  "-",
-  "0",
-  "-1",
-  "(12.50)",
-  "$85.00",
-  "€1.234,56",
-  "1,234.5",
-  "12,5",
-  "3/4/25",
-  "14/3/2025",
-  "3/14/2025",
-  "2025-02-30",
-  "2025-03-04T12:00Z",
-  "45717",
-  "43000",
-  "1900-01-01",
-  "0000-00-00",
-  "9999-12-31",
-  "Mar 4, 2025",
-  "soon",
-  "closed",
-  "COMP",
-  "VOID",
-  "Total",
-  "Grand total",
-  "component",
-  "Drain pump",
-  "yes",
-  "N",
-  "1:30",
-  "1.5 h",
-  "90",
-  "=1+1",
-  '="007"',
-  "'007",
-  "a\nb",
-  "a\0b",
-  "\ud800",
-  "\u202ertl",
-  "x".repeat(5_000),
-  "é½°Ω",
-  "{}",
-  "<b>",
-  "__proto__",
-  "constructor",
-  "1e309",
-  "NaN",
-  "Infinity",
-  "99999999999999999999",
-  "Freight",
-  "core charge",
-  "USD",
-  "2019",
-  "11/2019",
-] as const;
 
 /** A row may be short, long, or have cells of any kind in any place. */
 function anyRow(pick: (below: number) => number, columns: number): SourceRow {
