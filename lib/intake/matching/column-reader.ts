@@ -46,7 +46,10 @@ export function columnReader(
     case "made":
       return remembering((text) => readLooseMade(text, days));
     case "money":
-      return remembering((text) => readMoney(text, decimalMark));
+      return plainAmountsApart(
+        remembering((text) => readMoney(text, decimalMark)),
+        decimalMark,
+      );
     case "number":
       return remembering((text) => readPlainNumber(text, decimalMark));
     case "count":
@@ -115,6 +118,12 @@ function readMoney(text: string, decimalMark: "." | ","): ColumnReading {
   const long = fraction.length > 2 && /^0*$/.test(fraction.slice(2));
   const cut = long ? rewritten(`${whole}.${fraction.slice(0, 2)}`, "Written with two decimals.") : reading;
   return currency === "" ? cut : { ...cut, currency };
+}
+
+/** Amounts are many, and those that need no reading are not worth remembering. */
+function plainAmountsApart(read: (text: string) => ColumnReading, decimalMark: "." | ",") {
+  const plain = decimalMark === "." ? /^\d{1,12}(?:\.\d{1,2})?$/ : /^\d{1,12}$/;
+  return (text: string): ColumnReading => (plain.test(text) ? asItStands(text) : read(text));
 }
 
 function readCount(text: string, field: TargetField, { decimalMark, labourUnit }: ReadingRules): LooseReading {

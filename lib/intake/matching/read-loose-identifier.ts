@@ -49,8 +49,8 @@ export function readLooseIdentifier(
   return asItStands(plain);
 }
 
-/** One or two letters and then digits: nothing that a spreadsheet makes of anything looks like this, and most numbers do. */
-const ordinary = /^[A-Z]{1,2}-?\d[A-Z\d-]*$/i;
+/** Letters and then digits, three where there may be a name of a month: nothing that a spreadsheet makes of anything looks like this, and most numbers do. */
+const ordinary = /^(?:[A-Z]{1,2}-?\d|[A-Z]{3,}-?\d{3})[A-Z\d-]*$/i;
 
 function fromMark(plain: string, mark: CellMark, noun: string): LooseReading | undefined {
   if (mark.kind === "day") return turnedIntoDay(mark.shown ?? plain, noun);

@@ -1,3 +1,5 @@
+import { detached } from "../detached";
+
 const mostRemembered = 20_000;
 const longestRemembered = 100;
 
@@ -7,11 +9,11 @@ export function remembering<Reading>(read: (text: string) => Reading): (text: st
   return (text) => {
     const known = readings.get(text);
     if (known !== undefined) return known;
-    const reading = read(text);
-    if (text.length <= longestRemembered) {
-      if (readings.size >= mostRemembered) readings.clear();
-      readings.set(text, reading);
-    }
+    if (text.length > longestRemembered) return read(text);
+    if (readings.size >= mostRemembered) readings.clear();
+    const kept = detached(text);
+    const reading = read(kept);
+    readings.set(kept, reading);
     return reading;
   };
 }

@@ -1,3 +1,4 @@
+import { detached } from "../detached";
 import type { SourceRow } from "./source-row";
 
 export interface KeptRows {
@@ -26,7 +27,7 @@ export class KeepSome {
     this.rows++;
     this.spread(this.sample, sampledRows, this.rows, row);
     if (this.first.length < firstRows) {
-      this.first.push(detached(row));
+      this.first.push(keptRow(row));
       return;
     }
     this.last.push(row);
@@ -39,15 +40,15 @@ export class KeepSome {
   kept(): KeptRows {
     const inOrder = (rows: readonly SourceRow[]) => rows.toSorted((a, b) => a.row - b.row);
     const { first, last, rows } = this;
-    return { first, random: inOrder(this.random), last: last.map(detached), sample: inOrder(this.sample), rows };
+    return { first, random: inOrder(this.random), last: last.map(keptRow), sample: inOrder(this.sample), rows };
   }
 
   /** Each row seen so far is kept with the same chance. Source: Vitter (1985), ACM TOMS 11, 37-57, algorithm R. */
   private spread(kept: SourceRow[], most: number, seen: number, row: SourceRow): void {
-    if (kept.length < most) kept.push(detached(row));
+    if (kept.length < most) kept.push(keptRow(row));
     else {
       const place = Math.floor(this.chance() * seen);
-      if (place < most) kept[place] = detached(row);
+      if (place < most) kept[place] = keptRow(row);
     }
   }
 }
@@ -55,14 +56,12 @@ export class KeepSome {
 /** What is shown of a cell; a look at a file does not need a whole report in one cell. */
 const shownCharacters = 1_000;
 
-/** A copy that does not hold on to the piece of the file that it was cut from. */
-function detached(row: SourceRow): SourceRow {
-  return { ...row, cells: row.cells.map((cell) => (cell === "" ? "" : copied(cell))) };
+function keptRow(row: SourceRow): SourceRow {
+  return { ...row, cells: row.cells.map((cell) => (cell === "" ? "" : detached(shownCell(cell)))) };
 }
 
-function copied(cell: string): string {
-  const shown = cell.length <= shownCharacters ? cell : `${cell.slice(0, shownCharacters)}…`;
-  return Buffer.from(shown, "utf16le").toString("utf16le");
+function shownCell(cell: string): string {
+  return cell.length <= shownCharacters ? cell : `${cell.slice(0, shownCharacters)}…`;
 }
 
 /** Numbers in [0, 1) from a seed (mulberry32, public domain). */
