@@ -1,14 +1,16 @@
 import { once } from "node:events";
 import { PassThrough } from "node:stream";
 import { copyInto } from "@/db/copy-into";
+import { CopyBytes } from "./copy-bytes";
 
-const chunkCharacters = 1 << 16;
+const chunkBytes = 1 << 16;
 
 /** Rows on their way into one staging table, while other tables are being filled as well. Memory stays with a few chunks. */
 export class CopyChannel {
   readonly #stream = new PassThrough();
   readonly #done: Promise<number>;
-  #chunk = "";
+  /** Where rows are written to; whoever has written one sends them when they are enough. */
+  readonly rows = new CopyBytes();
 
   constructor(target: { readonly table: string; readonly columns: readonly string[] }, timeoutSeconds: number) {
     this.#done = copyInto(target, this.#stream, { timeoutSeconds });
@@ -16,15 +18,18 @@ export class CopyChannel {
     this.#stream.on("error", () => {});
   }
 
-  /** @param line  as `copyLine` writes it */
-  async write(line: string): Promise<void> {
-    this.#chunk += line;
-    if (this.#chunk.length >= chunkCharacters) await this.#send();
+  get isFull(): boolean {
+    return this.rows.length >= chunkBytes;
+  }
+
+  async send(): Promise<void> {
+    if (this.#stream.destroyed) await this.#done; // throws what ended it
+    if (!this.#stream.write(this.rows.take())) await Promise.race([once(this.#stream, "drain"), this.#done]);
   }
 
   /** Waits until all rows have arrived. */
   async close(): Promise<void> {
-    if (this.#chunk !== "") await this.#send();
+    if (this.rows.length > 0) await this.send();
     this.#stream.end();
     await this.#done;
   }
@@ -33,12 +38,5 @@ export class CopyChannel {
   async abandon(): Promise<void> {
     this.#stream.destroy(new Error("The rows were given up."));
     await this.#done.catch(() => {});
-  }
-
-  async #send(): Promise<void> {
-    if (this.#stream.destroyed) await this.#done; // throws what ended it
-    const chunk = this.#chunk;
-    this.#chunk = "";
-    if (!this.#stream.write(chunk)) await Promise.race([once(this.#stream, "drain"), this.#done]);
   }
 }
