@@ -24,8 +24,9 @@ export interface ComponentRow {
 }
 
 /** One row of components.csv in; one component, or every problem of the row, out. */
-export function parseComponentRow(cells: Cells, { catalogue }: IntakeSetting): Parsed<ComponentRow> {
-  return readRow(componentRow, cells, {
+export function parseComponentRow(cells: Cells, setting: IntakeSetting): Parsed<ComponentRow> {
+  const { catalogue } = setting;
+  return readRow(componentRow, cells, setting, {
     words: [],
     contradictions: (row) => [
       ...row.product_types

@@ -45,7 +45,7 @@ export interface ContractRow {
 
 /** One row of contracts.csv in; one contract, or every problem of the row, out. */
 export function parseContractRow(cells: Cells, setting: IntakeSetting): Parsed<ContractRow> {
-  return readRow(contractRow, cells, {
+  return readRow(contractRow, cells, setting, {
     words: futureDays(cells, ["sold_on"], setting),
     contradictions: () =>
       outOfOrder(cells, [

@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { Day } from "@/lib/calendar/day";
 import { causeKeys } from "@/lib/domain/cause";
 import { type ClosedJob, jobStatuses, payerKinds } from "@/lib/domain/job";
-import { type Currency, currencies } from "@/lib/domain/money";
+import { type Currency, currencies, type Money } from "@/lib/domain/money";
 import { type ProductType, productTypeKeys } from "@/lib/domain/product-type";
 import { optional, required, withDefault } from "./cell";
 import { dayCell, dayMonthOrYearCell } from "./cell-days";
@@ -107,7 +107,7 @@ const pastDays = [
 /** One row of jobs.csv in; one job, or every problem of the row, out. */
 export function parseJobRow(cells: Cells, setting: IntakeSetting): Parsed<JobRow> {
   const { components, symptoms, failureModes } = setting.catalogue;
-  return readRow(neverCompleted(cells) === undefined ? jobRow : endedJobRow, cells, {
+  return readRow(neverCompleted(cells) === undefined ? jobRow : endedJobRow, cells, setting, {
     words: [
       ...unknownWords(cells, [
         { column: "component", words: components, noun: "component" },
@@ -116,21 +116,24 @@ export function parseJobRow(cells: Cells, setting: IntakeSetting): Parsed<JobRow
       ]),
       ...futureDays(cells, pastDays, setting),
     ],
-    contradictions: (row) => [
-      ...outOfOrder(cells, [
-        ["requested_on", "first_visit_on"],
-        ["requested_on", "completed_on"],
-        ["first_visit_on", "completed_on"],
-        ["made", "sold_on"],
-        ["made", "delivered_on"],
-        ["made", "installed_on"],
-        ["made", "completed_on"],
-      ]),
-      ...callsItselfBack(row),
-    ],
-    value: (row) => jobRowOf(row, setting.currency),
+    contradictions,
+    value: jobRowOf,
   });
 }
+
+function contradictions(row: AnyJobRow, cells: Cells): readonly CellProblem[] {
+  return [...outOfOrder(cells, daysInOrder), ...callsItselfBack(row)];
+}
+
+const daysInOrder = [
+  ["requested_on", "first_visit_on"],
+  ["requested_on", "completed_on"],
+  ["first_visit_on", "completed_on"],
+  ["made", "sold_on"],
+  ["made", "delivered_on"],
+  ["made", "installed_on"],
+  ["made", "completed_on"],
+] as const;
 
 const endedJobRow = jobRow.extend({ completed_on: optional(dayCell, "None: the job came to nothing.") });
 type AnyJobRow = z.output<typeof endedJobRow>;
@@ -147,9 +150,8 @@ function callsItselfBack(row: AnyJobRow): readonly CellProblem[] {
   ];
 }
 
-function jobRowOf(row: AnyJobRow, shopCurrency: Currency): JobRow {
-  const currency = row.currency ?? shopCurrency;
-  const money = (cents: number | undefined) => (cents === undefined ? undefined : { cents, currency });
+function jobRowOf(row: AnyJobRow, setting: IntakeSetting): JobRow {
+  const currency = row.currency ?? setting.currency;
   const job: JobRow["job"] = {
     jobNumber: row.job_number,
     status: row.status,
@@ -171,8 +173,8 @@ function jobRowOf(row: AnyJobRow, shopCurrency: Currency): JobRow {
     technician: row.technician,
     payer: row.payer,
     labourMinutes: row.labour_minutes,
-    labour: money(row.labour),
-    trip: money(row.trip),
+    labour: moneyOf(row.labour, currency),
+    trip: moneyOf(row.trip, currency),
     tripMiles: row.trip_miles,
     authorizationNumber: row.authorization_number,
     authorizedOn: row.authorized_on,
@@ -180,6 +182,10 @@ function jobRowOf(row: AnyJobRow, shopCurrency: Currency): JobRow {
   };
   const { maker, model, product_type: productType, serial } = row;
   return { job, currency, maker, model, productType, serial, unitFacts: unitFactsOf(row) };
+}
+
+function moneyOf(cents: number | undefined, currency: Currency): Money | undefined {
+  return cents === undefined ? undefined : { cents, currency };
 }
 
 function unitFactsOf(row: AnyJobRow): UnitFacts {

@@ -40,27 +40,33 @@ export function parsePartLineRow(
   setting: IntakeSetting,
   { numbered }: { readonly numbered: boolean } = { numbered: true },
 ): Parsed<PartLineRow> {
-  return readRow(numbered ? partLineRow : unnumberedRow, cells, {
+  return readRow(numbered ? partLineRow : unnumberedRow, cells, setting, {
     words: [
       ...unknownWords(cells, [{ column: "component", words: setting.catalogue.components, noun: "component" }]),
       ...futureDays(cells, ["invoiced_on"], setting),
     ],
-    contradictions: () => [],
-    value: (row) => ({
-      jobNumber: row.job_number,
-      line: {
-        line: row.line,
-        partNumber: row.part_number,
-        description: row.description ?? "",
-        component: row.component,
-        role: row.role,
-        quantity: row.quantity,
-        unitCost: { cents: row.unit_cost, currency: row.currency ?? setting.currency },
-        distributor: row.distributor,
-        invoiceNumber: row.invoice_number,
-        invoiceLine: row.invoice_line,
-        invoicedOn: row.invoiced_on,
-      },
-    }),
+    contradictions: none,
+    value: partLineOf,
   });
+}
+
+function none() {
+  return [];
+}
+
+function partLineOf(row: z.output<typeof partLineRow>, setting: IntakeSetting): PartLineRow {
+  const line: PartLine = {
+    line: row.line,
+    partNumber: row.part_number,
+    description: row.description ?? "",
+    component: row.component,
+    role: row.role,
+    quantity: row.quantity,
+    unitCost: { cents: row.unit_cost, currency: row.currency ?? setting.currency },
+    distributor: row.distributor,
+    invoiceNumber: row.invoice_number,
+    invoiceLine: row.invoice_line,
+    invoicedOn: row.invoiced_on,
+  };
+  return { jobNumber: row.job_number, line };
 }

@@ -40,7 +40,7 @@ export interface PartRow {
 
 /** One row of parts.csv in; one part with its price, or every problem of the row, out. */
 export function parsePartRow(cells: Cells, setting: IntakeSetting): Parsed<PartRow> {
-  return readRow(partRow, cells, {
+  return readRow(partRow, cells, setting, {
     words: unknownWords(cells, [{ column: "component", words: setting.catalogue.components, noun: "component" }]),
     contradictions: (row) => [...namesItself(row, "replaces"), ...namesItself(row, "superseded_by"), ...circle(row)],
     value: (row) => {

@@ -46,8 +46,8 @@ export interface PhotoRow {
 }
 
 /** One row of photos.csv in; where the picture is and what it shows, or every problem of the row, out. */
-export function parsePhotoRow(cells: Cells, _setting: IntakeSetting): Parsed<PhotoRow> {
-  return readRow(photoRow, cells, {
+export function parsePhotoRow(cells: Cells, setting: IntakeSetting): Parsed<PhotoRow> {
+  return readRow(photoRow, cells, setting, {
     words: [],
     contradictions: () => [],
     value: (row) => ({

@@ -28,7 +28,7 @@ export interface RangeRow {
 
 /** One row of ranges.csv in; one range, or every problem of the row, out. */
 export function parseRangeRow(cells: Cells, setting: IntakeSetting): Parsed<RangeRow> {
-  return readRow(rangeRow, cells, {
+  return readRow(rangeRow, cells, setting, {
     words: unknownWords(cells, [{ column: "check", words: setting.catalogue.checks, noun: "check" }]),
     contradictions: endsInOrder,
     value: ({ maker, model, ...range }) => ({ maker, model, range: { ...range, condition: range.condition } }),

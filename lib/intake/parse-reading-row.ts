@@ -54,7 +54,7 @@ type Row = z.output<typeof readingRow>;
 
 /** One row of readings.csv in; one reading, or every problem of the row, out. */
 export function parseReadingRow(cells: Cells, setting: IntakeSetting): Parsed<ReadingRow> {
-  return readRow(readingRow, cells, {
+  return readRow(readingRow, cells, setting, {
     words: unknownWords(cells, [{ column: "check", words: setting.catalogue.checks, noun: "check" }]),
     contradictions: (row) => [...againstOutcome(row), ...againstCheck(row, setting)],
     value: (row) => ({ jobNumber: row.job_number, reading: readingOf(row) }),

@@ -35,7 +35,7 @@ const days = ["first_used_on", "acquired_on", "transfer_registered_on", "exchang
 
 /** One row of unit-facts.csv in; what it says of one unit, or every problem of the row, out. */
 export function parseUnitFactsRow(cells: Cells, setting: IntakeSetting): Parsed<UnitFactsRow> {
-  return readRow(unitFactsRow, cells, {
+  return readRow(unitFactsRow, cells, setting, {
     words: futureDays(cells, days, setting),
     contradictions: (row) => [
       ...outOfOrder(cells, [["acquired_on", "transfer_registered_on"]]),

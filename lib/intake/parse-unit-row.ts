@@ -45,7 +45,7 @@ const pastDays = [
 
 /** One row of units.csv in; one unit, or every problem of the row, out. */
 export function parseUnitRow(cells: Cells, setting: IntakeSetting): Parsed<Unit> {
-  return readRow(unitRow, cells, {
+  return readRow(unitRow, cells, setting, {
     words: futureDays(cells, pastDays, setting),
     contradictions: () =>
       outOfOrder(cells, [

@@ -10,20 +10,21 @@ export type Cells = Readonly<Record<string, string>>;
 export function readRow<Schema extends z.ZodObject, T>(
   schema: Schema,
   cells: Cells,
+  setting: IntakeSetting,
   more: {
     /** Problems that need more than the cell itself, such as a word that the catalogue does not know. */
     readonly words: readonly CellProblem[];
     /** Cells that contradict each other; looked at once each is right by itself. */
-    readonly contradictions: (row: z.output<Schema>) => readonly CellProblem[];
-    readonly value: (row: z.output<Schema>) => T;
+    readonly contradictions: (row: z.output<Schema>, cells: Cells) => readonly CellProblem[];
+    readonly value: (row: z.output<Schema>, setting: IntakeSetting) => T;
   },
 ): Parsed<T> {
   const right = rightCells(schema, cells);
   const read = right === undefined ? schema.safeParse(cells) : { success: true as const, data: right };
   if (!read.success)
     return { ok: false, problems: [...read.error.issues.map((issue) => cellProblem(issue, cells)), ...more.words] };
-  const problems = [...more.words, ...more.contradictions(read.data)];
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: more.value(read.data) };
+  const problems = [...more.words, ...more.contradictions(read.data, cells)];
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: more.value(read.data, setting) };
 }
 
 /** A word that is in the right notation but not in the list: the catalogue is data, so the schema cannot know it. */

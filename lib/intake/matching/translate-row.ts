@@ -11,7 +11,7 @@ import { leftOut } from "./left-out";
 import type { Matching, TargetColumn } from "./matching";
 import { nonRecord } from "./non-record";
 import { offering } from "./offers";
-import type { CellOrigin, OpenRow, RowCells } from "./open-row";
+import { OpenRow, type RowCells } from "./open-row";
 import { settleRow } from "./settle-row";
 import { targetFields } from "./target-fields";
 import type { CellNote, Translation } from "./translation";
@@ -42,13 +42,7 @@ export function translator(
   return (row) => {
     const reason = isNone(row.cells);
     if (reason !== undefined) return { kind: "refused", reason };
-    const open: OpenRow = {
-      own: { ...blank },
-      line: withLine ? { ...blankLine } : undefined,
-      notes: [],
-      problems: [],
-      origin: (target) => originOf(places.get(target), row),
-    };
+    const open = new OpenRow({ ...blank }, withLine ? { ...blankLine } : undefined, row.cells, places);
     if (row.cells.length > header.length) tooLong(row.cells, header.length, open);
     for (const column of columns) readCell(column, row, open, setting);
     for (const { kind: of, column, text } of constants) {
@@ -120,10 +114,6 @@ function blankCells(kind: TableKind, columns: readonly CompiledColumn[]): RowCel
 
 /** Lines of a job are numbered where they are stored, unless the file numbers them. */
 const leftToStorage: ReadonlySet<string> = new Set(["line"]);
-
-function originOf(column: CompiledColumn | undefined, { cells }: SourceRow): CellOrigin | undefined {
-  return column === undefined ? undefined : { source: column.source, raw: cells[column.place] ?? "" };
-}
 
 /** Cells beyond the header have no name, and mostly mean that a separator stands inside a cell, so all of the row is out of place. */
 function tooLong(cells: readonly string[], columns: number, open: OpenRow): void {
