@@ -34,10 +34,10 @@ const few = 5;
  * @param unitIds  SQL for the keys of all units that will change, those that are still to come among them
  */
 export async function countsAround(tx: Transaction, unitIds: string): Promise<CountsAround> {
-  const noteUnits = `insert into counted_units select unit_id from (${unitIds}) t(unit_id) where unit_id is not null on conflict do nothing`;
+  const noteUnits = `insert into counted_units select unit_id from (${unitIds}) t(unit_id) where unit_id is not null except select unit_id from counted_units`;
   await run(
     tx,
-    "create temporary table counted_units (unit_id bigint primary key) on commit drop",
+    "create temporary table counted_units (unit_id bigint not null) on commit drop",
     noteUnits,
     "analyze counted_units",
     "create temporary table counted_days (model_id integer, failed_on date) on commit drop",

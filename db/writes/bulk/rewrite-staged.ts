@@ -15,7 +15,7 @@ interface Rewriting {
  * would cost several times as much, and the database can share this work between processes.
  * @returns false where a join found several rows for one, and nothing was changed
  */
-export async function rewriteStaged(tx: Transaction, { table }: Staged, { set, joins }: Rewriting): Promise<boolean> {
+export async function rewriteStaged(tx: Transaction, table: string, { set, joins }: Rewriting): Promise<boolean> {
   const columns = await rowsOf<{ name: string; type: string }>(
     tx,
     `select attname as name, format_type(atttypid, atttypmod) as type from pg_attribute

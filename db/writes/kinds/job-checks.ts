@@ -47,7 +47,7 @@ async function resolveAmongStored(tx: Transaction, table: string): Promise<void>
 /** The same where no job is on file yet: then each is new, as far as this can tell. */
 async function resolveFirstJobs(tx: Transaction, staged: Staged): Promise<boolean> {
   const readable = (value: string) => `case when s.readable then ${value} end`;
-  return await rewriteStaged(tx, staged, {
+  return await rewriteStaged(tx, staged.table, {
     set: {
       unit_id: readable("s.given_unit_id"),
       unit_known: readable("u.unit_id is not null"),

@@ -7,7 +7,7 @@ export async function storeMakers(tx: Transaction, { table }: Staged, rows: stri
   await run(
     tx,
     `insert into makers (name, normalised)
-     select distinct on (maker_n) maker, maker_n from ${table} s where ${rows} order by maker_n, row
+     select s.maker, s.maker_n from ${table} s join (select min(row) as row from ${table} s where ${rows} group by maker_n) first using (row) order by maker_n
      on conflict (normalised) do nothing`,
   );
 }
@@ -21,8 +21,9 @@ export async function storeModels(
   await run(
     tx,
     `insert into models (maker_id, product_type, number, normalised)
-     select distinct on (k.maker_id, model_n) k.maker_id, s.${type}, model, model_n
-     from ${table} s join makers k on k.normalised = s.maker_n where ${rows} order by k.maker_id, model_n, row
+     select k.maker_id, s.${type}, s.model, s.model_n
+     from ${table} s join (select min(row) as row from ${table} s where ${rows} group by maker_n, model_n) first using (row)
+     join makers k on k.normalised = s.maker_n order by k.maker_id, s.model_n
      on conflict (maker_id, normalised) do nothing`,
   );
 }

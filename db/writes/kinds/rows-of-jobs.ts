@@ -40,7 +40,7 @@ export async function resolveFirstRows(tx: Transaction, staged: Staged, target: 
           (stored: string, own: string) => `case when f.job_id is null then ${stored} else f.${own} end`,
           `left join (select distinct on (job_number) * from ${jobs} where readable order by job_number, row) f on s.readable and f.job_number = s.job_number`,
         ];
-  return await rewriteStaged(tx, staged, {
+  return await rewriteStaged(tx, staged.table, {
     set: {
       unit_id: of("j.unit_id", "unit_id"),
       job_id: of("j.job_id", "job_id"),

@@ -1,5 +1,5 @@
 import type { Transaction } from "@/db/database-types";
-import { run } from "./run";
+import { rewriteStaged } from "../bulk/rewrite-staged";
 import type { StagedFile } from "./staged-file";
 
 /**
@@ -19,17 +19,15 @@ export async function settleRowFates(tx: Transaction, { kind, parts, rows }: Sta
     .map(({ staged }) => `select row, fate from ${staged.table} where fate is not null`);
   const beside =
     others.length === 0 ? "select null::integer as row, null::text as fate where false" : others.join(" union all ");
-  await run(
-    tx,
-    `update ${rows.table} r set fate = case
-       when r.reason is not null then 'refused' when r.problems is not null then 'held'
-       else f.fate end
-     from (select o.row, case when m.own in ('new', 'changed') then m.own
-             when b.row is null or not b.differs then 'same'
-             when m.row is null then case when b.adds then 'new' else 'changed' end
-             when m.first = 'new' then 'new' else 'changed' end as fate
-           from ${rows.table} o left join (${records}) m on m.row = o.row
-           left join (select row, bool_or(fate <> 'same') as differs, bool_or(fate = 'new') as adds from (${beside}) each group by row) b on b.row = o.row) f
-     where f.row = r.row`,
-  );
+  await rewriteStaged(tx, rows.table, {
+    set: {
+      fate: `case when s.reason is not null then 'refused' when s.problems is not null then 'held'
+        when m.own in ('new', 'changed') then m.own
+        when b.row is null or not b.differs then 'same'
+        when m.row is null then case when b.adds then 'new' else 'changed' end
+        when m.first = 'new' then 'new' else 'changed' end`,
+    },
+    joins: `left join (${records}) m on m.row = s.row
+      left join (select row, bool_or(fate <> 'same') as differs, bool_or(fate = 'new') as adds from (${beside}) each group by row) b on b.row = s.row`,
+  });
 }
