@@ -7,6 +7,7 @@ import process from "node:process";
 const parts = {
   fuzz: { file: "tests/intake/tables/fuzzed-rows.test.ts", project: "long", setting: "SOAK_SEEDS", usual: "1-20" },
   rows: { file: "tests/db/adding-up.test.ts", setting: "SOAK_SEEDS", usual: "1-20" },
+  answers: { file: "tests/db/killed/acknowledged.test.ts", setting: "SOAK_SEEDS", usual: "1-20" },
   kills: { file: "tests/db/killed/killed-loads.test.ts", setting: "SOAK_SEEDS", usual: "1-50" },
   bytes: { file: "tests/db/bulk.test.ts", setting: "SOAK_SEEDS", usual: "1-20" },
   counts: { file: "tests/db/counts-equal-rows.test.ts", setting: "DEMO_SIZE", usual: "1" },
@@ -25,7 +26,7 @@ const parts = {
 const [asked, ...words] = process.argv.slice(2);
 if (asked !== undefined && !(asked in parts)) {
   console.error(
-    `Say "npm run soak", or "npm run soak -- PART" with ${Object.keys(parts).join(", ")}; after fuzz, rows, kills, bytes or people seeds such as 1-20, after sheet how many walks, after upgrade how many jobs, after counts which part of the company, after load --jobs, --users, --minutes.`,
+    `Say "npm run soak", or "npm run soak -- PART" with ${Object.keys(parts).join(", ")}; after fuzz, rows, answers, kills, bytes or people seeds such as 1-20, after sheet how many walks, after upgrade how many jobs, after counts which part of the company, after load --jobs, --users, --minutes.`,
   );
   process.exit(2);
 }

@@ -19,6 +19,10 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
       test: "a server that was killed outright starts again with every committed row",
     },
     { file: "tests/db/in-transaction.test.ts", test: "a change reports after it is on disk" },
+    {
+      file: "tests/db/killed/acknowledged.test.ts",
+      test: "of all jobs that were answered as added or opened none is lost, and each sent again is answered as before",
+    },
   ],
   D3: [
     {
@@ -40,6 +44,10 @@ export const heldBy: Partial<Readonly<Record<PromiseKey, readonly Held[]>>> = {
     {
       file: "tests/db/sheets-close.test.ts",
       test: "fifty times at once with one key closes once; with another body or without a key it is refused",
+    },
+    {
+      file: "tests/db/killed/acknowledged.test.ts",
+      test: "of all jobs that were answered as added or opened none is lost, and each sent again is answered as before",
     },
   ],
   D6: [
@@ -233,6 +241,7 @@ export const wholeRuns: Partial<Readonly<Record<PromiseKey, string>>> = {
   D1: "npm run soak -- kills",
   S1: "npm run bench -- equal-times",
   S8: "npm run bench -- equal-times",
+  D2: "npm run soak -- answers",
   D3: "SOAK_SEEDS=1-20 npx vitest run --config tests/vitest.config.ts tests/db/killed/restart-mid-load.test.ts",
   D7: "npm run soak -- people",
   D9: "npm run soak -- disk",
