@@ -1,10 +1,10 @@
 import { sql } from "drizzle-orm";
-import type { StoredSource } from "@/db/schema/intake";
 import type { SourceItem, SourceRow } from "@/lib/intake/tables/source-row";
 import { namedCells } from "./named-cells";
 import { rowsOf, run } from "./run";
 import { shownJson } from "./shown-json";
 import type { StagedRows } from "./staged-kind";
+import { storedSource } from "./stored-source";
 
 const rowsAtOnce = 2000;
 
@@ -46,7 +46,6 @@ export function rowFiller(
 }
 
 /** The cells by name as they are shown, and as they stood. */
-export function inJson(header: readonly string[], { cells, marks }: SourceRow): string {
-  const source: StoredSource = { cells, ...(marks === undefined ? {} : { marks: [...marks] }) };
-  return `"cells":${shownJson(namedCells(header, cells))},"source":${shownJson(source)}`;
+function inJson(header: readonly string[], row: SourceRow): string {
+  return `"cells":${shownJson(namedCells(header, row.cells))},"source":${shownJson(storedSource(row))}`;
 }

@@ -1,6 +1,5 @@
 import { hash } from "node:crypto";
 import { copyField } from "@/db/copy-field";
-import type { StoredSource } from "@/db/schema/intake";
 import { shownValue } from "@/lib/intake/parsed";
 import type { SourceItem, SourceRow } from "@/lib/intake/tables/source-row";
 import type { CopyBytes } from "./copy-bytes";
@@ -8,6 +7,7 @@ import { namedCells } from "./named-cells";
 import type { RowOutcome, StagedRecord } from "./row-outcome";
 import { shownJson, visible } from "./shown-json";
 import type { TableStage } from "./stage-table";
+import { storedSource } from "./stored-source";
 
 /** Writes the rows of one file into staging, and the records that were read in them. */
 export function rowWriter({ header, sparse }: Pick<TableStage, "header" | "sparse">) {
@@ -42,9 +42,8 @@ function printOf(cells: readonly string[]): string {
   return hash("sha256", `${cells.map(({ length }) => length)} ${cells.join("")}`, "base64");
 }
 
-function sourceFields(header: readonly string[], { cells, marks }: SourceRow): string {
-  const source: StoredSource = { cells, ...(marks === undefined ? {} : { marks: [...marks] }) };
-  return `${jsonField(namedCells(header, cells))}\t${jsonField(source)}`;
+function sourceFields(header: readonly string[], row: SourceRow): string {
+  return `${jsonField(namedCells(header, row.cells))}\t${jsonField(storedSource(row))}`;
 }
 
 function said({ problems, reason, notes = [] }: RowOutcome): string {
