@@ -1,3 +1,5 @@
+import crypto from "node:crypto";
+import { syncBuiltinESMExports } from "node:module";
 import { sql } from "drizzle-orm";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { loadSession, loadSignedIn } from "@/app/_people/load-signed-in";
@@ -45,6 +47,29 @@ describe("stored passwords", () => {
     for (const odd of ["", "plain", "scrypt$1$1$1$$", one.replace("scrypt", "none")])
       expect(await passwordMatches(testPassword, odd)).toBe(false);
   });
+});
+
+test("of eight passwords that come at once never more than two are reckoned with at a time, and all are answered", async () => {
+  const { scrypt } = crypto;
+  const under = { way: 0, most: 0 };
+  const counted = (...[password, salt, length, settings, answer]: Parameters<typeof scrypt>) => {
+    under.way += 1;
+    under.most = Math.max(under.most, under.way);
+    scrypt(password, salt, length, settings, (error, key) => {
+      under.way -= 1;
+      answer(error, key);
+    });
+  };
+  crypto.scrypt = counted as typeof scrypt; // one of its forms, the one that is used
+  syncBuiltinESMExports();
+  try {
+    const made = await Promise.all(Array.from({ length: 8 }, () => hashPassword(testPassword)));
+    expect(new Set(made).size).toBe(8);
+  } finally {
+    crypto.scrypt = scrypt;
+    syncBuiltinESMExports();
+  }
+  expect(under).toEqual({ way: 0, most: 2 });
 });
 
 describe("sessions", () => {
