@@ -1,4 +1,5 @@
 // Works on a file that was sent to the site, in a process of its own: the site starts it, and it ends with the site.
+import { constants, setPriority } from "node:os";
 import { asActor } from "@/db/actor";
 import { closeDatabase } from "@/db/close-database";
 import { doTask } from "../files/_work/do-task";
@@ -30,6 +31,7 @@ function whoAsked(): Promise<string> {
   );
 }
 
+setPriority(constants.priority.PRIORITY_BELOW_NORMAL); // whoever looks at pages meanwhile comes first
 const [draftId = "", task] = process.argv.slice(2);
 const stop = new AbortController();
 process.on("SIGTERM", () => stop.abort());
