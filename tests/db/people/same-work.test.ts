@@ -5,22 +5,18 @@ import crypto from "node:crypto";
 import { syncBuiltinESMExports } from "node:module";
 import { Client } from "pg";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
+import { loadSignedIn } from "@/app/_people/load-signed-in";
 import { mayCallOnJob } from "@/app/_people/may-call";
-import { mayOpenJob } from "@/app/_people/may-open";
+import { isOwnJob } from "@/app/_people/may-open";
 import { signInByPassword } from "@/app/_people/sign-in";
 import { closeDatabase } from "@/db/close-database";
 import { openJob } from "@/db/writes/sheets/open-job";
 import { day } from "@/lib/calendar/day";
 import { csv, fileFolder, job, shopDocument, startAfresh, unit } from "../intake-files";
 import { headersAs, somebody, testPassword } from "./signed-in";
-import { browser, openBrowser } from "./stand-in-browser";
+import { openBrowser } from "./stand-in-browser";
 
 vi.mock("next/headers", async () => (await import("./stand-in-browser")).nextHeaders);
-// The framework asks once for all parts of a page; here each call stands for a request.
-vi.mock("@/app/_people/signed-in", async () => {
-  const { loadSignedIn } = await import("@/app/_people/load-signed-in");
-  return { signedIn: () => loadSignedIn(new Headers(browser.headers)) };
-});
 
 const files = fileFolder();
 beforeAll(async () => {
@@ -95,11 +91,12 @@ describe("a wrong password", () => {
 
 describe("another's job", () => {
   test.each(["J1", "S1"])("%s takes a technician the same statements as one that never was", async (number) => {
-    openBrowser(await headersAs("technician", "Kit"));
-    const request = () => new Request("http://localhost/", { headers: browser.headers });
+    const request = new Request("http://localhost/", { headers: await headersAs("technician", "Kit") });
+    const kit = await loadSignedIn(request.headers);
+    if (kit === undefined) throw new Error("Kit is not signed in");
     for (const ask of [
-      (asked: string) => mayCallOnJob(request(), "GET /jobs/[number]/photos/[id]", asked),
-      (asked: string) => mayOpenJob("/jobs/[number]", asked).catch((thrown: { digest: string }) => thrown.digest),
+      (asked: string) => mayCallOnJob(request, "GET /jobs/[number]/photos/[id]", asked),
+      (asked: string) => isOwnJob(kit, asked), // what a page asks of the number, once it knows who opens it
     ]) {
       await ask(number);
       const [others, nobodys] = [await workOf(() => ask(number)), await workOf(() => ask("J9"))];
