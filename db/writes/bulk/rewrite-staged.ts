@@ -11,7 +11,7 @@ interface Rewriting {
 }
 
 /**
- * Sets columns of all rows of a large staging table by writing the table anew: to change the rows where they stand
+ * Sets columns of all rows of a staging table by writing the table anew: to change the rows where they stand
  * would cost several times as much, and the database can share this work between processes.
  * @returns false where a join found several rows for one, and nothing was changed
  */
@@ -50,7 +50,7 @@ export async function analyzeStaged(tx: Transaction, table: string): Promise<voi
   );
 }
 
-/** Whether the rows were staged without their cells, as those of large files are, and their table holds nothing yet. */
+/** Whether the rows were staged without their cells, and their table holds nothing yet: then they can be written anew as a whole. */
 export async function isFirst(tx: Transaction, { bare }: Staged, target: string): Promise<boolean> {
   if (bare !== true) return false;
   const [found] = await rowsOf<{ any: boolean }>(tx, `select exists (select from ${target}) as any`);
